@@ -1,0 +1,2 @@
+/** The command line: a thin face of the session. */
+package org.epochrome.command;
