@@ -1,0 +1,142 @@
+package org.epochrome.align;
+
+import org.epochrome.image.Gaussian;
+import org.epochrome.image.Plane;
+import org.epochrome.image.Spline;
+import org.epochrome.job.Rows;
+
+/**
+ * Measures how far the detail of one frame lies from that of another, to a small part of a pixel.
+ *
+ * <p>Bands differ: a marking may be strong in one, faint or reversed in another. So the one's detail is predicted from
+ * the other's with a gain of its own in every neighbourhood, positive or negative, and the shift is sought for which
+ * the prediction leaves least (Gauss-Newton; the gains are eliminated at every step). Neighbourhoods where the bands
+ * have little in common get little weight.
+ */
+public final class DetailWitness {
+    private static final int MOST_STEPS = 12;
+    private static final double SETTLED_PX = 0.002;
+    /** Beyond this standard error the detail says nothing worth hearing. */
+    private static final double USELESS_PX = 0.5;
+
+    private static final double FARTHEST_PX = 3;
+
+    private DetailWitness() {}
+
+    /**
+     * The shift of {@code other} against {@code reference}; {@link Shift#UNKNOWN} if they have too little detail in
+     * common.
+     *
+     * @param startX where to begin the search, pixels
+     * @param startY the same
+     */
+    public static Shift measure(Detail reference, Detail other, double startX, double startY) {
+        // Each is smeared like the other too: a lopsided smear would else pass for a shift.
+        Spline spline = new Spline(other.smear().of(reference.markings()));
+        Plane markings = reference.smear().of(other.markings());
+        Spline weightSpline = new Spline(reference.weight());
+        double grain = Math.max(reference.grainPx(), other.grainPx());
+        double x = startX;
+        double y = startY;
+        for (int step = 0; step < MOST_STEPS; step++) {
+            double[] s = normals(spline, weightSpline, markings, other.weight(), x, y, grain);
+            double determinant = s[0] * s[2] - s[1] * s[1];
+            if (!(determinant > 1e-12 * s[0] * s[2]) || s[0] <= 0) {
+                return Shift.UNKNOWN;
+            }
+            double dx = (s[2] * s[3] - s[1] * s[4]) / determinant;
+            double dy = (s[0] * s[4] - s[1] * s[3]) / determinant;
+            double length = Math.hypot(dx, dy);
+            double held = length > 1 ? 1 / length : 1;
+            x += held * dx;
+            y += held * dy;
+            if (Math.hypot(x - startX, y - startY) > FARTHEST_PX) {
+                return Shift.UNKNOWN;
+            }
+            if (length < SETTLED_PX) {
+                // Residuals are alike over the grain of the detail: so many pixels make one independent datum.
+                double alike = 4 * Math.PI * grain * grain;
+                double sigmaX = Math.sqrt(alike * s[2] / determinant);
+                double sigmaY = Math.sqrt(alike * s[0] / determinant);
+                return Math.max(sigmaX, sigmaY) > USELESS_PX ? Shift.UNKNOWN : new Shift(x, y, sigmaX, sigmaY);
+            }
+        }
+        return Shift.UNKNOWN;
+    }
+
+    /** Normal equations of the shift at a trial shift: xx, xy, yy, x, y. */
+    private static double[] normals(
+            Spline reference,
+            Spline referenceWeight,
+            Plane other,
+            Plane otherWeight,
+            double shiftX,
+            double shiftY,
+            double grain) {
+        int width = other.width();
+        int height = other.height();
+        float[] b = other.data();
+        Plane predicted = new Plane(width, height);
+        Plane weight = new Plane(width, height);
+        Rows.each(height, (from, to) -> {
+            for (int y = from; y < to; y++) {
+                for (int x = 0; x < width; x++) {
+                    int i = y * width + x;
+                    float w = otherWeight.data()[i];
+                    if (w > 0) {
+                        weight.data()[i] = w * Math.max(0, referenceWeight.at(x - shiftX, y - shiftY));
+                        predicted.data()[i] = reference.at(x - shiftX, y - shiftY);
+                    }
+                }
+            }
+        });
+        float[] a = predicted.data();
+        float[] w = weight.data();
+        double neighbourhood = 5 * grain;
+        Plane ab = new Plane(width, height);
+        Plane aa = new Plane(width, height);
+        Plane bb = new Plane(width, height);
+        for (int i = 0; i < a.length; i++) {
+            ab.data()[i] = w[i] * a[i] * b[i];
+            aa.data()[i] = w[i] * a[i] * a[i];
+            bb.data()[i] = w[i] * b[i] * b[i];
+        }
+        float[] ma = Gaussian.blur(aa, neighbourhood).data();
+        float[] mb = Gaussian.blur(bb, neighbourhood).data();
+        float[] mab = Gaussian.blur(ab, neighbourhood).data();
+        float[] mw = Gaussian.blur(weight, neighbourhood).data();
+        double[][] rows = new double[height][];
+        Rows.each(height, (from, to) -> {
+            for (int y = Math.max(1, from); y < Math.min(height - 1, to); y++) {
+                double[] sum = new double[5];
+                for (int x = 1; x < width - 1; x++) {
+                    int i = y * width + x;
+                    if (w[i] <= 0 || ma[i] <= 0 || mw[i] < 1e-3f) {
+                        continue;
+                    }
+                    double gain = mab[i] / ma[i];
+                    double left = Math.max((mb[i] - gain * mab[i]) / mw[i], 1e-9);
+                    double gx = -gain * 0.5 * (a[i + 1] - a[i - 1]);
+                    double gy = -gain * 0.5 * (a[i + width] - a[i - width]);
+                    double residual = b[i] - gain * a[i];
+                    double u = w[i] / left;
+                    sum[0] += u * gx * gx;
+                    sum[1] += u * gx * gy;
+                    sum[2] += u * gy * gy;
+                    sum[3] += u * gx * residual;
+                    sum[4] += u * gy * residual;
+                }
+                rows[y] = sum;
+            }
+        });
+        double[] total = new double[5];
+        for (double[] row : rows) {
+            if (row != null) {
+                for (int k = 0; k < 5; k++) {
+                    total[k] += row[k];
+                }
+            }
+        }
+        return total;
+    }
+}

@@ -1,0 +1,98 @@
+package org.epochrome.disk;
+
+import org.epochrome.image.Gaussian;
+import org.epochrome.image.Plane;
+import org.epochrome.image.Smear;
+import org.epochrome.job.Rows;
+
+/**
+ * How bright an even globe looks: Minnaert's law {@code I = mu0^k mu^(k-1)} (Minnaert 1941, ApJ 93, 403), with mu0 and
+ * mu the cosines of incidence and emission, blurred by a round Gaussian.
+ *
+ * @param minnaert the exponent k; 0.5 is a flat disk at full phase, 1 a Lambert sphere
+ * @param blurPx standard deviation of the blur, pixels
+ * @param smear how far the band's dispersion draws the picture out on top of that
+ */
+public record Shading(double minnaert, double blurPx, Smear smear) {
+    /** Below this emission cosine the law is frozen: it diverges there for k below 1. */
+    private static final double LEAST_EMISSION = 0.02;
+
+    private static final int FINE = 4;
+
+    /** The blurred picture of an even globe, 1 where Sun and observer stand overhead; pixels integrate over their area. */
+    public Plane picture(View view, int width, int height) {
+        return smear.of(Gaussian.blur(sharp(view, width, height, minnaert, false), blurPx));
+    }
+
+    /** The derivative of {@link #picture} by the exponent. */
+    public Plane exponentDerivative(View view, int width, int height) {
+        return smear.of(Gaussian.blur(sharp(view, width, height, minnaert, true), blurPx));
+    }
+
+    /** The same shading on the pixels of another image that shows the same disk. */
+    public Shading carried(Disk from, Disk to) {
+        double scale = to.equatorialRadiusPx() / from.equatorialRadiusPx();
+        boolean flips = from.mirrored() != to.mirrored();
+        double turned = to.northAngleDeg() - (flips ? -from.northAngleDeg() : from.northAngleDeg());
+        return new Shading(minnaert, blurPx * scale, smear.on(turned, scale, flips));
+    }
+
+    private static Plane sharp(View view, int width, int height, double k, boolean derivative) {
+        Plane plane = new Plane(width, height);
+        float[] out = plane.data();
+        double radius = view.disk().equatorialRadiusPx();
+        Rows.each(height, (from, to) -> {
+            for (int y = from; y < to; y++) {
+                for (int x = 0; x < width; x++) {
+                    double pole = view.pole(x, y);
+                    double side = view.side(x, y);
+                    double beyondPx = (view.ellipticRadius(pole, side) - 1) * radius;
+                    if (beyondPx > 1.5) {
+                        continue;
+                    }
+                    out[y * width + x] = (float)
+                            (beyondPx > -3 || nearTerminator(view, pole, side, radius)
+                                    ? mean(view, x, y, k, derivative)
+                                    : value(view, pole, side, k, derivative));
+                }
+            }
+        });
+        return plane;
+    }
+
+    private static boolean nearTerminator(View view, double pole, double side, double radius) {
+        double depth = view.depth(pole, side);
+        double incidence = view.cosIncidence(view.bodyX(pole, depth), side, view.bodyZ(pole, depth));
+        return Math.abs(incidence) < 4 / radius;
+    }
+
+    private static double mean(View view, int x, int y, double k, boolean derivative) {
+        double sum = 0;
+        for (int j = 0; j < FINE; j++) {
+            double fy = y + (j + 0.5) / FINE - 0.5;
+            for (int i = 0; i < FINE; i++) {
+                double fx = x + (i + 0.5) / FINE - 0.5;
+                sum += value(view, view.pole(fx, fy), view.side(fx, fy), k, derivative);
+            }
+        }
+        return sum / (FINE * FINE);
+    }
+
+    private static double value(View view, double pole, double side, double k, boolean derivative) {
+        double depth = view.depth(pole, side);
+        if (Double.isNaN(depth)) {
+            return 0;
+        }
+        double bodyX = view.bodyX(pole, depth);
+        double bodyZ = view.bodyZ(pole, depth);
+        double incidence = view.cosIncidence(bodyX, side, bodyZ);
+        if (incidence <= 1e-6) {
+            return 0;
+        }
+        double emission = Math.max(LEAST_EMISSION, view.cosEmission(bodyX, side, bodyZ));
+        double logIncidence = Math.log(incidence);
+        double logEmission = Math.log(emission);
+        double brightness = Math.exp(k * logIncidence + (k - 1) * logEmission);
+        return derivative ? brightness * (logIncidence + logEmission) : brightness;
+    }
+}

@@ -1,0 +1,123 @@
+package org.epochrome.disk;
+
+/**
+ * Orthographic view geometry of a {@link Globe} whose {@link Disk} lies in an image: pixel to surface and back, exact
+ * both ways. The distance of a planet is so many times its radius that perspective moves no point of the disk by more
+ * than 1e-4 of the radius.
+ *
+ * <p>Image offsets are first turned onto the sky axes of the body: {@code pole} along the projected north pole and
+ * {@code side} at right angles to it, towards growing east longitude, both in equatorial radii.
+ */
+public final class View {
+    private final Globe globe;
+    private final Disk disk;
+    private final double sinTilt;
+    private final double cosTilt;
+    private final double inverseSquaredRatio;
+    private final double cosNorth;
+    private final double sinNorth;
+    private final double sideSign;
+    private final double quadraticA;
+    private final double quadraticB;
+    private final double quadraticC;
+
+    public View(Globe globe, Disk disk) {
+        this.globe = globe;
+        this.disk = disk;
+        sinTilt = Math.sin(globe.tilt());
+        cosTilt = Math.cos(globe.tilt());
+        inverseSquaredRatio = 1 / (globe.axisRatio() * globe.axisRatio());
+        cosNorth = Math.cos(Math.toRadians(disk.northAngleDeg()));
+        sinNorth = Math.sin(Math.toRadians(disk.northAngleDeg()));
+        sideSign = disk.mirrored() ? -1 : 1;
+        quadraticA = cosTilt * cosTilt + sinTilt * sinTilt * inverseSquaredRatio;
+        quadraticB = sinTilt * cosTilt * (inverseSquaredRatio - 1);
+        quadraticC = sinTilt * sinTilt + cosTilt * cosTilt * inverseSquaredRatio;
+    }
+
+    public Globe globe() {
+        return globe;
+    }
+
+    public Disk disk() {
+        return disk;
+    }
+
+    /** Offset along the projected pole of a pixel, equatorial radii. */
+    public double pole(double x, double y) {
+        return (-(x - disk.x()) * sinNorth - (y - disk.y()) * cosNorth) / disk.equatorialRadiusPx();
+    }
+
+    /** Offset of a pixel at right angles to the pole, towards growing east longitude, equatorial radii. */
+    public double side(double x, double y) {
+        return sideSign * ((x - disk.x()) * cosNorth - (y - disk.y()) * sinNorth) / disk.equatorialRadiusPx();
+    }
+
+    /** Column of a point given on the sky axes of the body. */
+    public double column(double pole, double side) {
+        return disk.x() + disk.equatorialRadiusPx() * (-pole * sinNorth + sideSign * side * cosNorth);
+    }
+
+    /** Row of a point given on the sky axes of the body. */
+    public double row(double pole, double side) {
+        return disk.y() + disk.equatorialRadiusPx() * (-pole * cosNorth - sideSign * side * sinNorth);
+    }
+
+    /** Distance from the disk's centre in units of the limb ellipse: 1 on the limb. */
+    public double ellipticRadius(double pole, double side) {
+        return Math.hypot(side, pole / globe.apparentAxisRatio());
+    }
+
+    /**
+     * Height of the visible surface above the plane of the sky through the body's centre, towards the observer, in
+     * equatorial radii; NaN off the disk.
+     */
+    public double depth(double pole, double side) {
+        double b = pole * quadraticB;
+        double c = pole * pole * quadraticC + side * side - 1;
+        double discriminant = b * b - quadraticA * c;
+        return discriminant < 0 ? Double.NaN : (-b + Math.sqrt(discriminant)) / quadraticA;
+    }
+
+    /** Body axis X of the surface point at a place and {@linkplain #depth depth}. */
+    public double bodyX(double pole, double depth) {
+        return cosTilt * depth - sinTilt * pole;
+    }
+
+    /** Body axis Z of the surface point at a place and depth. Body axis Y is {@code side} itself. */
+    public double bodyZ(double pole, double depth) {
+        return sinTilt * depth + cosTilt * pole;
+    }
+
+    /** Offset along the projected pole of a point on the body axes. */
+    public double poleOf(double bodyX, double bodyZ) {
+        return cosTilt * bodyZ - sinTilt * bodyX;
+    }
+
+    /** Length of the (unnormalised) surface normal at a point of the surface. */
+    private double normalLength(double bodyX, double bodyY, double bodyZ) {
+        double z = bodyZ * inverseSquaredRatio;
+        return Math.sqrt(bodyX * bodyX + bodyY * bodyY + z * z);
+    }
+
+    /** Cosine of the emission angle at a point of the surface; negative on the far side. */
+    public double cosEmission(double bodyX, double bodyY, double bodyZ) {
+        return (cosTilt * bodyX + sinTilt * bodyZ * inverseSquaredRatio) / normalLength(bodyX, bodyY, bodyZ);
+    }
+
+    /** Cosine of the incidence angle at a point of the surface; negative on the night side. */
+    public double cosIncidence(double bodyX, double bodyY, double bodyZ) {
+        return (globe.sunX() * bodyX + globe.sunY() * bodyY + globe.sunZ() * bodyZ * inverseSquaredRatio)
+                / normalLength(bodyX, bodyY, bodyZ);
+    }
+
+    /** Planetographic latitude of a point of the surface, radians. */
+    public double graphicLatitude(double bodyX, double bodyY, double bodyZ) {
+        return Math.atan2(bodyZ * inverseSquaredRatio, Math.hypot(bodyX, bodyY));
+    }
+
+    /** East longitude of a point from the meridian that faces the observer, radians, -pi to pi. */
+    public static double eastOfMeridian(double bodyX, double bodyY) {
+        return Math.atan2(bodyY, bodyX);
+    }
+}

@@ -1,0 +1,99 @@
+package org.epochrome.image;
+
+import org.epochrome.job.Rows;
+
+/** Gaussian blur by two one-dimensional passes, for planes without NaN. */
+public final class Gaussian {
+    /** Where the kernel is cut, in sigmas: less than 1e-4 of its weight lies outside. */
+    private static final double REACH = 4.0;
+
+    private Gaussian() {}
+
+    /**
+     * The plane convolved with a round Gaussian; everything outside the plane counts as zero.
+     *
+     * @param sigmaPx standard deviation, pixels; 0 or less copies
+     */
+    public static Plane blur(Plane plane, double sigmaPx) {
+        if (sigmaPx < 0.05) {
+            return plane.copy();
+        }
+        return vertical(horizontal(plane, kernel(sigmaPx)), kernel(sigmaPx));
+    }
+
+    /**
+     * Half a kernel, normalised: weight of the middle, of the first neighbour and so on. Each weight is the Gaussian
+     * integrated over its pixel's neighbourhood in effect, since the sum is forced to one.
+     */
+    static float[] kernel(double sigmaPx) {
+        int reach = Math.max(1, (int) Math.ceil(REACH * sigmaPx));
+        double[] half = new double[reach + 1];
+        double sum = 0;
+        for (int i = 0; i <= reach; i++) {
+            half[i] = Math.exp(-0.5 * (i / sigmaPx) * (i / sigmaPx));
+            sum += i == 0 ? half[i] : 2 * half[i];
+        }
+        float[] kernel = new float[reach + 1];
+        for (int i = 0; i <= reach; i++) {
+            kernel[i] = (float) (half[i] / sum);
+        }
+        return kernel;
+    }
+
+    private static Plane horizontal(Plane plane, float[] kernel) {
+        int width = plane.width();
+        int reach = kernel.length - 1;
+        float[] in = plane.data();
+        Plane result = new Plane(width, plane.height());
+        float[] out = result.data();
+        Rows.each(plane.height(), (from, to) -> {
+            float[] padded = new float[width + 2 * reach];
+            float[] sum = new float[width];
+            for (int y = from; y < to; y++) {
+                System.arraycopy(in, y * width, padded, reach, width);
+                convolve(padded, kernel, sum);
+                System.arraycopy(sum, 0, out, y * width, width);
+            }
+        });
+        return result;
+    }
+
+    private static void convolve(float[] padded, float[] kernel, float[] sum) {
+        int reach = kernel.length - 1;
+        int n = sum.length;
+        for (int x = 0; x < n; x++) {
+            sum[x] = kernel[0] * padded[x + reach];
+        }
+        for (int i = 1; i <= reach; i++) {
+            float weight = kernel[i];
+            for (int x = 0; x < n; x++) {
+                sum[x] += weight * (padded[x + reach - i] + padded[x + reach + i]);
+            }
+        }
+    }
+
+    private static Plane vertical(Plane plane, float[] kernel) {
+        int width = plane.width();
+        int height = plane.height();
+        int reach = kernel.length - 1;
+        float[] in = plane.data();
+        Plane result = new Plane(width, height);
+        float[] out = result.data();
+        Rows.each(height, (from, to) -> {
+            for (int y = from; y < to; y++) {
+                int row = y * width;
+                for (int i = -reach; i <= reach; i++) {
+                    if (y + i < 0 || y + i >= height) {
+                        continue;
+                    }
+                    float weight = kernel[Math.abs(i)];
+                    int source = (y + i) * width;
+                    for (int x = 0; x < width; x++) {
+                        out[row + x] += weight * in[source + x];
+                    }
+                }
+            }
+        });
+        return result;
+    }
+}

@@ -1,0 +1,11 @@
+package org.epochrome.turn;
+
+import org.epochrome.image.Plane;
+
+/**
+ * A frame as it would have looked at the epoch, on the output's pixels.
+ *
+ * @param picture brightness above the sky, 1 for the even globe's brightest part; NaN where the frame holds no data
+ * @param trust 0 to 1: how much of a pixel is detail carried along from a place that the frame saw well
+ */
+public record Turned(Plane picture, Plane trust) {}

@@ -1,0 +1,138 @@
+package org.epochrome.turn;
+
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.Globe;
+import org.epochrome.disk.View;
+import org.epochrome.image.Plane;
+import org.epochrome.image.Spline;
+import org.epochrome.job.Progress;
+import org.epochrome.job.Rows;
+
+/**
+ * Turns one plane of a frame to the epoch in a single resampling.
+ *
+ * <p>Shading belongs to the viewing geometry and not to the clouds. So the plane is divided by its fitted, blurred
+ * shading, the ratio is carried along with the surface, and multiplied by the shading at the epoch. Where that shading
+ * is too dark to divide by (at the limb and beyond it, near the terminator), and where a point was out of sight, the
+ * plane is only moved: there foreshortening leaves little to turn.
+ */
+public final class Turner {
+    /** Parts of the brightest shading between which trust in the ratio grows from none to full. */
+    private static final double DARK = 0.06;
+
+    private static final double BRIGHT = 0.14;
+    /** Emission cosines between which trust grows: nearer the limb a turn is an extrapolation. */
+    private static final double GRAZING = 0.05;
+
+    private static final double CLEAR = 0.15;
+
+    private final Plane frame;
+    private final FittedDisk fitted;
+    private final View from;
+
+    /**
+     * @param frame the plane, linear
+     * @param fitted its disk
+     * @param globe the body's aspect at the middle of the recording
+     */
+    public Turner(Plane frame, FittedDisk fitted, Globe globe) {
+        this.frame = frame;
+        this.fitted = fitted;
+        this.from = new View(globe, fitted.disk());
+    }
+
+    /**
+     * Turns the plane.
+     *
+     * @param to the view at the epoch on the output's pixels
+     * @param rotation how far the surface turns
+     */
+    public Turned turn(View to, int width, int height, Rotation rotation, Progress progress) {
+        Plane light = lightAboveSky();
+        Plane shadeThen = fitted.shading().picture(from, frame.width(), frame.height());
+        Plane shadeNow = fitted.shading().carried(from.disk(), to.disk()).picture(to, width, height);
+        progress.check();
+        Spline moved = new Spline(light);
+        Spline ratio = new Spline(ratio(light, shadeThen));
+        Spline shade = new Spline(shadeThen);
+        progress.check();
+        Plane picture = new Plane(width, height);
+        Plane trust = new Plane(width, height);
+        Rows.each(height, (rowFrom, rowTo) -> {
+            for (int y = rowFrom; y < rowTo; y++) {
+                turnRow(y, to, rotation, moved, ratio, shade, shadeNow, picture, trust);
+            }
+        });
+        return new Turned(picture, trust);
+    }
+
+    private Plane lightAboveSky() {
+        Plane light = frame.copy();
+        float[] data = light.data();
+        for (int i = 0; i < data.length; i++) {
+            data[i] = Float.isNaN(data[i]) ? 0 : (float) ((data[i] - fitted.background()) / fitted.brightness());
+        }
+        return light;
+    }
+
+    private static Plane ratio(Plane light, Plane shade) {
+        Plane ratio = new Plane(light.width(), light.height());
+        for (int i = 0; i < ratio.data().length; i++) {
+            ratio.data()[i] = light.data()[i] / Math.max(shade.data()[i], 0.5f * (float) DARK);
+        }
+        return ratio;
+    }
+
+    private void turnRow(
+            int y,
+            View to,
+            Rotation rotation,
+            Spline moved,
+            Spline ratio,
+            Spline shade,
+            Plane shadeNow,
+            Plane picture,
+            Plane trust) {
+        for (int x = 0; x < picture.width(); x++) {
+            double pole = to.pole(x, y);
+            double side = to.side(x, y);
+            double depth = to.depth(pole, side);
+            double column = from.column(pole, side);
+            double row = from.row(pole, side);
+            double carried = 0;
+            double carriedTrust = 0;
+            if (!Double.isNaN(depth)) {
+                double bodyX = to.bodyX(pole, depth);
+                double bodyZ = to.bodyZ(pole, depth);
+                double back = rotation.backRad(rotation.rigid() ? 0 : to.graphicLatitude(bodyX, side, bodyZ));
+                double cos = Math.cos(back);
+                double sin = Math.sin(back);
+                double thenX = bodyX * cos - side * sin;
+                double thenY = bodyX * sin + side * cos;
+                double emission = Math.min(from.cosEmission(thenX, thenY, bodyZ), to.cosEmission(bodyX, side, bodyZ));
+                if (emission > GRAZING) {
+                    double thenPole = from.poleOf(thenX, bodyZ);
+                    double thenColumn = from.column(thenPole, thenY);
+                    double thenRow = from.row(thenPole, thenY);
+                    if (ratio.contains(thenColumn, thenRow)) {
+                        float now = shadeNow.at(x, y);
+                        double darker = Math.min(now, shade.at(thenColumn, thenRow));
+                        carriedTrust = step(emission, GRAZING, CLEAR) * step(darker, DARK, BRIGHT);
+                        carried = carriedTrust > 0 ? ratio.at(thenColumn, thenRow) * now : 0;
+                    }
+                }
+            }
+            double value = carriedTrust * carried;
+            if (carriedTrust < 1) {
+                value = moved.contains(column, row) ? value + (1 - carriedTrust) * moved.at(column, row) : Double.NaN;
+            }
+            picture.set(x, y, (float) value);
+            trust.set(x, y, (float) carriedTrust);
+        }
+    }
+
+    private static double step(double value, double from, double to) {
+        double t = Math.max(0, Math.min(1, (value - from) / (to - from)));
+        return t * t * (3 - 2 * t);
+    }
+}
