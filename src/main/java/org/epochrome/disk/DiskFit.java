@@ -108,7 +108,17 @@ public final class DiskFit {
                 0);
     }
 
-    private record Solution(DiskModel model, double[] variance, int zones) {}
+    private static final class Solution {
+        private final DiskModel model;
+        private final double[] variance;
+        private final int zones;
+
+        Solution(DiskModel model, double[] variance, int zones) {
+            this.model = model;
+            this.variance = variance;
+            this.zones = zones;
+        }
+    }
 
     private Solution solve(DiskModel model, double noise, Progress progress) {
         int zones = new Albedo(zonal).zones();
