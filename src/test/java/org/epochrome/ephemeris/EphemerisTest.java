@@ -62,7 +62,7 @@ class EphemerisTest {
     }
 
     @Test
-    void aSiteShiftsTheMoonlessSkyByItsParallax() {
+    void aSiteShiftsTheBodyByItsParallax() {
         Aspect centre = Ephemeris.aspect(Body.VENUS, INSTANT, Optional.empty());
         Aspect site = Ephemeris.aspect(Body.VENUS, INSTANT, Optional.of(SITE));
         double parallaxArcsec = 3600
