@@ -1,6 +1,5 @@
 package org.epochrome.align;
 
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Spline;
 import org.epochrome.job.Rows;
@@ -20,6 +19,8 @@ public final class DetailWitness {
     private static final double USELESS_PX = 0.5;
 
     private static final double FARTHEST_PX = 3;
+    /** Radius of a neighbourhood with one gain, in grains of the detail. */
+    private static final double NEIGHBOURHOOD = 5;
 
     private DetailWitness() {}
 
@@ -64,6 +65,29 @@ public final class DetailWitness {
         return Shift.UNKNOWN;
     }
 
+    /**
+     * What part of the detail of {@code other} the detail of {@code reference}, taken with a gain of its own in every
+     * neighbourhood, explains where it lies: 0 to 1.
+     */
+    public static double agreement(Detail reference, Detail other) {
+        Plane weight = new Plane(other.weight().width(), other.weight().height());
+        for (int i = 0; i < weight.data().length; i++) {
+            weight.data()[i] = reference.weight().data()[i] * other.weight().data()[i];
+        }
+        double grain = Math.max(reference.grainPx(), other.grainPx());
+        LocalGain local = new LocalGain(reference.markings(), other.markings(), weight, NEIGHBOURHOOD * grain);
+        double explained = 0;
+        double all = 0;
+        for (int i = 0; i < weight.data().length; i++) {
+            if (weight.data()[i] > 0) {
+                double total = local.meanSquareOfOther(i);
+                explained += weight.data()[i] * (total - local.unexplained(i));
+                all += weight.data()[i] * total;
+            }
+        }
+        return all > 0 ? explained / all : 0;
+    }
+
     /** Normal equations of the shift at a trial shift: xx, xy, yy, x, y. */
     private static double[] normals(
             Spline reference,
@@ -75,51 +99,35 @@ public final class DetailWitness {
             double grain) {
         int width = other.width();
         int height = other.height();
-        float[] b = other.data();
         Plane predicted = new Plane(width, height);
         Plane weight = new Plane(width, height);
         Rows.each(height, (from, to) -> {
             for (int y = from; y < to; y++) {
                 for (int x = 0; x < width; x++) {
-                    int i = y * width + x;
-                    float w = otherWeight.data()[i];
+                    float w = otherWeight.at(x, y);
                     if (w > 0) {
-                        weight.data()[i] = w * Math.max(0, referenceWeight.at(x - shiftX, y - shiftY));
-                        predicted.data()[i] = reference.at(x - shiftX, y - shiftY);
+                        weight.set(x, y, w * Math.max(0, referenceWeight.at(x - shiftX, y - shiftY)));
+                        predicted.set(x, y, reference.at(x - shiftX, y - shiftY));
                     }
                 }
             }
         });
+        LocalGain local = new LocalGain(predicted, other, weight, NEIGHBOURHOOD * grain);
         float[] a = predicted.data();
-        float[] w = weight.data();
-        double neighbourhood = 5 * grain;
-        Plane ab = new Plane(width, height);
-        Plane aa = new Plane(width, height);
-        Plane bb = new Plane(width, height);
-        for (int i = 0; i < a.length; i++) {
-            ab.data()[i] = w[i] * a[i] * b[i];
-            aa.data()[i] = w[i] * a[i] * a[i];
-            bb.data()[i] = w[i] * b[i] * b[i];
-        }
-        float[] ma = Gaussian.blur(aa, neighbourhood).data();
-        float[] mb = Gaussian.blur(bb, neighbourhood).data();
-        float[] mab = Gaussian.blur(ab, neighbourhood).data();
-        float[] mw = Gaussian.blur(weight, neighbourhood).data();
         double[][] rows = new double[height][];
         Rows.each(height, (from, to) -> {
             for (int y = Math.max(1, from); y < Math.min(height - 1, to); y++) {
                 double[] sum = new double[5];
                 for (int x = 1; x < width - 1; x++) {
                     int i = y * width + x;
-                    if (w[i] <= 0 || ma[i] <= 0 || mw[i] < 1e-3f) {
+                    if (weight.data()[i] <= 0) {
                         continue;
                     }
-                    double gain = mab[i] / ma[i];
-                    double left = Math.max((mb[i] - gain * mab[i]) / mw[i], 1e-9);
+                    double gain = local.gain(i);
                     double gx = -gain * 0.5 * (a[i + 1] - a[i - 1]);
                     double gy = -gain * 0.5 * (a[i + width] - a[i - width]);
-                    double residual = b[i] - gain * a[i];
-                    double u = w[i] / left;
+                    double residual = other.data()[i] - gain * a[i];
+                    double u = weight.data()[i] / Math.max(local.unexplained(i), 1e-9);
                     sum[0] += u * gx * gx;
                     sum[1] += u * gx * gy;
                     sum[2] += u * gy * gy;
@@ -131,10 +139,8 @@ public final class DetailWitness {
         });
         double[] total = new double[5];
         for (double[] row : rows) {
-            if (row != null) {
-                for (int k = 0; k < 5; k++) {
-                    total[k] += row[k];
-                }
+            for (int k = 0; row != null && k < 5; k++) {
+                total[k] += row[k];
             }
         }
         return total;

@@ -22,4 +22,33 @@ public record FittedDisk(
         double centreSigmaPx,
         double radiusSigmaPx,
         double northSigmaDeg,
-        double residual) {}
+        double residual) {
+
+    /** The same fit with the disk at another place or in another posture. */
+    public FittedDisk at(Disk other) {
+        return new FittedDisk(
+                other, shading, background, brightness, noise, centreSigmaPx, radiusSigmaPx, northSigmaDeg, residual);
+    }
+
+    /** The same fit on the plane binned by a factor. */
+    public FittedDisk binned(int factor) {
+        Disk small = new Disk(
+                (disk.x() - 0.5 * (factor - 1)) / factor,
+                (disk.y() - 0.5 * (factor - 1)) / factor,
+                disk.equatorialRadiusPx() / factor,
+                disk.northAngleDeg(),
+                disk.mirrored());
+        return at(small).with(shading.carried(disk, small));
+    }
+
+    /** The same fit with the standard error of the north angle that another fit left free. */
+    public FittedDisk withNorthSigma(double sigmaDeg) {
+        return new FittedDisk(
+                disk, shading, background, brightness, noise, centreSigmaPx, radiusSigmaPx, sigmaDeg, residual);
+    }
+
+    private FittedDisk with(Shading other) {
+        return new FittedDisk(
+                disk, other, background, brightness, noise, centreSigmaPx, radiusSigmaPx, northSigmaDeg, residual);
+    }
+}

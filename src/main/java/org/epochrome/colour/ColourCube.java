@@ -1,0 +1,28 @@
+package org.epochrome.colour;
+
+import java.util.List;
+import org.epochrome.image.Plane;
+
+/**
+ * A linear colour picture: brightness above the sky in red, green and blue, before any white balance or tone curve, as
+ * parts of the cameras' full scale; NaN where there is no data.
+ */
+public record ColourCube(Plane red, Plane green, Plane blue) {
+    public ColourCube {
+        if (!red.sameSize(green) || !red.sameSize(blue)) {
+            throw new IllegalArgumentException("The planes of a colour cube have one size.");
+        }
+    }
+
+    public List<Plane> planes() {
+        return List.of(red, green, blue);
+    }
+
+    public int width() {
+        return red.width();
+    }
+
+    public int height() {
+        return red.height();
+    }
+}

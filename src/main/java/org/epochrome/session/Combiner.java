@@ -1,0 +1,195 @@
+package org.epochrome.session;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.epochrome.colour.ColourCube;
+import org.epochrome.colour.Merge;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.View;
+import org.epochrome.image.Plane;
+import org.epochrome.job.Progress;
+import org.epochrome.session.Registration.Registered;
+import org.epochrome.turn.Turned;
+
+/** Runs a recipe: reads, fits, turns, registers and merges. */
+public final class Combiner {
+    private static final List<String> COLOURS = List.of("R", "G", "B");
+    private static final float LEAST_WEIGHT = 0.05f;
+
+    private final Recipe recipe;
+    private final Schedule schedule;
+    private final List<String> warnings = new ArrayList<>();
+
+    public Combiner(Recipe recipe) {
+        this.recipe = recipe;
+        this.schedule = Schedule.of(recipe);
+    }
+
+    /**
+     * Combines the frames.
+     *
+     * @throws SessionRefused if the recipe lacks something
+     * @throws NoDiskInFrame if a frame shows no disk
+     * @throws org.epochrome.io.FrameRefused if a frame cannot be read
+     */
+    public Combination combine(Progress progress) {
+        checkBands();
+        Sky sky = Sky.over(recipe);
+        warnAboutTheSky(sky);
+        progress.doing("reading");
+        List<Plane> planes = IntStream.range(0, schedule.exposures().size())
+                .parallel()
+                .mapToObj(i -> schedule.exposures().get(i).load())
+                .toList();
+        progress.at(0.1);
+        List<FittedDisk> limbs = new DiskFinder(recipe, schedule, sky).find(planes, warnings, progress.part(0.1, 0.55));
+        Turning turning = new Turning(recipe, schedule);
+        progress.doing("comparing detail");
+        List<Registered> registered =
+                new Registration(schedule, turning, warnings).register(planes, limbs, progress.part(0.55, 0.75));
+        List<FittedDisk> fits = registered.stream().map(Registered::fitted).toList();
+        progress.doing("turning to the epoch");
+        View view = turning.viewAtEpoch(fits.get(schedule.reference()));
+        List<Turned> turned = turned(planes, fits, turning, view, progress.part(0.75, 0.9));
+        progress.doing("measuring the fringes");
+        Fringe fringe = new Fringe(schedule, turning, planes);
+        Combination.Quality quality =
+                new Combination.Quality(fringe.plain(limbs, progress), fringe.of(turned, fits, recipe.turn()));
+        progress.at(0.95);
+        progress.doing("merging");
+        ColourCube cube =
+                new ColourCube(merged("R", turned, fits), merged("G", turned, fits), merged("B", turned, fits));
+        progress.at(1);
+        return new Combination(
+                recipe,
+                schedule.epoch(),
+                schedule.aspect(),
+                cube,
+                view.disk(),
+                results(limbs, registered, turning, sky),
+                quality,
+                List.copyOf(warnings));
+    }
+
+    private void checkBands() {
+        List<String> missing = COLOURS.stream()
+                .filter(c -> schedule.exposures().stream()
+                        .noneMatch(e -> e.band().name().equals(c)))
+                .toList();
+        if (!missing.isEmpty()) {
+            throw new SessionRefused("a colour picture needs frames in R, G and B, but there is none in "
+                    + String.join(" and ", missing) + "; add it, or say which frame it is by --red, --green or --blue");
+        }
+        schedule.exposures().stream()
+                .map(e -> e.band().name())
+                .filter(name -> !COLOURS.contains(name))
+                .distinct()
+                .forEach(name ->
+                        warnings.add("Frames in " + name + " were fitted but are not part of the picture yet."));
+    }
+
+    private void warnAboutTheSky(Sky sky) {
+        if (recipe.dispersion() && recipe.site().isEmpty()) {
+            warnings.add(
+                    "Without --site the atmosphere's dispersion is not known; shifts come from limb and detail alone.");
+        } else if (recipe.dispersion() && !sky.knows(schedule.aspect())) {
+            warnings.add("The planet stood too low for a trustworthy refraction; check site and times.");
+        }
+        if (schedule.aspect().nearSun()) {
+            warnings.add("The planet stood within 30 degrees of the Sun: never point optics near the Sun without the"
+                    + " safeguards that its maker and your local rules ask for.");
+        }
+    }
+
+    private List<Turned> turned(
+            List<Plane> planes, List<FittedDisk> fits, Turning turning, View view, Progress progress) {
+        Plane target = planes.get(schedule.reference());
+        List<Turned> result = new ArrayList<>();
+        for (int i = 0; i < planes.size(); i++) {
+            progress.check();
+            result.add(turning.turn(
+                    planes.get(i),
+                    fits.get(i),
+                    schedule.exposures().get(i).aspect(),
+                    view,
+                    target.width(),
+                    target.height(),
+                    progress));
+            progress.at((i + 1.0) / planes.size());
+        }
+        return result;
+    }
+
+    /** The exposures of a band in one plane, in the brightness of the one nearest to the epoch. */
+    private Plane merged(String band, List<Turned> turned, List<FittedDisk> fits) {
+        List<Plane> pictures = new ArrayList<>();
+        List<Plane> weights = new ArrayList<>();
+        double brightness = Double.NaN;
+        long nearest = Long.MAX_VALUE;
+        for (int i = 0; i < turned.size(); i++) {
+            Exposure exposure = schedule.exposures().get(i);
+            if (!exposure.band().name().equals(band)) {
+                continue;
+            }
+            pictures.add(turned.get(i).picture());
+            weights.add(weight(turned.get(i), fits.get(i)));
+            long away =
+                    Math.abs(exposure.mid().toEpochMilli() - schedule.epoch().toEpochMilli());
+            if (away < nearest) {
+                nearest = away;
+                brightness = fits.get(i).brightness();
+            }
+        }
+        Plane mean = Merge.mean(pictures, weights);
+        for (int i = 0; i < mean.data().length; i++) {
+            mean.data()[i] *= (float) brightness;
+        }
+        return mean;
+    }
+
+    /** Less noise counts more; so does a place that the frame saw well. */
+    private static Plane weight(Turned turned, FittedDisk fit) {
+        float relative = (float) (fit.noise() / fit.brightness());
+        float whole = 1 / Math.max(relative * relative, 1e-12f);
+        Plane weight = turned.trust().copy();
+        for (int i = 0; i < weight.data().length; i++) {
+            weight.data()[i] = whole * Math.max(LEAST_WEIGHT, weight.data()[i]);
+        }
+        return weight;
+    }
+
+    private List<Combination.FrameResult> results(
+            List<FittedDisk> limbs, List<Registered> registered, Turning turning, Sky sky) {
+        List<Combination.FrameResult> results = new ArrayList<>();
+        for (int i = 0; i < registered.size(); i++) {
+            Exposure exposure = schedule.exposures().get(i);
+            Registered found = registered.get(i);
+            results.add(new Combination.FrameResult(
+                    exposure,
+                    limbs.get(i),
+                    found.fitted().disk(),
+                    found.correction(),
+                    found.detail(),
+                    turning.turnedDeg(exposure.aspect()),
+                    sky.shift(exposure.band(), exposure.aspect(), found.fitted().disk()),
+                    share(i, limbs),
+                    exposure.frame().notes()));
+        }
+        return results;
+    }
+
+    private double share(int index, List<FittedDisk> limbs) {
+        String band = schedule.exposures().get(index).band().name();
+        double all = 0;
+        for (int i = 0; i < limbs.size(); i++) {
+            all += schedule.exposures().get(i).band().name().equals(band) ? noiseWeight(limbs.get(i)) : 0;
+        }
+        return noiseWeight(limbs.get(index)) / all;
+    }
+
+    private static double noiseWeight(FittedDisk fit) {
+        double relative = fit.noise() / fit.brightness();
+        return 1 / Math.max(relative * relative, 1e-12);
+    }
+}

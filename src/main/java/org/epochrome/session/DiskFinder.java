@@ -1,0 +1,185 @@
+package org.epochrome.session;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.function.IntFunction;
+import java.util.stream.IntStream;
+import org.epochrome.disk.Disk;
+import org.epochrome.disk.DiskFit;
+import org.epochrome.disk.DiskNotFound;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.Globe;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.image.Plane;
+import org.epochrome.image.Smear;
+import org.epochrome.job.Progress;
+
+/** Finds the disk in every exposure, and what the frames have in common: posture and plate scale. */
+final class DiskFinder {
+    /** Radii further off the common one than so many standard errors keep their own: another focus, another camera. */
+    private static final double OWN_SCALE = 5;
+    /** Flattening from which a disk tells its axis. */
+    private static final double CLEAR_FLATTENING = 0.03;
+
+    private final Recipe recipe;
+    private final Schedule schedule;
+    private final Sky sky;
+
+    DiskFinder(Recipe recipe, Schedule schedule, Sky sky) {
+        this.recipe = recipe;
+        this.schedule = schedule;
+        this.sky = sky;
+    }
+
+    /**
+     * The disks of all exposures.
+     *
+     * @param planes pixels of the exposures
+     * @param warnings takes what the user should know
+     * @throws NoDiskInFrame if one has none
+     * @throws SessionRefused if north is needed and cannot be seen
+     */
+    List<FittedDisk> find(List<Plane> planes, List<String> warnings, Progress progress) {
+        Body body = recipe.body();
+        if (recipe.northDeg().isEmpty() && 1 - body.axisRatio() < CLEAR_FLATTENING) {
+            throw new SessionRefused(body.displayName() + "'s disk does not show its axis; give the north angle of the"
+                    + " reference frame by --north DEG (image up to north, counter-clockwise positive)");
+        }
+        progress.doing("finding the disks");
+        List<FittedDisk> first = each(i -> fit(i, recipe.northDeg(), planes.get(i), progress.part(0, 0.5)));
+        progress.at(0.5);
+        progress.doing("telling the frames' posture");
+        List<Posture.Angle> angles =
+                new Posture(recipe, schedule, planes, first, warnings).resolve(progress.part(0.5, 0.6));
+        for (int i : Posture.flipped(angles)) {
+            warnings.add(name(i) + " is upside down against the reference frame; it was turned by 180 degrees.");
+        }
+        progress.at(0.6);
+        progress.doing("fitting the disks");
+        List<FittedDisk> second =
+                each(i -> refit(i, angles.get(i), first.get(i), planes.get(i), progress.part(0.6, 1)));
+        return commonScale(second, planes, warnings);
+    }
+
+    private List<FittedDisk> each(IntFunction<FittedDisk> fit) {
+        return IntStream.range(0, schedule.exposures().size())
+                .parallel()
+                .mapToObj(fit)
+                .toList();
+    }
+
+    private FittedDisk fit(int index, OptionalDouble north, Plane plane, Progress progress) {
+        Aspect aspect = schedule.exposures().get(index).aspect();
+        return guarded(
+                index, () -> diskFit(aspect, recipe.mirroring() == Mirroring.YES, Smear.NONE, north, radius(aspect))
+                        .fit(plane, progress));
+    }
+
+    private FittedDisk refit(int index, Posture.Angle angle, FittedDisk first, Plane plane, Progress progress) {
+        Exposure exposure = schedule.exposures().get(index);
+        Disk posed = new Disk(
+                first.disk().x(),
+                first.disk().y(),
+                first.disk().equatorialRadiusPx(),
+                angle.northDeg(),
+                angle.mirrored());
+        Smear smear = sky.smear(exposure.band(), exposure.aspect(), posed);
+        FittedDisk again = guarded(index, () -> diskFit(
+                        exposure.aspect(),
+                        angle.mirrored(),
+                        smear,
+                        OptionalDouble.of(angle.northDeg()),
+                        radius(exposure.aspect()))
+                .refit(plane, first.at(posed), progress));
+        return again.withNorthSigma(first.northSigmaDeg());
+    }
+
+    private DiskFit diskFit(Aspect aspect, boolean mirrored, Smear smear, OptionalDouble north, OptionalDouble radius) {
+        boolean zonal =
+                switch (recipe.body()) {
+                    case JUPITER, SATURN, URANUS, NEPTUNE -> true;
+                    case MERCURY, VENUS, MARS -> false;
+                };
+        return new DiskFit(Globe.of(aspect), zonal, mirrored, smear, north, radius);
+    }
+
+    private OptionalDouble radius(Aspect aspect) {
+        return recipe.scaleArcsecPerPx().isPresent()
+                ? OptionalDouble.of(0.5
+                        * aspect.equatorialDiameterArcsec()
+                        / recipe.scaleArcsecPerPx().getAsDouble())
+                : OptionalDouble.empty();
+    }
+
+    private FittedDisk guarded(int index, java.util.function.Supplier<FittedDisk> fit) {
+        try {
+            return fit.get();
+        } catch (DiskNotFound e) {
+            throw new NoDiskInFrame(
+                    schedule.exposures().get(index).frame().head().file(), e);
+        }
+    }
+
+    /**
+     * Frames of one size come from one camera on one telescope: their plate scale is the mean of what their disks say,
+     * weighted, unless one differs clearly.
+     */
+    private List<FittedDisk> commonScale(List<FittedDisk> fits, List<Plane> planes, List<String> warnings) {
+        if (recipe.scaleArcsecPerPx().isPresent()) {
+            return fits;
+        }
+        Map<Long, double[]> sums = new HashMap<>();
+        for (int i = 0; i < fits.size(); i++) {
+            double weight =
+                    1 / square(fits.get(i).radiusSigmaPx() / fits.get(i).disk().equatorialRadiusPx());
+            double[] sum = sums.computeIfAbsent(size(planes.get(i)), k -> new double[2]);
+            sum[0] += weight;
+            sum[1] += weight * Sky.arcsecPerPx(aspect(i), fits.get(i).disk());
+        }
+        List<FittedDisk> result = new ArrayList<>();
+        for (int i = 0; i < fits.size(); i++) {
+            double[] sum = sums.get(size(planes.get(i)));
+            double radius = 0.5 * aspect(i).equatorialDiameterArcsec() * sum[0] / sum[1];
+            Disk disk = fits.get(i).disk();
+            double off = disk.equatorialRadiusPx() - radius;
+            if (Math.abs(off) > OWN_SCALE * fits.get(i).radiusSigmaPx() && Math.abs(off) > 0.003 * radius) {
+                warnings.add(String.format(
+                        java.util.Locale.ROOT,
+                        "%s shows the disk %.2f %% %s than the other frames of its size; it was scaled to them.",
+                        name(i),
+                        Math.abs(100 * off / radius),
+                        off > 0 ? "larger" : "smaller"));
+                result.add(fits.get(i));
+            } else {
+                result.add(fits.get(i).at(disk.withRadius(radius)));
+            }
+        }
+        return result;
+    }
+
+    private Aspect aspect(int index) {
+        return schedule.exposures().get(index).aspect();
+    }
+
+    private String name(int index) {
+        return schedule.exposures()
+                .get(index)
+                .frame()
+                .head()
+                .file()
+                .getFileName()
+                .toString();
+    }
+
+    private static long size(Plane plane) {
+        return ((long) plane.width() << 32) | plane.height();
+    }
+
+    private static double square(double v) {
+        return v * v;
+    }
+}

@@ -1,0 +1,13 @@
+package org.epochrome.session;
+
+import java.nio.file.Path;
+import org.epochrome.disk.DiskNotFound;
+
+/** No disk could be fitted in a frame; the message is one sentence that begins with the file. */
+public final class NoDiskInFrame extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    NoDiskInFrame(Path file, DiskNotFound cause) {
+        super(file + ": " + cause.getMessage() + ".", cause);
+    }
+}

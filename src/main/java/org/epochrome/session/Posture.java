@@ -1,0 +1,172 @@
+package org.epochrome.session;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.epochrome.align.Detail;
+import org.epochrome.align.DetailWitness;
+import org.epochrome.disk.Disk;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.View;
+import org.epochrome.image.Binning;
+import org.epochrome.image.Plane;
+import org.epochrome.job.Progress;
+import org.epochrome.turn.Turned;
+
+/**
+ * Which way up the frames are. A disk fit finds the direction of the axis but not which end is north, nor whether the
+ * image is mirrored. Detail can tell: it moves the right way from frame to frame only in the right posture. Frames turned
+ * by 180 degrees against the others (a mount that flipped) show in the same way.
+ */
+final class Posture {
+    private static final double SMALL_RADIUS_PX = 60;
+    /** The best hypothesis must explain this much more than the next to be believed. */
+    private static final double CLEAR = 1.03;
+    /** A frame must fit this much better upside down to be taken as flipped. */
+    private static final double CLEAR_FLIP = 1.25;
+
+    private final Recipe recipe;
+    private final Schedule schedule;
+    private final Turning turning;
+    private final List<Plane> small = new ArrayList<>();
+    private final List<FittedDisk> fits = new ArrayList<>();
+    private final List<String> warnings;
+
+    /**
+     * @param planes pixels of the exposures
+     * @param found their disks so far, north right up to 180 degrees
+     * @param warnings takes what the user should know
+     */
+    Posture(Recipe recipe, Schedule schedule, List<Plane> planes, List<FittedDisk> found, List<String> warnings) {
+        this.recipe = recipe;
+        this.schedule = schedule;
+        this.turning = new Turning(recipe, schedule);
+        this.warnings = warnings;
+        for (int i = 0; i < planes.size(); i++) {
+            int factor = Math.max(1, (int) (found.get(i).disk().equatorialRadiusPx() / SMALL_RADIUS_PX));
+            small.add(Binning.by(factor, planes.get(i)));
+            fits.add(found.get(i).binned(factor));
+        }
+    }
+
+    /** North angle and mirroring of every exposure. */
+    List<Angle> resolve(Progress progress) {
+        double axis = recipe.northDeg().orElseGet(this::commonAxis);
+        List<Hypothesis> hypotheses = hypotheses(axis);
+        List<Outcome> outcomes = new ArrayList<>();
+        for (Hypothesis h : hypotheses) {
+            progress.check();
+            outcomes.add(test(h, progress));
+        }
+        outcomes.sort((a, b) -> Double.compare(b.score, a.score));
+        Outcome best = outcomes.get(0);
+        boolean clear = outcomes.size() == 1 || best.score > CLEAR * outcomes.get(1).score;
+        if (!clear) {
+            Hypothesis first = hypotheses.get(0);
+            best = outcomes.stream()
+                    .filter(o -> o.hypothesis.equals(first))
+                    .findFirst()
+                    .orElseThrow();
+            warnings.add(
+                    recipe.northDeg().isPresent()
+                            ? "The frames do not tell whether they are mirrored; taken as not mirrored (say it by"
+                                    + " --mirrored)."
+                            : "The frames do not tell which end of the axis is north; if the result is upside down,"
+                                    + " give --north " + Math.round(Disk.wrapDeg(first.northDeg + 180)) + ".");
+        } else if (recipe.northDeg().isEmpty() && recipe.mirroring() == Mirroring.AUTO) {
+            warnings.add("North was found from the sense of rotation, taking the frames as not mirrored; if they are,"
+                    + " say --mirrored yes.");
+        }
+        return best.angles;
+    }
+
+    /** The axis' direction in the reference frame by all frames, weighted; up to 180 degrees. */
+    private double commonAxis() {
+        Exposure reference = schedule.referenceExposure();
+        double start = fits.get(schedule.reference()).disk().northAngleDeg();
+        double sum = 0;
+        double weights = 0;
+        for (int i = 0; i < fits.size(); i++) {
+            double north = recipe.mount()
+                    .carriedNorthDeg(
+                            fits.get(i).disk().northAngleDeg(),
+                            schedule.exposures().get(i).aspect(),
+                            reference.aspect(),
+                            recipe.mirroring() == Mirroring.YES);
+            double off = Disk.wrapDeg(2 * (north - start)) / 2;
+            double weight = 1 / (Math.pow(fits.get(i).northSigmaDeg(), 2) + 1e-4);
+            sum += weight * off;
+            weights += weight;
+        }
+        return Disk.wrapDeg(start + sum / weights);
+    }
+
+    private record Hypothesis(double northDeg, boolean mirrored) {}
+
+    private List<Hypothesis> hypotheses(double axis) {
+        boolean known = recipe.mirroring() == Mirroring.YES;
+        List<Hypothesis> list = new ArrayList<>();
+        list.add(new Hypothesis(axis, known));
+        if (recipe.northDeg().isEmpty()) {
+            list.add(new Hypothesis(Disk.wrapDeg(axis + 180), known));
+        } else if (recipe.mirroring() == Mirroring.AUTO) {
+            list.add(new Hypothesis(axis, true));
+        }
+        return list;
+    }
+
+    /** How one exposure lies. */
+    record Angle(double northDeg, boolean mirrored, boolean flipped) {}
+
+    private record Outcome(Hypothesis hypothesis, double score, List<Angle> angles) {}
+
+    private Outcome test(Hypothesis h, Progress progress) {
+        Detail reference = detail(schedule.reference(), new Angle(h.northDeg, h.mirrored, false), h, progress);
+        List<Angle> angles = new ArrayList<>();
+        double score = 0;
+        for (int i = 0; i < fits.size(); i++) {
+            double north = recipe.mount()
+                    .carriedNorthDeg(
+                            h.northDeg,
+                            schedule.referenceExposure().aspect(),
+                            schedule.exposures().get(i).aspect(),
+                            h.mirrored);
+            Angle upright = new Angle(north, h.mirrored, false);
+            if (i == schedule.reference()) {
+                angles.add(upright);
+                continue;
+            }
+            Angle flipped = new Angle(Disk.wrapDeg(north + 180), h.mirrored, true);
+            double asIs = DetailWitness.agreement(reference, detail(i, upright, h, progress));
+            double turned = DetailWitness.agreement(reference, detail(i, flipped, h, progress));
+            boolean isFlipped = turned > CLEAR_FLIP * asIs;
+            angles.add(isFlipped ? flipped : upright);
+            score += isFlipped ? turned : asIs;
+        }
+        return new Outcome(h, score, angles);
+    }
+
+    private Detail detail(int index, Angle angle, Hypothesis h, Progress progress) {
+        FittedDisk place = fits.get(schedule.reference());
+        Disk to = posed(place.disk(), h.northDeg, h.mirrored);
+        View view = turning.viewAtEpoch(place.at(to));
+        Plane frame = small.get(index);
+        Plane target = small.get(schedule.reference());
+        FittedDisk fit = fits.get(index).at(posed(fits.get(index).disk(), angle.northDeg, angle.mirrored));
+        Turned turned = turning.turn(
+                frame, fit, schedule.exposures().get(index).aspect(), view, target.width(), target.height(), progress);
+        return Detail.of(turned, view, fit.shading().carried(fit.disk(), to));
+    }
+
+    private static Disk posed(Disk disk, double northDeg, boolean mirrored) {
+        return new Disk(disk.x(), disk.y(), disk.equatorialRadiusPx(), northDeg, mirrored);
+    }
+
+    /** Numbers of the exposures that are upside down against the reference. */
+    static List<Integer> flipped(List<Angle> angles) {
+        return IntStream.range(0, angles.size())
+                .filter(i -> angles.get(i).flipped())
+                .boxed()
+                .toList();
+    }
+}

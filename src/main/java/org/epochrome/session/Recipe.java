@@ -1,0 +1,45 @@
+package org.epochrome.session;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.epochrome.atmosphere.Air;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.ephemeris.Site;
+import org.epochrome.io.DatedFrame;
+
+/**
+ * Everything that decides what a combination looks like. The same recipe gives the same picture, bit for bit.
+ *
+ * @param frames frames with their bands and times, in the order given
+ * @param body the planet
+ * @param site place of the observer, if known
+ * @param air the air there, if known better than by the site's height
+ * @param epoch instant of the result; empty for midway between the earliest and the latest middle
+ * @param northDeg north angle of the reference frame, if known
+ * @param mirroring whether frames are mirrored
+ * @param scaleArcsecPerPx plate scale, if known; else it follows from the disk's apparent diameter
+ * @param mount what keeps its direction in the camera
+ * @param system longitude system by which the surface turns; empty for rates by latitude
+ * @param turn whether to turn frames to the epoch
+ * @param dispersion whether to take the air's dispersion into account
+ */
+public record Recipe(
+        List<DatedFrame> frames,
+        Body body,
+        Optional<Site> site,
+        Optional<Air> air,
+        Optional<Instant> epoch,
+        OptionalDouble northDeg,
+        Mirroring mirroring,
+        OptionalDouble scaleArcsecPerPx,
+        Mount mount,
+        Optional<RotationSystem> system,
+        boolean turn,
+        boolean dispersion) {
+    public Recipe {
+        frames = List.copyOf(frames);
+    }
+}

@@ -1,0 +1,80 @@
+package org.epochrome.session;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.ephemeris.Ephemeris;
+import org.epochrome.image.Band;
+import org.epochrome.io.DatedFrame;
+
+/**
+ * When what was recorded: the exposures, the epoch they are brought to, and the one whose pixels the result lies on.
+ *
+ * @param exposures one for each plane of each frame
+ * @param epoch instant of the result
+ * @param aspect how the body stands then
+ * @param reference index of the exposure that gives the result its place, scale and orientation
+ */
+record Schedule(List<Exposure> exposures, Instant epoch, Aspect aspect, int reference) {
+    private static final List<Band> COLOUR = List.of(Band.R, Band.G, Band.B);
+
+    static Schedule of(Recipe recipe) {
+        List<Exposure> exposures = new ArrayList<>();
+        for (DatedFrame frame : recipe.frames()) {
+            Aspect aspect =
+                    Ephemeris.aspect(recipe.body(), frame.timing().span().mid(), recipe.site());
+            Optional<Band> band = frame.band().band();
+            if (band.isPresent()) {
+                exposures.add(new Exposure(frame, 0, band.get(), aspect));
+            } else {
+                for (int i = 0; i < COLOUR.size(); i++) {
+                    exposures.add(new Exposure(frame, i, COLOUR.get(i), aspect));
+                }
+            }
+        }
+        Instant epoch = recipe.epoch().orElseGet(() -> midway(exposures));
+        return new Schedule(
+                List.copyOf(exposures),
+                epoch,
+                Ephemeris.aspect(recipe.body(), epoch, recipe.site()),
+                reference(exposures, epoch));
+    }
+
+    Exposure referenceExposure() {
+        return exposures.get(reference);
+    }
+
+    /** Midway between the earliest and the latest middle, to the second. */
+    private static Instant midway(List<Exposure> exposures) {
+        Instant first = exposures.stream()
+                .map(Exposure::mid)
+                .min(Comparator.naturalOrder())
+                .orElseThrow();
+        Instant last = exposures.stream()
+                .map(Exposure::mid)
+                .max(Comparator.naturalOrder())
+                .orElseThrow();
+        return first.plus(Duration.between(first, last).dividedBy(2))
+                .plusMillis(500)
+                .truncatedTo(ChronoUnit.SECONDS);
+    }
+
+    /** The G or L exposure nearest to the epoch, or the nearest of all. */
+    private static int reference(List<Exposure> exposures, Instant epoch) {
+        Comparator<Integer> nearest = Comparator.comparing(
+                (Integer i) -> Duration.between(epoch, exposures.get(i).mid()).abs());
+        return IntStream.range(0, exposures.size())
+                .boxed()
+                .filter(i -> exposures.get(i).band().name().equals("G")
+                        || exposures.get(i).band().name().equals("L"))
+                .min(nearest)
+                .or(() -> IntStream.range(0, exposures.size()).boxed().min(nearest))
+                .orElseThrow();
+    }
+}
