@@ -53,12 +53,9 @@ final class FitsTimes {
                     start.get().keyword(),
                     end.get().keyword()));
         }
-        if (length.isPresent()) {
-            Optional<Timing> found = withLength(length.get());
-            if (found.isPresent()) {
-                noteIfShort(length.get());
-                return found;
-            }
+        Optional<Timing> found = length.flatMap(this::withLength);
+        if (found.isPresent()) {
+            return found;
         }
         if (average.isPresent() && (start.isPresent() || end.isPresent())) {
             return Optional.of(aroundAverage(start, average.get()));
@@ -81,6 +78,7 @@ final class FitsTimes {
     }
 
     private Timing from(Moment moment, Instant start, Length known) {
+        noteIfShort(known);
         return timing(start, start.plus(known.duration()), moment.keyword(), known.keyword());
     }
 

@@ -63,7 +63,7 @@ public record Sheet(Path file, List<SheetRow> rows) {
             Map<Path, String> seen = new HashMap<>();
             for (CSVRecord cells : parser) {
                 row(sheet, cells, parser.getCurrentLineNumber()).ifPresent(row -> {
-                    String before = seen.putIfAbsent(row.file(), row.source());
+                    String before = seen.putIfAbsent(canonical(row.file()), row.source());
                     if (before != null) {
                         throw new FrameRefused(
                                 sheet,
