@@ -1,10 +1,92 @@
 package org.epochrome.command;
 
+import java.io.PrintWriter;
+import org.epochrome.io.FrameRefused;
+import org.epochrome.io.OutputRefused;
+import org.epochrome.session.NoDiskInFrame;
+import org.epochrome.session.SessionRefused;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ParameterException;
+
 /** Where the program starts. */
-public final class Main {
+@Command(
+        name = "epochrome",
+        description = "Colour pictures of planets from stacks shot minutes apart through filters.",
+        versionProvider = Version.class,
+        mixinStandardHelpOptions = true,
+        synopsisSubcommandLabel = "COMMAND",
+        subcommands = {CombineCommand.class, InspectCommand.class, AspectCommand.class, CommandLine.HelpCommand.class},
+        footer = {"", "'epochrome help COMMAND' explains a command."})
+public final class Main implements Runnable {
+    private static final int USAGE = 2;
+    private static final int INPUT_REFUSED = 3;
+    private static final int NO_DISK = 4;
+    private static final int OUTPUT_REFUSED = 5;
+    private static final int BUG = 1;
+
+    @CommandLine.Spec
+    private CommandLine.Model.CommandSpec spec;
+
     private Main() {}
 
     public static void main(String[] args) {
-        System.err.println("Nothing to do yet.");
+        System.exit(run(args));
+    }
+
+    /** Runs a command line and returns its exit code. */
+    static int run(String... args) {
+        CommandLine line = new CommandLine(new Main());
+        line.setCaseInsensitiveEnumValuesAllowed(true);
+        line.getSubcommands().values().forEach(c -> c.getCommandSpec().mixinStandardHelpOptions(true));
+        line.setParameterExceptionHandler((e, a) -> usage(e));
+        line.setExecutionExceptionHandler((e, c, parsed) -> explain(e, c.getErr()));
+        return line.execute(args);
+    }
+
+    @Override
+    public void run() {
+        spec.commandLine().usage(System.out);
+    }
+
+    private static int usage(ParameterException e) {
+        PrintWriter err = e.getCommandLine().getErr();
+        err.println(e.getMessage());
+        err.println("'" + e.getCommandLine().getCommandSpec().qualifiedName() + " --help' explains.");
+        return USAGE;
+    }
+
+    private static int explain(Exception e, PrintWriter err) {
+        Exception cause = e instanceof RuntimeException r ? Causes.original(r) : e;
+        if (cause instanceof ParameterException p) {
+            return usage(p);
+        }
+        int code = code(cause);
+        if (code == BUG) {
+            err.println("Something went wrong inside the program (" + cause + "); please report what you did.");
+            if (Boolean.getBoolean("epochrome.trace")) {
+                cause.printStackTrace(err);
+            }
+        } else {
+            String message = cause.getMessage();
+            err.println(
+                    cause instanceof SessionRefused
+                            ? Character.toUpperCase(message.charAt(0)) + message.substring(1) + "."
+                            : message);
+        }
+        return code;
+    }
+
+    private static int code(Exception cause) {
+        if (cause instanceof SessionRefused) {
+            return USAGE;
+        }
+        if (cause instanceof FrameRefused || cause instanceof FramesRefused || cause instanceof InputsRefused) {
+            return INPUT_REFUSED;
+        }
+        if (cause instanceof NoDiskInFrame) {
+            return NO_DISK;
+        }
+        return cause instanceof OutputRefused ? OUTPUT_REFUSED : BUG;
     }
 }

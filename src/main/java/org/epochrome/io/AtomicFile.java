@@ -59,7 +59,7 @@ public final class AtomicFile {
      *
      * @return where to write, behind a link if the name is one
      */
-    static Path check(Path file, boolean overwrite) {
+    public static Path check(Path file, boolean overwrite) {
         if (Files.isDirectory(file)) {
             throw new OutputRefused(file, "is a folder; name a file in it.");
         }

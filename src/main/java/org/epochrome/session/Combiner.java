@@ -1,5 +1,6 @@
 package org.epochrome.session;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -24,6 +25,11 @@ public final class Combiner {
     public Combiner(Recipe recipe) {
         this.recipe = recipe;
         this.schedule = Schedule.of(recipe);
+    }
+
+    /** The instant that a recipe's picture will show. */
+    public static Instant epoch(Recipe recipe) {
+        return Schedule.of(recipe).epoch();
     }
 
     /**

@@ -44,10 +44,10 @@ final class DiskFinder {
      * @throws SessionRefused if north is needed and cannot be seen
      */
     List<FittedDisk> find(List<Plane> planes, List<String> warnings, Progress progress) {
-        Body body = recipe.body();
-        if (recipe.northDeg().isEmpty() && 1 - body.axisRatio() < CLEAR_FLATTENING) {
-            throw new SessionRefused(body.displayName() + "'s disk does not show its axis; give the north angle of the"
-                    + " reference frame by --north DEG (image up to north, counter-clockwise positive)");
+        if (recipe.northDeg().isEmpty() && !showsAxis(recipe.body())) {
+            throw new SessionRefused(
+                    recipe.body().displayName() + "'s disk does not show its axis; give the north angle of the"
+                            + " reference frame by --north DEG (image up to north, counter-clockwise positive)");
         }
         progress.doing("finding the disks");
         List<FittedDisk> first = each(i -> fit(i, recipe.northDeg(), planes.get(i), progress.part(0, 0.5)));
@@ -63,6 +63,19 @@ final class DiskFinder {
         List<FittedDisk> second =
                 each(i -> refit(i, angles.get(i), first.get(i), planes.get(i), progress.part(0.6, 1)));
         return commonScale(second, planes, warnings);
+    }
+
+    /** Whether a body is flat enough to show the direction of its axis. */
+    static boolean showsAxis(Body body) {
+        return 1 - body.axisRatio() > CLEAR_FLATTENING;
+    }
+
+    /** Whether a body has belts along its parallels. */
+    static boolean belted(Body body) {
+        return switch (body) {
+            case JUPITER, SATURN, URANUS, NEPTUNE -> true;
+            case MERCURY, VENUS, MARS -> false;
+        };
     }
 
     private List<FittedDisk> each(IntFunction<FittedDisk> fit) {
@@ -99,12 +112,7 @@ final class DiskFinder {
     }
 
     private DiskFit diskFit(Aspect aspect, boolean mirrored, Smear smear, OptionalDouble north, OptionalDouble radius) {
-        boolean zonal =
-                switch (recipe.body()) {
-                    case JUPITER, SATURN, URANUS, NEPTUNE -> true;
-                    case MERCURY, VENUS, MARS -> false;
-                };
-        return new DiskFit(Globe.of(aspect), zonal, mirrored, smear, north, radius);
+        return new DiskFit(Globe.of(aspect), belted(recipe.body()), mirrored, smear, north, radius);
     }
 
     private OptionalDouble radius(Aspect aspect) {

@@ -1,0 +1,222 @@
+package org.epochrome.command;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.ephemeris.Ephemeris;
+import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.io.AtomicFile;
+import org.epochrome.session.JsonReport;
+import org.epochrome.time.LeapSeconds;
+import org.epochrome.time.UtcText;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** How a planet stands. */
+@Command(
+        name = "aspect",
+        description = "Tells how a planet stands at an instant as seen from Earth, or in a table over time.")
+final class AspectCommand implements Callable<Integer> {
+    private static final int MOST_ROWS = 100_000;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Mixin
+    private PlaceOptions place;
+
+    @Option(
+            names = {"-b", "--body"},
+            paramLabel = "PLANET",
+            required = true,
+            converter = Texts.Planet.class,
+            description = "The planet (repeatable).")
+    private List<Body> bodies = new ArrayList<>();
+
+    @Option(
+            names = "--at",
+            paramLabel = "UTC",
+            required = true,
+            converter = Texts.Utc.class,
+            description = "The instant, such as 2031-05-02T21:14:05Z.")
+    private Instant at;
+
+    @Option(
+            names = "--until",
+            paramLabel = "UTC",
+            converter = Texts.Utc.class,
+            description = "Makes a table from --at until then.")
+    private Instant until;
+
+    @Option(
+            names = "--every",
+            paramLabel = "PT10M",
+            converter = Texts.Length.class,
+            defaultValue = "PT1H",
+            description = "Step of the table. Default: an hour.")
+    private Duration every;
+
+    @Option(names = "--csv", description = "The table as comma-separated values.")
+    private boolean csv;
+
+    @Option(
+            names = {"-r", "--report"},
+            paramLabel = "FILE.json",
+            description = "The aspect of one planet at one instant as JSON.")
+    private Path report;
+
+    @Option(names = "--overwrite", description = "Replace the report if it exists.")
+    private boolean overwrite;
+
+    @Override
+    public Integer call() {
+        if (report != null && (bodies.size() > 1 || until != null)) {
+            throw new ParameterException(spec.commandLine(), "--report holds one planet at one instant.");
+        }
+        if (until == null && !csv) {
+            for (Body body : bodies) {
+                page(aspect(body, at));
+            }
+        } else {
+            table();
+        }
+        if (report != null) {
+            String text = JsonReport.of(aspect(bodies.get(0), at), Version.NUMBER);
+            AtomicFile.write(report, overwrite, part -> Files.write(part, text.getBytes(StandardCharsets.UTF_8)));
+        }
+        return 0;
+    }
+
+    private Aspect aspect(Body body, Instant when) {
+        return Ephemeris.aspect(body, when, place.site());
+    }
+
+    private static void page(Aspect a) {
+        System.out.printf("%s at %s UTC%n", a.body().displayName(), UtcText.format(a.utc()));
+        for (RotationSystem s : a.body().systems().stream().sorted().toList()) {
+            line(
+                    "central meridian" + (s == RotationSystem.SINGLE ? "" : " " + s.key()),
+                    "%.3f\u00b0",
+                    a.centralMeridianDeg(s));
+        }
+        line(
+                "sub-Earth latitude",
+                "%+.3f\u00b0 planetographic, %+.3f\u00b0 planetocentric",
+                a.subEarthLatitudeDeg(),
+                a.subEarthLatitudeCentricDeg());
+        line("sub-solar latitude", "%+.3f\u00b0 planetographic", a.subSolarLatitudeDeg());
+        line("pole's position angle P", "%+.3f\u00b0", a.poleAngleDeg());
+        line(
+                "apparent diameter",
+                "%.3f\" equatorial, %.3f\" polar",
+                a.equatorialDiameterArcsec(),
+                a.polarDiameterArcsec());
+        line("phase angle", "%.2f\u00b0, defect %.2f\"", a.phaseAngleDeg(), a.phaseDefectArcsec());
+        line("distance", "%.5f au (light time %.1f s)", a.distanceAu(), a.lightTimeS());
+        line("distance from the Sun", "%.5f au", a.sunDistanceAu());
+        line("right ascension", "%.5f\u00b0", a.rightAscensionDeg());
+        line("declination", "%+.5f\u00b0", a.declinationDeg());
+        line("elongation from the Sun", "%.1f\u00b0", a.elongationDeg());
+        a.horizontal().ifPresent(h -> {
+            line("altitude, azimuth", "%.2f\u00b0, %.2f\u00b0 (no refraction)", h.altitudeDeg(), h.azimuthDeg());
+            line("parallactic angle", "%+.2f\u00b0", h.parallacticAngleDeg());
+        });
+        if (a.nearSun()) {
+            System.out.println(
+                    "  Caution: within 30 degrees of the Sun. Sunlight in a telescope blinds at once and sets"
+                            + " fire; use the safeguards that its maker and your local rules ask for, or do not observe.");
+        }
+        if (!LeapSeconds.covers(a.utc())) {
+            System.out.println("  Note: outside the table of leap seconds; UTC may be off by a second or more.");
+        }
+    }
+
+    private static void line(String name, String format, Object... values) {
+        System.out.printf("  %-26s %s%n", name, String.format(Locale.ROOT, format, values));
+    }
+
+    private void table() {
+        Instant last = until == null ? at : until;
+        if (last.isBefore(at)) {
+            throw new ParameterException(spec.commandLine(), "--until lies before --at.");
+        }
+        if (Duration.between(at, last).toNanos() / 1e9 / (every.toNanos() / 1e9) * bodies.size() > MOST_ROWS) {
+            throw new ParameterException(
+                    spec.commandLine(), "That makes more than " + MOST_ROWS + " rows; choose a longer --every.");
+        }
+        System.out.println(
+                csv
+                        ? "body,utc,cm_I_deg,cm_II_deg,cm_III_or_single_deg,sub_earth_latitude_deg,pole_angle_deg,"
+                                + "phase_angle_deg,diameter_arcsec,elongation_deg,altitude_deg,azimuth_deg,parallactic_deg"
+                        : "body     UTC                      CM I   CM II CM III/-    De(g)        P   phase    diam"
+                                + "  elong    alt     az      q");
+        boolean near = false;
+        for (Instant t = at; !t.isAfter(last); t = t.plus(every)) {
+            for (Body body : bodies) {
+                Aspect a = aspect(body, t);
+                near |= a.nearSun();
+                row(a);
+            }
+        }
+        if (near) {
+            System.err.println("Caution: some rows lie within 30 degrees of the Sun. Sunlight in a telescope blinds at"
+                    + " once; use the safeguards that its maker and your local rules ask for, or do not observe.");
+        }
+    }
+
+    private void row(Aspect a) {
+        String[] cells = {
+            cell(a, RotationSystem.I, 2),
+            cell(a, RotationSystem.II, 2),
+            cell(a, a.body().defaultSystem(), 2),
+            number(a.subEarthLatitudeDeg(), 3),
+            number(a.poleAngleDeg(), 3),
+            number(a.phaseAngleDeg(), 2),
+            number(a.equatorialDiameterArcsec(), 2),
+            number(a.elongationDeg(), 1),
+            a.horizontal().map(h -> number(h.altitudeDeg(), 2)).orElse(""),
+            a.horizontal().map(h -> number(h.azimuthDeg(), 2)).orElse(""),
+            a.horizontal().map(h -> number(h.parallacticAngleDeg(), 2)).orElse(""),
+        };
+        String time = UtcText.format(a.utc());
+        if (csv) {
+            System.out.println(a.body().displayName() + "," + time + "," + String.join(",", cells));
+        } else {
+            System.out.printf(
+                    "%-8s %-20s %8s%8s%9s%9s%9s%8s%8s%7s%7s%7s%7s%n",
+                    a.body().displayName(),
+                    time,
+                    cells[0],
+                    cells[1],
+                    cells[2],
+                    cells[3],
+                    cells[4],
+                    cells[5],
+                    cells[6],
+                    cells[7],
+                    cells[8],
+                    cells[9],
+                    cells[10]);
+        }
+    }
+
+    private static String cell(Aspect a, RotationSystem system, int digits) {
+        return a.centralMeridianDeg().containsKey(system) ? number(a.centralMeridianDeg(system), digits) : "";
+    }
+
+    private static String number(double value, int digits) {
+        return String.format(Locale.ROOT, "%." + digits + "f", value);
+    }
+}

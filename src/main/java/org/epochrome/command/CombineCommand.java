@@ -1,0 +1,272 @@
+package org.epochrome.command;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ForkJoinPool;
+import java.util.stream.Collectors;
+import org.epochrome.atmosphere.Air;
+import org.epochrome.colour.White;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.io.DatedFrame;
+import org.epochrome.session.Combination;
+import org.epochrome.session.Combiner;
+import org.epochrome.session.Mirroring;
+import org.epochrome.session.Mount;
+import org.epochrome.session.Outputs;
+import org.epochrome.session.Recipe;
+import org.epochrome.session.SessionRefused;
+import org.epochrome.time.UtcText;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The main job: frames in, one colour picture out. */
+@Command(
+        name = "combine",
+        description = {
+            "Combines timestamped grey stacks of a planet, shot through colour filters, into one colour picture.",
+            "",
+            "Each frame is turned along the planet's rotation from the middle of its recording to one common instant,"
+                    + " the epoch, laid exactly on the others, and merged.",
+        },
+        footer = {
+            "",
+            "Examples:",
+            "  combine --site 46.2,8.5,480 --out jupiter.png jup_R.fits jup_G.fits jup_B.fits",
+            "  combine --body mars --north 31 --sheet session.csv --out mars.fits --out mars.jpg",
+            "",
+            "Exit: 0 done, 2 wrong usage, 3 an input was refused, 4 no disk found, 5 an output could not be written.",
+        })
+final class CombineCommand implements Callable<Integer> {
+    @Spec
+    private CommandSpec spec;
+
+    @Mixin
+    private FrameOptions frames;
+
+    @Mixin
+    private PlaceOptions place;
+
+    @Option(
+            names = {"-b", "--body"},
+            paramLabel = "PLANET",
+            converter = Texts.Planet.class,
+            description = "The planet, if no header tells it.")
+    private Body body;
+
+    @Option(
+            names = {"-e", "--epoch"},
+            paramLabel = "UTC",
+            converter = Texts.Utc.class,
+            description = "The instant to turn to. Default: midway between the earliest and the latest middle.")
+    private Instant epoch;
+
+    @Option(
+            names = {"-n", "--north"},
+            paramLabel = "DEG|auto",
+            defaultValue = "auto",
+            converter = Texts.North.class,
+            description = "North angle of the reference frame: from image up to the planet's north pole,"
+                    + " counter-clockwise positive. Jupiter and Saturn show it by themselves.")
+    private OptionalDouble north = OptionalDouble.empty();
+
+    @Option(
+            names = "--mirrored",
+            paramLabel = "yes|no|auto",
+            defaultValue = "auto",
+            description = "Whether the frames are mirrored (an odd number of reflections, as with a star diagonal).")
+    private Mirroring mirrored;
+
+    @Option(
+            names = "--scale",
+            paramLabel = "ARCSEC",
+            description = "Plate scale in arcsec per pixel, if you know it better than the disk shows.")
+    private Double scale;
+
+    @Option(
+            names = "--mount",
+            paramLabel = "equatorial|altaz",
+            defaultValue = "equatorial",
+            description = "What the camera keeps its direction to: the pole or the zenith.")
+    private Mount mount;
+
+    @Option(
+            names = "--rotation-system",
+            paramLabel = "I|II|III|zonal",
+            description = "The longitude system that the surface turns with, or zonal: each latitude at its own rate.")
+    private String system;
+
+    @Option(names = "--pressure", paramLabel = "HPA", description = "Air pressure at the site, hPa.")
+    private Double pressure;
+
+    @Option(names = "--temperature", paramLabel = "C", description = "Air temperature at the site, degrees Celsius.")
+    private Double temperature;
+
+    @Option(names = "--humidity", paramLabel = "PCT", description = "Relative humidity at the site, per cent.")
+    private Double humidity;
+
+    @Option(names = "--no-turn", description = "Lay frames on top of each other without turning them.")
+    private boolean noTurn;
+
+    @Option(names = "--no-dispersion", description = "Leave the atmosphere out of account.")
+    private boolean noDispersion;
+
+    @Option(
+            names = "--white",
+            paramLabel = "photometric|disk|none",
+            defaultValue = "photometric",
+            description = "Colour of the whole disk in finished pictures: the planet's own, grey, or as shot.")
+    private White white;
+
+    @Option(
+            names = {"-o", "--out"},
+            paramLabel = "FILE",
+            description = "Where to write (repeatable): .fits the linear colour cube, .tif and .png 16-bit,"
+                    + " .jpg a picture to share.")
+    private List<Path> out = new ArrayList<>();
+
+    @Option(
+            names = {"-r", "--report"},
+            paramLabel = "FILE.json",
+            description = "Everything that was found, as JSON.")
+    private Path report;
+
+    @Option(names = "--overwrite", description = "Replace files that exist.")
+    private boolean overwrite;
+
+    @Option(
+            names = {"-q", "--quiet"},
+            description = "Say nothing but problems.")
+    private boolean quiet;
+
+    @Option(names = "--threads", paramLabel = "N", description = "How many threads work. Default: one per core.")
+    private Integer threads;
+
+    @Override
+    public Integer call() {
+        List<DatedFrame> found = frames.find();
+        Recipe recipe = new Recipe(
+                found,
+                bodyOf(found),
+                place.site(),
+                air(),
+                Optional.ofNullable(epoch),
+                north,
+                mirrored,
+                scale == null ? OptionalDouble.empty() : OptionalDouble.of(positive("--scale", scale)),
+                mount,
+                rotationSystem(found),
+                !noTurn,
+                !noDispersion);
+        Outputs outputs = new Outputs(
+                out.isEmpty() ? List.of(defaultName(recipe)) : out, Optional.ofNullable(report), white, overwrite);
+        outputs.check();
+        TerminalProgress progress = new TerminalProgress(!quiet);
+        Combination combination = inPool(() -> new Combiner(recipe).combine(progress));
+        progress.end();
+        outputs.write(combination, Version.NUMBER);
+        if (!quiet) {
+            Summary.print(combination, outputs, System.out);
+        }
+        combination.warnings().forEach(w -> System.err.println("Note: " + w));
+        return 0;
+    }
+
+    private <T> T inPool(Callable<T> work) {
+        int count = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
+        if (count < 1) {
+            throw new ParameterException(spec.commandLine(), "--threads must be 1 or more.");
+        }
+        ForkJoinPool pool = new ForkJoinPool(count);
+        try {
+            return pool.invoke(java.util.concurrent.ForkJoinTask.adapt(work));
+        } catch (RuntimeException e) {
+            throw Causes.original(e);
+        } finally {
+            pool.shutdown();
+        }
+    }
+
+    private Body bodyOf(List<DatedFrame> found) {
+        Set<Body> named =
+                found.stream().flatMap(f -> f.object().stream()).collect(Collectors.toCollection(LinkedHashSet::new));
+        if (named.size() > 1) {
+            String list = found.stream()
+                    .filter(f -> f.object().isPresent())
+                    .map(f -> f.head().file().getFileName() + " "
+                            + f.object().get().displayName())
+                    .collect(Collectors.joining(", "));
+            throw new InputsRefused(
+                    "The headers name more than one planet (" + list + "); combine frames of one planet at a time.");
+        }
+        if (body == null && named.isEmpty()) {
+            throw new SessionRefused("no header tells the planet; give it by --body");
+        }
+        if (body != null && !named.isEmpty() && !named.contains(body)) {
+            System.err.println(
+                    "Note: The headers say " + named.iterator().next().displayName() + ", --body says "
+                            + body.displayName() + "; --body was used.");
+        }
+        return body != null ? body : named.iterator().next();
+    }
+
+    private Optional<RotationSystem> rotationSystem(List<DatedFrame> found) {
+        Body planet = bodyOf(found);
+        if (system == null) {
+            return Optional.of(planet.defaultSystem());
+        }
+        if (system.equalsIgnoreCase("zonal")) {
+            return Optional.empty();
+        }
+        return Optional.of(planet.systems().stream()
+                .filter(s -> s.key().equalsIgnoreCase(system))
+                .findFirst()
+                .orElseThrow(() -> new ParameterException(
+                        spec.commandLine(),
+                        planet.displayName() + " has no rotation system '" + system + "'; it has "
+                                + planet.systems().stream()
+                                        .map(RotationSystem::key)
+                                        .collect(Collectors.joining(", "))
+                                + ".")));
+    }
+
+    private Optional<Air> air() {
+        if (pressure == null && temperature == null && humidity == null) {
+            return Optional.empty();
+        }
+        Air usual = Air.standardAt(place.site().map(s -> s.heightM()).orElse(0.0));
+        try {
+            return Optional.of(new Air(
+                    pressure == null ? usual.pressureHpa() : pressure,
+                    temperature == null ? usual.temperatureC() : temperature,
+                    humidity == null ? usual.relativeHumidity() : humidity / 100));
+        } catch (IllegalArgumentException e) {
+            throw new ParameterException(spec.commandLine(), e.getMessage());
+        }
+    }
+
+    private double positive(String option, double value) {
+        if (!(value > 0)) {
+            throw new ParameterException(spec.commandLine(), option + " must be more than 0, not " + value + ".");
+        }
+        return value;
+    }
+
+    private static Path defaultName(Recipe recipe) {
+        Instant shown = Combiner.epoch(recipe);
+        String stamp = UtcText.format(shown).replaceAll("[:]", "").replaceAll("\\.\\d+", "");
+        return Path.of(recipe.body().displayName().toLowerCase(Locale.ROOT) + "-" + stamp + ".png");
+    }
+}

@@ -1,0 +1,124 @@
+package org.epochrome.command;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.io.AtomicFile;
+import org.epochrome.io.DatedFrame;
+import org.epochrome.session.Inspection;
+import org.epochrome.session.JsonReport;
+import org.epochrome.time.UtcText;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** What each file is. */
+@Command(
+        name = "inspect",
+        description =
+                "Tells what each frame is: size, depth, band, times and where they were found, the planet's aspect"
+                        + " and its disk.")
+final class InspectCommand implements Callable<Integer> {
+    @Mixin
+    private FrameOptions frames;
+
+    @Mixin
+    private PlaceOptions place;
+
+    @Option(
+            names = {"-b", "--body"},
+            paramLabel = "PLANET",
+            converter = Texts.Planet.class,
+            description = "The planet, if no header tells it.")
+    private Body body;
+
+    @Option(
+            names = {"-n", "--north"},
+            paramLabel = "DEG|auto",
+            defaultValue = "auto",
+            converter = Texts.North.class,
+            description = "North angle, if known.")
+    private OptionalDouble north = OptionalDouble.empty();
+
+    @Option(
+            names = {"-r", "--report"},
+            paramLabel = "FILE.json",
+            description = "The same as JSON.")
+    private Path report;
+
+    @Option(names = "--overwrite", description = "Replace the report if it exists.")
+    private boolean overwrite;
+
+    @Override
+    public Integer call() {
+        List<DatedFrame> found = frames.find();
+        if (report != null) {
+            AtomicFile.check(report, overwrite);
+        }
+        List<Inspection> inspections = found.stream()
+                .map(f -> Inspection.of(f, Optional.ofNullable(body).or(f::object), place.site(), north))
+                .toList();
+        inspections.forEach(InspectCommand::print);
+        if (report != null) {
+            String text = JsonReport.of(inspections, Version.NUMBER);
+            AtomicFile.write(report, overwrite, part -> Files.write(part, text.getBytes(StandardCharsets.UTF_8)));
+        }
+        return 0;
+    }
+
+    private static void print(Inspection i) {
+        DatedFrame f = i.frame();
+        System.out.println(f.head().file());
+        System.out.printf(
+                Locale.ROOT,
+                "  image   %d x %d, %s, %s%n",
+                f.head().width(),
+                f.head().height(),
+                f.head().planeCount() == 3 ? "colour" : "grey",
+                f.head().depth());
+        System.out.printf(
+                "  band    %s (%s)%n",
+                f.band().band().map(b -> b.name()).orElse("one-shot colour"),
+                f.band().source());
+        System.out.printf(
+                "  time    %s to %s UTC (%s)%n",
+                UtcText.format(f.timing().span().start()),
+                UtcText.format(f.timing().span().end()),
+                f.timing().source());
+        i.aspect().ifPresent(a -> {
+            StringBuilder cm = new StringBuilder();
+            for (RotationSystem s : a.body().systems().stream().sorted().toList()) {
+                cm.append(String.format(
+                        Locale.ROOT,
+                        " %s%.2f\u00b0",
+                        s == RotationSystem.SINGLE ? "" : s.key() + " ",
+                        a.centralMeridianDeg(s)));
+            }
+            System.out.printf(
+                    Locale.ROOT,
+                    "  aspect  %s, central meridian%s, P %.2f\u00b0, diameter %.2f\"%n",
+                    a.body().displayName(),
+                    cm,
+                    a.poleAngleDeg(),
+                    a.equatorialDiameterArcsec());
+        });
+        i.disk()
+                .ifPresent(d -> System.out.printf(
+                        Locale.ROOT,
+                        "  disk    centre %.2f, %.2f (\u00b1 %.2f px), equatorial radius %.2f px, north %.1f\u00b0, blur %.1f px%n",
+                        d.disk().x(),
+                        d.disk().y(),
+                        d.centreSigmaPx(),
+                        d.disk().equatorialRadiusPx(),
+                        d.disk().northAngleDeg(),
+                        d.shading().blurPx()));
+        i.notes().forEach(note -> System.out.println("  note    " + note));
+    }
+}

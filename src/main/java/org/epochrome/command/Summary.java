@@ -1,0 +1,68 @@
+package org.epochrome.command;
+
+import java.io.PrintStream;
+import java.nio.file.Path;
+import java.util.Locale;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.session.Combination;
+import org.epochrome.session.Combination.FrameResult;
+import org.epochrome.session.Outputs;
+import org.epochrome.time.UtcText;
+
+/** What a combination found, on a page. */
+final class Summary {
+    private Summary() {}
+
+    static void print(Combination c, Outputs outputs, PrintStream to) {
+        Aspect a = c.aspect();
+        StringBuilder meridians = new StringBuilder();
+        c.recipe().body().systems().stream()
+                .sorted()
+                .forEach(s -> meridians.append(String.format(
+                        Locale.ROOT,
+                        "  CM%s %.2f",
+                        s.key().equals("single") ? "" : " " + s.key(),
+                        a.centralMeridianDeg(s))));
+        to.printf(
+                Locale.ROOT,
+                "%s at %s%s  diameter %.2f\"%s%n",
+                c.recipe().body().displayName(),
+                UtcText.format(c.epoch()),
+                meridians,
+                a.equatorialDiameterArcsec(),
+                a.horizontal()
+                        .map(h -> String.format(Locale.ROOT, "  altitude %.0f", h.altitudeDeg()))
+                        .orElse(""));
+        to.println("band  middle (UTC)   turned    centre (px)        radius    detail-limb (px)  frame");
+        for (FrameResult f : c.frames()) {
+            String mid = UtcText.format(f.exposure().mid());
+            to.printf(
+                    Locale.ROOT,
+                    "%-4s  %s  %+7.3f\u00b0  %8.2f %8.2f  %8.2f   %+6.3f %+6.3f    %s%n",
+                    f.exposure().band().name(),
+                    String.format("%-12.12s", mid.substring(11).replace("Z", "")),
+                    f.rotationDeg(),
+                    f.disk().x(),
+                    f.disk().y(),
+                    f.disk().equatorialRadiusPx(),
+                    f.correction().x(),
+                    f.correction().y(),
+                    f.exposure().frame().head().file().getFileName());
+        }
+        to.printf(
+                Locale.ROOT,
+                "north angle %.2f\u00b0%s   colours apart: %s px stacked plainly, %s px in the result%n",
+                c.disk().northAngleDeg(),
+                c.disk().mirrored() ? ", mirrored" : "",
+                number(c.quality().fringeBeforePx()),
+                number(c.quality().fringeAfterPx()));
+        for (Path file : outputs.files()) {
+            to.println("wrote " + file);
+        }
+        outputs.report().ifPresent(file -> to.println("wrote " + file));
+    }
+
+    private static String number(double value) {
+        return Double.isNaN(value) ? "?" : String.format(Locale.ROOT, "%.2f", value);
+    }
+}

@@ -1,0 +1,111 @@
+package org.epochrome.command;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeParseException;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.image.Passband;
+import org.epochrome.time.UtcText;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.TypeConversionException;
+
+/** How values are written on the command line; each refusal says how to write it right. */
+final class Texts {
+    private Texts() {}
+
+    /** An instant of UTC. */
+    static final class Utc implements ITypeConverter<Instant> {
+        @Override
+        public Instant convert(String text) {
+            try {
+                return UtcText.parse(text);
+            } catch (IllegalArgumentException e) {
+                throw new TypeConversionException(e.getMessage());
+            }
+        }
+    }
+
+    /** An ISO 8601 duration. */
+    static final class Length implements ITypeConverter<Duration> {
+        @Override
+        public Duration convert(String text) {
+            try {
+                Duration length = Duration.parse(text.toUpperCase(Locale.ROOT));
+                if (length.isNegative() || length.isZero()) {
+                    throw new TypeConversionException("'" + text + "' must be longer than nothing");
+                }
+                return length;
+            } catch (DateTimeParseException e) {
+                throw new TypeConversionException(
+                        "'" + text + "' is no duration; write PT2M for two minutes or PT90S for 90 seconds");
+            }
+        }
+    }
+
+    /** A planet's name. */
+    static final class Planet implements ITypeConverter<Body> {
+        @Override
+        public Body convert(String text) {
+            return Body.named(text)
+                    .orElseThrow(() -> new TypeConversionException("'" + text + "' is none of "
+                            + Arrays.stream(Body.values())
+                                    .map(Body::displayName)
+                                    .collect(Collectors.joining(", "))));
+        }
+    }
+
+    /** A north angle in degrees, or "auto". */
+    static final class North implements ITypeConverter<OptionalDouble> {
+        @Override
+        public OptionalDouble convert(String text) {
+            if (text.equalsIgnoreCase("auto")) {
+                return OptionalDouble.empty();
+            }
+            try {
+                double angle = Double.parseDouble(text);
+                if (Math.abs(angle) <= 360) {
+                    return OptionalDouble.of(angle);
+                }
+            } catch (NumberFormatException e) {
+                // said below
+            }
+            throw new TypeConversionException(
+                    "'" + text + "' is no north angle; write degrees from -360 to 360, or auto");
+        }
+    }
+
+    /** A clock's distance from UTC. */
+    static final class Offset implements ITypeConverter<ZoneOffset> {
+        @Override
+        public ZoneOffset convert(String text) {
+            try {
+                return ZoneOffset.of(text);
+            } catch (java.time.DateTimeException e) {
+                throw new TypeConversionException("'" + text + "' is no offset from UTC; write +02:00 or -05:00");
+            }
+        }
+    }
+
+    /** The edges of a passband, FROM-TO in nm. */
+    static final class Edges implements ITypeConverter<Passband> {
+        @Override
+        public Passband convert(String text) {
+            String[] parts = text.split("-", -1);
+            try {
+                if (parts.length == 2) {
+                    return new Passband(Double.parseDouble(parts[0]), Double.parseDouble(parts[1]));
+                }
+            } catch (NumberFormatException e) {
+                // said below
+            } catch (IllegalArgumentException e) {
+                throw new TypeConversionException(e.getMessage());
+            }
+            throw new TypeConversionException("'" + text + "' is no passband; write R=600-690 (nm)");
+        }
+    }
+}

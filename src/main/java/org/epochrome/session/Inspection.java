@@ -1,0 +1,64 @@
+package org.epochrome.session;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.epochrome.disk.DiskFit;
+import org.epochrome.disk.DiskNotFound;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.Globe;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.ephemeris.Ephemeris;
+import org.epochrome.ephemeris.Site;
+import org.epochrome.image.Smear;
+import org.epochrome.io.DatedFrame;
+import org.epochrome.job.Progress;
+
+/**
+ * A look at one frame on its own.
+ *
+ * @param frame what the file says
+ * @param aspect how the body stood; empty if the body is not known
+ * @param disk the disk in it (green of a colour frame); empty if it was not found or the body is not known
+ * @param notes what the user should know, a sentence each
+ */
+public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<FittedDisk> disk, List<String> notes) {
+
+    /** Looks at a frame; a missing disk is a note, not an error. */
+    public static Inspection of(DatedFrame frame, Optional<Body> body, Optional<Site> site, OptionalDouble northDeg) {
+        List<String> notes = new ArrayList<>(frame.notes());
+        if (body.isEmpty()) {
+            notes.add("The body is not known; give it by --body to see its aspect and disk.");
+            return new Inspection(frame, Optional.empty(), Optional.empty(), notes);
+        }
+        Aspect aspect = Ephemeris.aspect(body.get(), frame.timing().span().mid(), site);
+        Exposure exposure = new Exposure(
+                frame,
+                frame.band().band().isPresent() ? 0 : 1,
+                frame.band().band().orElse(org.epochrome.image.Band.G),
+                aspect);
+        Optional<FittedDisk> disk = Optional.empty();
+        try {
+            boolean axis = DiskFinder.showsAxis(body.get());
+            disk = Optional.of(new DiskFit(
+                            Globe.of(aspect),
+                            DiskFinder.belted(body.get()),
+                            false,
+                            Smear.NONE,
+                            northDeg.isPresent() || axis ? northDeg : OptionalDouble.of(0),
+                            OptionalDouble.empty())
+                    .fit(exposure.load(), Progress.NONE));
+            if (northDeg.isEmpty()) {
+                notes.add(
+                        axis
+                                ? "North is right up to 180 degrees; frames together tell which end it is."
+                                : "North was taken as up; give it by --north for a trustworthy disk.");
+            }
+        } catch (DiskNotFound e) {
+            notes.add("No disk was fitted: " + e.getMessage() + ".");
+        }
+        return new Inspection(frame, Optional.of(aspect), disk, notes);
+    }
+}
