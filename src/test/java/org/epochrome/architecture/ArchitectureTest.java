@@ -1,0 +1,128 @@
+package org.epochrome.architecture;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.DynamicTest.dynamicTest;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+/** The plan of the house: each package uses only those below it, and libraries stay where they belong. */
+class ArchitectureTest {
+    private static final String ROOT = "org.epochrome.";
+
+    /** From the ground up. */
+    private static final List<String> FLOORS = List.of(
+            "job",
+            "image",
+            "time",
+            "ephemeris",
+            "atmosphere",
+            "disk",
+            "turn",
+            "align",
+            "colour",
+            "io",
+            "session",
+            "demo",
+            "command");
+
+    private static final JavaClasses CLASSES = new ClassFileImporter()
+            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+            .importPackages("org.epochrome");
+
+    @Test
+    void everyPackageHasItsFloor() {
+        Set<String> found = CLASSES.stream()
+                .map(c -> c.getPackageName().substring(ROOT.length()).split("\\.")[0])
+                .collect(Collectors.toCollection(TreeSet::new));
+        assertEquals(new TreeSet<>(FLOORS), found);
+    }
+
+    @TestFactory
+    Stream<DynamicTest> packagesUseOnlyThoseBelow() {
+        return IntStream.range(0, FLOORS.size() - 1).mapToObj(i -> dynamicTest(FLOORS.get(i), () -> {
+            String[] above = FLOORS.subList(i + 1, FLOORS.size()).stream()
+                    .map(p -> ROOT + p + "..")
+                    .toArray(String[]::new);
+            noClasses()
+                    .that()
+                    .resideInAPackage(ROOT + FLOORS.get(i) + "..")
+                    .should()
+                    .dependOnClassesThat()
+                    .resideInAnyPackage(above)
+                    .check(CLASSES);
+        }));
+    }
+
+    @Test
+    void packagesFormNoCircles() {
+        slices().matching(ROOT + "(*)..").should().beFreeOfCycles().check(CLASSES);
+    }
+
+    @Test
+    void readingAndWritingKnowNothingOfDisks() {
+        noClasses()
+                .that()
+                .resideInAPackage(ROOT + "io..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage(ROOT + "disk..", ROOT + "turn..", ROOT + "align..", ROOT + "colour..")
+                .check(CLASSES);
+    }
+
+    /** Tests on invented scenes mean something only if these share no geometry with what is tested. */
+    @Test
+    void inventedScenesShareNoGeometryWithTheEngine() {
+        noClasses()
+                .that()
+                .resideInAPackage(ROOT + "demo..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage(
+                        ROOT + "disk..", ROOT + "turn..", ROOT + "align..", ROOT + "colour..", ROOT + "session..")
+                .check(CLASSES);
+    }
+
+    @Test
+    void fileLibrariesStayInTheirPackage() {
+        classes()
+                .that()
+                .dependOnClassesThat()
+                .resideInAnyPackage(
+                        "nom.tam..", "com.twelvemonkeys..", "javax.imageio..", "org.apache.commons.csv..", "java.awt..")
+                .should()
+                .resideInAPackage(ROOT + "io..")
+                .check(CLASSES);
+    }
+
+    @Test
+    void onlyTheCommandLineKnowsItsToolkit() {
+        classes()
+                .that()
+                .dependOnClassesThat()
+                .resideInAPackage("picocli..")
+                .should()
+                .resideInAPackage(ROOT + "command..")
+                .check(CLASSES);
+    }
+
+    /** A rule that finds no class to check would pass for ever. */
+    @Test
+    void thereIsSomethingToCheck() {
+        assertTrue(CLASSES.size() > 100, "only " + CLASSES.size() + " classes were imported");
+    }
+}
