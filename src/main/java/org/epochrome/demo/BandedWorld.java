@@ -1,7 +1,5 @@
 package org.epochrome.demo;
 
-import org.epochrome.job.Rows;
-
 /**
  * A giant with belts and zones, in the manner of Jupiter: turbulent edges, plumes that hang from a belt into the
  * equatorial zone, one great reddish oval with a wake, strings of small ovals. All of it is invented.
@@ -12,10 +10,10 @@ import org.epochrome.job.Rows;
 final class BandedWorld {
     /** Latitude, red, green, blue albedo, activity. */
     private static final double[][] STRIPES = {
-        {-90, .46, .44, .42, .5},
-        {-70, .50, .47, .44, .7},
-        {-55, .57, .52, .47, .9},
-        {-49, .62, .56, .49, .9},
+        {-90, .42, .37, .31, .5},
+        {-70, .46, .40, .33, .8},
+        {-55, .55, .47, .38, 1.0},
+        {-49, .60, .52, .42, 1.0},
         {-46, .72, .65, .55, .7},
         {-42.5, .73, .65, .55, .7},
         {-41.2, .60, .50, .40, .9},
@@ -50,10 +48,10 @@ final class BandedWorld {
         {36, .62, .53, .43, .8},
         {38.6, .62, .53, .43, .8},
         {40.6, .71, .65, .57, .7},
-        {45, .65, .59, .52, .9},
-        {55, .57, .53, .48, .9},
-        {70, .50, .47, .45, .7},
-        {90, .46, .44, .43, .5},
+        {45, .63, .55, .45, 1.0},
+        {55, .55, .48, .39, 1.0},
+        {70, .46, .41, .35, .8},
+        {90, .42, .38, .33, .5},
     };
 
     private static final double OVAL_LATITUDE = -22.3;
@@ -62,12 +60,12 @@ final class BandedWorld {
 
     /** Effect per unit of a paint on red, green and blue. */
     private enum Paint {
-        STREAK(.050, .060, .070),
-        MOTTLE(.034, .020, -.026),
-        PLUME(-.34, -.22, -.04),
-        BRIGHT(.16, .19, .22),
-        DARK(-.20, -.34, -.42),
-        RIM(-.10, -.12, -.10);
+        STREAK(.075, .105, .125),
+        MOTTLE(.040, .022, -.034),
+        PLUME(-.44, -.32, -.15),
+        BRIGHT(.17, .24, .30),
+        DARK(-.28, -.46, -.55),
+        RIM(-.13, -.17, -.15);
 
         private final double[] effect;
 
@@ -76,7 +74,7 @@ final class BandedWorld {
         }
     }
 
-    private static final double[] OVAL_COLOUR = {.74, .37, .18};
+    private static final double[] OVAL_COLOUR = {.72, .31, .13};
 
     private final Palette palette = new Palette(STRIPES);
     private final Dice dice;
@@ -93,7 +91,7 @@ final class BandedWorld {
     private BandedWorld(long seed) {
         this.dice = new Dice(seed);
         this.ovalLongitude = dice.next(0, 360);
-        this.streaks = Field.clouds(dice.fork(1), 18, 72, .80);
+        this.streaks = Field.clouds(dice.fork(1), 18, 72, .70);
         this.mottle = Field.clouds(dice.fork(2), 144, 144, .95);
     }
 
@@ -111,23 +109,23 @@ final class BandedWorld {
         for (int i = 1; i <= 4; i++) {
             activity.paint(Field.DAB, OVAL_LATITUDE + 8.5, ovalLongitude - 4 - 11 * i, 4, 11, .9); // the wake, westward
         }
-        flow.heave(Field.clouds(dice.fork(3), 36, 36, .55), .55, activity);
-        flow.stir(Field.clouds(dice.fork(4), 72, 72, .42), 2.6, activity);
-        flow.stir(Field.clouds(dice.fork(5), 288, 288, .45), .8, activity);
+        flow.heave(Field.clouds(dice.fork(3), 36, 36, .5), .7, activity);
+        flow.stir(Field.clouds(dice.fork(4), 72, 72, .25), 7, activity);
+        flow.stir(Field.clouds(dice.fork(5), 288, 288, .3), 1.3, activity);
     }
 
     private void hangPlumes() {
-        int count = 11;
+        int count = 12;
         for (int i = 0; i < count; i++) {
             double longitude = (i + dice.next(-.3, .3)) * 360 / count;
             double size = dice.next(.7, 1.3);
-            plumes.paint(Field.DAB, 7.2, longitude, 1.1 * size, 4.6 * size, 1.0);
+            plumes.paint(Field.DAB, 7.2, longitude, 1.3 * size, 4.2 * size, 1.1);
             int steps = 28;
             for (int k = 0; k < steps; k++) {
                 double t = (k + .5) / steps;
                 double fade = (1 - t) * .5;
                 double hook = longitude - 15 * size * StrictMath.pow(t, 1.5);
-                plumes.paint(Field.DAB, 6.8 - 6.3 * t * (1.6 - .6 * t), hook, .65, 1.3, .55 * fade * size);
+                plumes.paint(Field.DAB, 6.8 - 6.3 * t * (1.6 - .6 * t), hook, .75, 1.4, .75 * fade * size);
             }
             bright.paint(Field.DAB, 4.6, longitude + 8 * size, 1.5, 4.2, .55);
         }
@@ -165,7 +163,7 @@ final class BandedWorld {
         double height = OVAL_HALF_HEIGHT;
         double width = OVAL_HALF_WIDTH;
         flow.push(Field.SPOT, OVAL_LATITUDE + 4, ovalLongitude, 1.15 * height, 1.5 * width, 4.6);
-        flow.whirl(OVAL_LATITUDE, ovalLongitude, height, width, 330);
+        flow.whirl(OVAL_LATITUDE, ovalLongitude, .8 * height, .8 * width, 300);
         oval.paint(Field.SPOT, OVAL_LATITUDE, ovalLongitude, height, width, 1);
         rims.paint(Field.RIM, OVAL_LATITUDE, ovalLongitude, .92 * height, .92 * width, 1);
     }
@@ -174,15 +172,7 @@ final class BandedWorld {
         AlbedoMap[] maps = new AlbedoMap[3];
         for (int k = 0; k < 3; k++) {
             int band = k;
-            float[] cells = new float[Field.WIDTH * Field.HEIGHT];
-            Rows.each(Field.HEIGHT, (from, to) -> {
-                for (int row = from; row < to; row++) {
-                    for (int column = 0; column < Field.WIDTH; column++) {
-                        cells[row * Field.WIDTH + column] = (float) cell(band, row, column);
-                    }
-                }
-            });
-            maps[k] = AlbedoMap.of(Field.WIDTH, Field.HEIGHT, cells);
+            maps[k] = Field.map((row, column) -> cell(band, row, column));
         }
         return new Surface(maps[0], maps[1], maps[2]);
     }
@@ -190,6 +180,8 @@ final class BandedWorld {
     private double cell(int band, int row, int column) {
         double latitude = Field.latitudeDeg(row) + flow.north(row, column);
         double longitude = Field.longitudeDeg(column) + flow.east(row, column);
+        double nearLatitude = Field.latitudeDeg(row) + .5 * flow.north(row, column);
+        double nearLongitude = Field.longitudeDeg(column) + .5 * flow.east(row, column);
         double activity = .45 + .55 * palette.activity(latitude);
         double streak = streaks.at(latitude, longitude);
         double ground = palette.colour(band, latitude + .25 * activity * streak);
@@ -198,9 +190,9 @@ final class BandedWorld {
         return colour
                 * (1 + Paint.STREAK.effect[band] * activity * streak)
                 * (1 + Paint.MOTTLE.effect[band] * activity * mottle.at(latitude, longitude))
-                * (1 + Paint.PLUME.effect[band] * Math.min(1.2, plumes.at(latitude, longitude)))
-                * (1 + Paint.BRIGHT.effect[band] * Math.min(1.3, bright.at(latitude, longitude)))
-                * (1 + Paint.DARK.effect[band] * Math.min(1.2, dark.at(latitude, longitude)))
+                * (1 + Paint.PLUME.effect[band] * Math.min(1.2, plumes.at(nearLatitude, nearLongitude)))
+                * (1 + Paint.BRIGHT.effect[band] * Math.min(1.3, bright.at(nearLatitude, nearLongitude)))
+                * (1 + Paint.DARK.effect[band] * Math.min(1.2, dark.at(nearLatitude, nearLongitude)))
                 * (1 + Paint.RIM.effect[band] * rims.at(row, column));
     }
 }

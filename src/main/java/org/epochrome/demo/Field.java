@@ -197,6 +197,25 @@ final class Field {
         }
     }
 
+    /** What a map is made of, cell by cell. */
+    @FunctionalInterface
+    interface Painter {
+        double albedo(int row, int column);
+    }
+
+    /** A map on this grid. */
+    static AlbedoMap map(Painter painter) {
+        float[] cells = new float[WIDTH * HEIGHT];
+        Rows.each(HEIGHT, (from, to) -> {
+            for (int row = from; row < to; row++) {
+                for (int column = 0; column < WIDTH; column++) {
+                    cells[row * WIDTH + column] = (float) painter.albedo(row, column);
+                }
+            }
+        });
+        return AlbedoMap.of(WIDTH, HEIGHT, cells);
+    }
+
     float[] cells() {
         return cells;
     }
