@@ -8,8 +8,8 @@ package org.epochrome.demo;
  */
 final class DustyWorld {
     private static final double[] DESERT = {.340, .185, .082};
-    private static final double[] DARK_LAND = {.135, .098, .066};
-    private static final double[] ICE = {.62, .56, .46};
+    private static final double[] DARK_LAND = {.115, .088, .064};
+    private static final double[] ICE = {.60, .50, .36};
     private static final double[] CLOUD = {.010, .036, .062};
     private static final double[] MOTTLE = {.050, .040, .018};
     private static final double[] BASIN = {.16, .17, .12};
@@ -59,10 +59,10 @@ final class DustyWorld {
     private DustyWorld(long seed) {
         Dice dice = new Dice(seed);
         Field everywhere = Field.byLatitude(latitude -> 1 - StrictMath.pow(Math.abs(latitude) / 90, 4));
-        flow.stir(Field.clouds(dice.fork(1), 18, 18, .45), 18, everywhere);
-        flow.stir(Field.clouds(dice.fork(2), 144, 144, .45), 1.6, everywhere);
-        ragged = Field.clouds(dice.fork(3), 36, 18, .72);
-        mottle = Field.clouds(dice.fork(4), 144, 72, .85);
+        flow.heave(Field.clouds(dice.fork(1), 18, 9, .55), 4, everywhere);
+        flow.sway(Field.clouds(dice.fork(2), 18, 9, .55), 6, everywhere);
+        ragged = Field.clouds(dice.fork(3), 18, 9, .78);
+        mottle = Field.clouds(dice.fork(4), 72, 36, .85);
         veil = Field.clouds(dice.fork(5), 9, 18, .6);
     }
 
@@ -79,12 +79,14 @@ final class DustyWorld {
 
     private void layOut() {
         for (double[] s : DARK_STROKES) {
-            int dabs = 24;
+            double length = Math.sqrt((s[3] - s[0]) * (s[3] - s[0]) + (s[4] - s[1]) * (s[4] - s[1]));
+            int dabs = (int) Math.ceil(length / (.6 * Math.min(s[2], s[5]))) + 1;
             for (int i = 0; i < dabs; i++) {
                 double t = i / (dabs - 1.0);
                 double half = s[2] + t * (s[5] - s[2]);
                 double latitude = s[0] + t * (s[3] - s[0]);
-                dark.paint(Field.DAB, latitude, s[1] + t * (s[4] - s[1]), half, 1.15 * half, .32);
+                dark.paint(
+                        Field.DAB, latitude, s[1] + t * (s[4] - s[1]), half, 1.15 * half, 1.0 * length / dabs / half);
             }
         }
         for (double[] b : BASINS) {
@@ -100,14 +102,18 @@ final class DustyWorld {
         double latitude = Field.latitudeDeg(row) + flow.north(row, column);
         double longitude = Field.longitudeDeg(column) + flow.east(row, column);
         double coast = ragged.at(row, column);
-        double land = step(.30, .85, Math.min(1.3, dark.at(latitude, longitude)) + .13 * coast);
-        double ground = DESERT[band] * (1 + BASIN[band] * basins.at(latitude, longitude) + .4 * MOTTLE[band] * coast);
-        ground += (DARK_LAND[band] * (1 + 2 * MOTTLE[band] * coast) - ground) * land;
-        ground *= 1 + MOTTLE[band] * mottle.at(row, column);
+        double grain = mottle.at(row, column);
+        double shore = Math.min(1.3, dark.at(latitude, longitude)) + .21 * coast + .03 * grain;
+        double land = .60 * step(.45, .72, shore) + .40 * step(.65, 1.45, shore + .10 * coast);
+        land = Math.max(land, .30 * step(.15, .5, shore)); // half-tones around the lands
+        double bright = basins.at(latitude, longitude) - .45 * coast;
+        double ground = DESERT[band] * (1 + BASIN[band] * bright);
+        ground += (DARK_LAND[band] * (1 - MOTTLE[band] * coast) - ground) * land;
+        ground *= 1 + MOTTLE[band] * grain;
 
         double north = Field.latitudeDeg(row);
-        double edge = 1.6 * coast;
-        double ice = step(80, 83, north + edge) + step(82, 84.5, edge - north);
+        double edge = 1.1 * coast;
+        double ice = step(80, 83, north + edge) + step(83.5, 86, edge - north);
         double whitened = ground + (ICE[band] - ground) * Math.min(1, ice);
 
         double thin = veil.at(latitude, longitude);

@@ -40,6 +40,13 @@ final class Flow {
         }
     }
 
+    /** Shifts the paint sideways by a field, east and west. */
+    void sway(Field shift, double strengthDeg, Field activity) {
+        for (int cell = 0; cell < east.cells().length; cell++) {
+            east.cells()[cell] += (float) (strengthDeg * activity.cells()[cell] * shift.cells()[cell]);
+        }
+    }
+
     /** Winds the paint around a point, counter-clockwise with north up if positive, fading outward. */
     void whirl(double latitude, double longitude, double halfHeight, double halfWidth, double turnDeg) {
         Field.around(latitude, longitude, 3 * halfHeight, 3 * halfWidth, (cell, up, right) -> {
