@@ -9,20 +9,22 @@ final class QuietWorld {
     /**
      * How a world looks.
      *
-     * @param colour mean albedo in red, green and blue
+     * @param red mean albedo in red
+     * @param green the same in green
+     * @param blue the same in blue
      * @param bands contrast of the bands from latitude to latitude
      * @param streaks contrast of streaks along the bands
      * @param mottle contrast of mottling without direction
      */
-    private record Look(double[] colour, double bands, double streaks, double mottle) {
+    private record Look(double red, double green, double blue, double bands, double streaks, double mottle) {
         static Look of(Body body) {
             return switch (body) {
-                case MERCURY -> new Look(new double[] {.16, .14, .12}, 0, 0, .16);
-                case VENUS -> new Look(new double[] {.90, .86, .74}, .02, .035, 0);
-                case SATURN -> new Look(new double[] {.78, .68, .47}, .10, .025, .008);
-                case URANUS -> new Look(new double[] {.36, .56, .60}, .05, .01, 0);
-                case NEPTUNE -> new Look(new double[] {.26, .45, .58}, .08, .03, .01);
-                case MARS, JUPITER -> new Look(new double[] {.6, .6, .6}, .1, .03, .01);
+                case MERCURY -> new Look(.16, .14, .12, 0, 0, .16);
+                case VENUS -> new Look(.90, .86, .74, .02, .035, 0);
+                case SATURN -> new Look(.78, .68, .47, .10, .025, .008);
+                case URANUS -> new Look(.36, .56, .60, .05, .01, 0);
+                case NEPTUNE -> new Look(.26, .45, .58, .08, .03, .01);
+                case MARS, JUPITER -> new Look(.6, .6, .6, .1, .03, .01);
             };
         }
     }
@@ -66,9 +68,9 @@ final class QuietWorld {
             double tone = look.bands() * dice.next(-1, 1);
             stripes[i] = new double[] {
                 latitude,
-                look.colour()[0] * (1 + SHADE[0] * tone),
-                look.colour()[1] * (1 + SHADE[1] * tone),
-                look.colour()[2] * (1 + SHADE[2] * tone),
+                look.red() * (1 + SHADE[0] * tone),
+                look.green() * (1 + SHADE[1] * tone),
+                look.blue() * (1 + SHADE[2] * tone),
                 1
             };
         }
