@@ -58,6 +58,8 @@ public record Aspect(
         double elongationDeg,
         Optional<Horizontal> horizontal) {
 
+    private static final double NEAR_SUN_DEG = 30;
+
     /**
      * Place in the sky of a site, without refraction.
      *
@@ -70,6 +72,11 @@ public record Aspect(
 
     public Aspect {
         centralMeridianDeg = Map.copyOf(centralMeridianDeg);
+    }
+
+    /** Whether the body is within 30 degrees of the Sun in the sky: mind the telescope and the eyes. */
+    public boolean nearSun() {
+        return elongationDeg < NEAR_SUN_DEG;
     }
 
     public double centralMeridianDeg(RotationSystem system) {

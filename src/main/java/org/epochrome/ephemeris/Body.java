@@ -44,6 +44,16 @@ public enum Body {
     }
 
     /**
+     * Polar over equatorial radius of the outline as seen from afar.
+     *
+     * @param centricLatitudeDeg planetocentric latitude of the observer
+     */
+    public double projectedAxisRatio(double centricLatitudeDeg) {
+        double latitude = Math.toRadians(centricLatitudeDeg);
+        return Math.hypot(Math.sin(latitude), axisRatio() * Math.cos(latitude));
+    }
+
+    /**
      * Whether the body turns eastward about its IAU north pole. Planetographic longitude then counts westward, else
      * (Venus, Uranus) eastward, so that the central meridian always grows with time.
      */

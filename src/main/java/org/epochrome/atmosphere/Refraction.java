@@ -1,0 +1,45 @@
+package org.epochrome.atmosphere;
+
+/**
+ * How much the air lifts a body: the expansion to tan^3 of Stone 1996 (PASP 108, 1051, eqs. 4 and 5) with the air's
+ * scale height, over {@link Refractivity}. Within 0.1 arcsec of exact ray tracing above 25 degrees of altitude, 1 arcsec
+ * above 15, about 20 arcsec at 5 (ordinary weather); differences between wavelengths are a hundredth of that. Not defined
+ * below {@value #LOWEST_ALTITUDE_DEG} degrees, where the expansion breaks down.
+ */
+public final class Refraction {
+    /** True altitude in degrees below which the expansion is not used. */
+    public static final double LOWEST_ALTITUDE_DEG = 5;
+
+    /** Scale height of air at 0 C over the Earth's radius (Stone 1996, eq. 9, after Gubler & Tytler 1998). */
+    private static final double SCALE_HEIGHT_AT_0_C = 0.001254;
+
+    private static final double ARCSEC_PER_RAD = Math.toDegrees(3600);
+    private static final double CONVERGED_RAD = 1e-12;
+
+    private Refraction() {}
+
+    /**
+     * True zenith distance less apparent one, arcsec.
+     *
+     * @param wavelengthNm in vacuum
+     * @param trueAltitudeDeg airless altitude, 5 to 90
+     */
+    public static double arcsec(double wavelengthNm, double trueAltitudeDeg, Air air) {
+        if (!(trueAltitudeDeg >= LOWEST_ALTITUDE_DEG && trueAltitudeDeg <= 90)) {
+            throw new IllegalArgumentException("Refraction is modelled from " + LOWEST_ALTITUDE_DEG
+                    + " degrees of altitude up, not at " + trueAltitudeDeg + " degrees.");
+        }
+        double n = Refractivity.ciddor(wavelengthNm, air);
+        double beta = SCALE_HEIGHT_AT_0_C * air.temperatureK() / 273.15;
+        double trueZenith = Math.toRadians(90 - trueAltitudeDeg);
+        // the expansion runs on the apparent zenith distance, so find it: a fixed point that gains 3 digits a round
+        double refraction = 0;
+        double before;
+        do {
+            before = refraction;
+            double tan = Math.tan(trueZenith - refraction);
+            refraction = n * (1 - beta) * tan - n * (beta - n / 2) * tan * tan * tan;
+        } while (Math.abs(refraction - before) > CONVERGED_RAD);
+        return refraction * ARCSEC_PER_RAD;
+    }
+}
