@@ -54,9 +54,22 @@ public record Scene(
         return new Rendered(Supersampled.plane(camera.width(), camera.height(), light), disk(camera, aspect, none));
     }
 
-    /** The truth in several bands, on one grid. */
-    public List<Rendered> truth(List<Band> cube, Camera camera, Instant epoch) {
-        return cube.stream().map(band -> truth(band, camera, epoch)).toList();
+    /**
+     * The truth in several bands on the grid of a recording, the planet standing where that recording has it
+     * (dispersion included) and as it stood at the epoch.
+     */
+    public List<Rendered> truth(List<Band> cube, Shot reference, Instant epoch) {
+        Camera camera = reference.camera();
+        TrueDisk seen = disk(reference);
+        Camera there = camera.offsetBy(
+                camera.offsetXPx() + seen.x() - camera.centreX(), camera.offsetYPx() + seen.y() - camera.centreY());
+        return cube.stream().map(band -> truth(band, there, epoch)).toList();
+    }
+
+    /** Where the planet is in a recording. */
+    public TrueDisk disk(Shot shot) {
+        Aspect middle = aspects.apply(shot.span().mid());
+        return disk(shot.camera(), middle, shifts(shot, middle));
     }
 
     private BandSetting setting(Band band) {
