@@ -39,17 +39,18 @@ public final class DemoSessions {
         Instant epoch = Instant.parse("2024-12-18T19:24:30Z");
         Function<Instant, Aspect> sky = sky(body, site);
         Map<String, BandSetting> bands = Map.of(
-                "R", new BandSetting(0.97, 2.5, 0.86),
-                "G", new BandSetting(0.94, 2.4, 0.92),
-                "B", new BandSetting(0.88, 2.6, 1.05));
-        Scene scene = new Scene(Surface.invented(body, 1), sky, bands, BACKGROUND);
+                "R", new BandSetting(0.97, 2.1, 0.86),
+                "G", new BandSetting(0.94, 2.0, 0.92),
+                "B", new BandSetting(0.88, 2.2, 1.05));
+        Scene scene = new Scene(Surface.invented(body, 156), sky, bands, BACKGROUND);
         Camera camera = Camera.withNorthAngle(480, 480, 0.116, 11, false, sky.apply(epoch));
         Duration length = Duration.ofMinutes(2);
 
         Map<String, Shot> shots = new LinkedHashMap<>();
-        shots.put("jupiter-R.fits", shot(Band.R, epoch.minusSeconds(185), length, camera.offsetBy(3.4, -2.1), sky, 11));
-        shots.put("jupiter-G.fits", shot(Band.G, epoch.minusSeconds(60), length, camera.offsetBy(-1.2, 0.8), sky, 12));
-        shots.put("jupiter-B.fits", shot(Band.B, epoch.plusSeconds(65), length, camera.offsetBy(-5.3, 4.6), sky, 13));
+        shots.put(
+                "jupiter-R.fits", shot(Band.R, epoch.minusSeconds(185), length, camera.offsetBy(-3.4, -2.1), sky, 11));
+        shots.put("jupiter-G.fits", shot(Band.G, epoch.minusSeconds(60), length, camera.offsetBy(1.2, 0.8), sky, 12));
+        shots.put("jupiter-B.fits", shot(Band.B, epoch.plusSeconds(65), length, camera.offsetBy(5.3, 1.6), sky, 13));
         return new DemoSession(
                 body, site, epoch, scene, Collections.unmodifiableMap(shots), Map.of("README.md", JUPITER_README));
     }
@@ -61,10 +62,10 @@ public final class DemoSessions {
         Instant epoch = Instant.parse("2022-10-26T02:07:00Z");
         Function<Instant, Aspect> sky = sky(body, site);
         Map<String, BandSetting> bands = Map.of(
-                "R", new BandSetting(0.70, 2.9, 1.9),
-                "G", new BandSetting(0.75, 2.8, 3.4),
-                "B", new BandSetting(0.86, 3.0, 6.3));
-        Scene scene = new Scene(Surface.invented(body, 1), sky, bands, BACKGROUND);
+                "R", new BandSetting(0.70, 2.5, 1.9),
+                "G", new BandSetting(0.75, 2.4, 3.4),
+                "B", new BandSetting(0.86, 2.6, 6.3));
+        Scene scene = new Scene(Surface.invented(body, 314), sky, bands, BACKGROUND);
         Camera camera = Camera.withNorthAngle(360, 360, 0.0485, -24, false, sky.apply(epoch));
         Duration length = Duration.ofMinutes(3);
 

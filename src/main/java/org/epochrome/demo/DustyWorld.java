@@ -56,8 +56,11 @@ final class DustyWorld {
     private final Field mottle;
     private final Field veil;
 
+    private final double firstMeridian;
+
     private DustyWorld(long seed) {
         Dice dice = new Dice(seed);
+        firstMeridian = dice.next(0, 360);
         Field everywhere = Field.byLatitude(latitude -> 1 - StrictMath.pow(Math.abs(latitude) / 90, 4));
         flow.heave(Field.clouds(dice.fork(1), 18, 9, .55), 4, everywhere);
         flow.sway(Field.clouds(dice.fork(2), 18, 9, .55), 6, everywhere);
@@ -86,15 +89,20 @@ final class DustyWorld {
                 double half = s[2] + t * (s[5] - s[2]);
                 double latitude = s[0] + t * (s[3] - s[0]);
                 dark.paint(
-                        Field.DAB, latitude, s[1] + t * (s[4] - s[1]), half, 1.15 * half, 1.0 * length / dabs / half);
+                        Field.DAB,
+                        latitude,
+                        firstMeridian + s[1] + t * (s[4] - s[1]),
+                        half,
+                        1.15 * half,
+                        1.0 * length / dabs / half);
             }
         }
         for (double[] b : BASINS) {
-            basins.paint(Field.DAB, b[0], b[1], b[2], b[3], 1);
-            dark.paint(Field.DAB, b[0], b[1], b[2], b[3], -.8);
+            basins.paint(Field.DAB, b[0], firstMeridian + b[1], b[2], b[3], 1);
+            dark.paint(Field.DAB, b[0], firstMeridian + b[1], b[2], b[3], -.8);
         }
         for (double[] c : MOUNTAIN_CLOUDS) {
-            clouds.paint(Field.DAB, c[0], c[1], c[2], c[3], .9);
+            clouds.paint(Field.DAB, c[0], firstMeridian + c[1], c[2], c[3], .9);
         }
     }
 
@@ -113,11 +121,11 @@ final class DustyWorld {
 
         double north = Field.latitudeDeg(row);
         double edge = 1.1 * coast;
-        double ice = step(80, 83, north + edge) + step(83.5, 86, edge - north);
+        double ice = step(73, 76, north + edge) + step(83.5, 86, edge - north);
         double whitened = ground + (ICE[band] - ground) * Math.min(1, ice);
 
         double thin = veil.at(latitude, longitude);
-        double hood = step(56, 74, north + 3 * thin) * (.75 + .25 * thin);
+        double hood = step(52, 68, north + 4 * thin) * (.75 + .25 * thin);
         double belt = step(24, 6, Math.abs(north - 6 + 4 * thin)) * step(-.2, 1.8, thin);
         double cover = Math.min(1.2, Math.max(0, clouds.at(latitude, longitude) + .9 * hood + .8 * belt));
         return whitened + CLOUD[band] * cover;

@@ -3,8 +3,8 @@ package org.epochrome.demo;
 /**
  * The noise of a stack, Gaussian per pixel: photons and readout.
  *
- * @param peakSnr signal to noise at brightness 1 if photons alone made it; infinite for no noise at all
- * @param readFraction readout noise, as a fraction of the photon noise at brightness 1
+ * @param peakSnr signal to noise at full scale if photons alone made it; infinite for no noise at all
+ * @param readFraction readout noise, as a fraction of the photon noise at full scale
  * @param seed same seed, same noise
  */
 public record Noise(double peakSnr, double readFraction, long seed) {
@@ -22,8 +22,8 @@ public record Noise(double peakSnr, double readFraction, long seed) {
         return new Noise(peakSnr, readFraction, otherSeed);
     }
 
-    /** Standard deviation at a brightness, in units of brightness. */
-    public double sigma(double brightness) {
-        return Math.sqrt(Math.max(0, brightness) + readFraction * readFraction) / peakSnr;
+    /** Standard deviation at a level, background not counted; full scale is 1. */
+    public double sigma(double level) {
+        return Math.sqrt(Math.max(0, level) + readFraction * readFraction) / peakSnr;
     }
 }

@@ -132,8 +132,9 @@ public record Scene(
         Noise noise = shot.noise();
         Dice dice = new Dice(noise.seed());
         for (int i = 0; i < light.length; i++) {
-            double error = noise.sigma(light[i]) > 0 ? noise.sigma(light[i]) * dice.normal(i) : 0;
-            light[i] = background + gain * (light[i] + error);
+            double signal = gain * light[i];
+            double sigma = noise.sigma(signal);
+            light[i] = background + signal + (sigma > 0 ? sigma * dice.normal(i) : 0);
         }
         return Supersampled.plane(shot.camera().width(), shot.camera().height(), light);
     }
