@@ -121,7 +121,7 @@ final class DustyWorld {
 
         double north = Field.latitudeDeg(row);
         double edge = 1.1 * coast;
-        double ice = step(73, 76, north + edge) + step(83.5, 86, edge - north);
+        double ice = step(73, 76, north + edge) + step(75, 78, edge - north);
         double whitened = ground + (ICE[band] - ground) * Math.min(1, ice);
 
         double thin = veil.at(latitude, longitude);
