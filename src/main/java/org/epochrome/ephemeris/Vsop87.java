@@ -14,16 +14,17 @@ import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 
 /**
  * Where a planet stands around the Sun: VSOP87, version B (Bretagnon &amp; Francou 1988, Astron. Astrophys. 202, 309),
- * truncated. The series are resources, read once, when first asked for; their README tells the truncation and the
- * correction of Uranus and Neptune to DE405. Within 1 arcsec of DE405 as seen from the Earth, 1950 to 2100 (worst found:
- * docs/validation.md). A planet with moons is the barycentre of its system, at most 0.1 arcsec from the planet.
+ * truncated. The series are resources, each read once, when first asked for; their README tells the truncation and the
+ * correction of Uranus and Neptune to DE405. As seen from the Earth within 0.7 arcsec of DE405 from 1960 to 2060; up to
+ * 1.6 arcsec (Uranus) off a fit to DE404 in 2060 to 2100. A planet with moons is the barycentre of its system, at most 0.1
+ * arcsec from the planet.
  */
 final class Vsop87 {
     private static final double DAYS_PER_MILLENNIUM = 365250.0;
     private static final Map<String, Vsop87> LOADED = new ConcurrentHashMap<>();
 
-    // Dynamical ecliptic and equinox J2000 of VSOP87 to the equator J2000 of FK5 (Bretagnon & Francou 1988, section 3),
-    // which here stands for ICRS: the two differ by 0.03 arcsec (Hipparcos catalogue 1997, vol. 1, section 1.5.7).
+    // Dynamical ecliptic and equinox J2000 of VSOP87 to the equator J2000 of FK5 (vsop87.txt of CDS catalogue VI/81),
+    // which here stands for ICRS: the two differ by 0.03 arcsec (Feissel & Mignard 1998, Astron. Astrophys. 331, L33).
     private static final Vector3D ICRS_X = new Vector3D(1.0, 0.000000440360, -0.000000190919);
     private static final Vector3D ICRS_Y = new Vector3D(-0.000000479966, 0.917482137087, -0.397776982902);
     private static final Vector3D ICRS_Z = new Vector3D(0.0, 0.397776982902, 0.917482137087);

@@ -1,0 +1,31 @@
+package org.epochrome.io;
+
+import java.nio.file.Path;
+import java.util.List;
+
+/**
+ * What a file says about its image, without the pixels.
+ *
+ * @param file where it was read
+ * @param width pixels from left to right as displayed
+ * @param height pixels from top to bottom as displayed
+ * @param planeCount 1 for grey, 3 for red, green, blue
+ * @param depth kind of the stored samples for people: "16-bit integer", "32-bit float"
+ * @param fullScale largest value that the samples can hold; NaN for floats, which know none
+ * @param header keywords of a FITS header; empty in other formats
+ * @param notes what a user should know about how the file was understood, a sentence each
+ */
+public record FrameHead(
+        Path file,
+        FrameFormat format,
+        int width,
+        int height,
+        int planeCount,
+        String depth,
+        double fullScale,
+        FitsKeywords header,
+        List<String> notes) {
+    public FrameHead {
+        notes = List.copyOf(notes);
+    }
+}
