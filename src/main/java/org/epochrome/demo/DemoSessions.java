@@ -1,5 +1,6 @@
 package org.epochrome.demo;
 
+import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -19,6 +20,7 @@ import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.ephemeris.Site;
 import org.epochrome.image.Band;
 import org.epochrome.image.Passband;
+import org.epochrome.io.OutputRefused;
 import org.epochrome.time.RecordingSpan;
 
 /** The sessions that come with the program: invented surfaces under the true sky of a real site and instant. */
@@ -85,6 +87,16 @@ public final class DemoSessions {
                 scene,
                 Collections.unmodifiableMap(shots),
                 Map.of("README.md", MARS_README, "session.csv", sheet(shots)));
+    }
+
+    /**
+     * Writes both sessions, {@code jupiter} and {@code mars}, into folders below the given one.
+     *
+     * @throws OutputRefused if a file exists and may not be replaced, or cannot be written
+     */
+    public static void write(Path folder, boolean overwrite) {
+        jupiter().write(folder.resolve("jupiter"), overwrite);
+        mars().write(folder.resolve("mars"), overwrite);
     }
 
     private static Shot shot(
