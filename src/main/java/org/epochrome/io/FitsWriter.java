@@ -143,7 +143,7 @@ public final class FitsWriter {
         return lines;
     }
 
-    private static String line(FitsCard card) {
+    static String line(FitsCard card) {
         String comment = ascii(card.comment());
         try {
             if (card.value() instanceof String text) {
@@ -158,7 +158,7 @@ public final class FitsWriter {
         }
     }
 
-    private static String text(List<String> lines) {
+    static String text(List<String> lines) {
         StringBuilder text = new StringBuilder();
         lines.forEach(line -> text.append(String.format("%-80s", line)));
         return String.format("%-" + FitsHdu.padded(text.length()) + "s", text);

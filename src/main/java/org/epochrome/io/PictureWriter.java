@@ -91,7 +91,7 @@ public final class PictureWriter {
     }
 
     /** The writer of the JDK; that of the TIFF library, which comes first, fails on interleaved 16-bit RGB. */
-    private static ImageWriter writer(String format) {
+    static ImageWriter writer(String format) {
         Iterator<ImageWriter> writers = ImageIO.getImageWritersByFormatName(format);
         while (writers.hasNext()) {
             ImageWriter writer = writers.next();

@@ -1,0 +1,10 @@
+package org.epochrome.demo;
+
+/**
+ * A file of a demo session.
+ *
+ * @param file name; its ending is its format
+ * @param shot how it was recorded
+ * @param picture what it shows, and the truth about it
+ */
+public record DemoFrame(String file, Shot shot, Rendered picture) {}

@@ -1,0 +1,204 @@
+package org.epochrome.demo;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import org.epochrome.atmosphere.Air;
+import org.epochrome.atmosphere.Dispersion;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.ephemeris.Ephemeris;
+import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.ephemeris.Site;
+import org.epochrome.image.Band;
+import org.epochrome.image.Passband;
+import org.epochrome.io.OutputRefused;
+import org.epochrome.time.RecordingSpan;
+
+/** The sessions that come with the program: invented surfaces under the true sky of a real site and instant. */
+public final class DemoSessions {
+    private static final double BACKGROUND = 0.012;
+    private static final int MOMENTS = 5;
+    private static final int WAVELENGTHS = 7;
+
+    /** Numbers of the sky are rounded to this part of a degree or arcsec, so that no platform's last bits show. */
+    private static final double PIN = 1e7;
+
+    private DemoSessions() {}
+
+    /** Jupiter high in a winter evening: one round of three FITS frames with their times in the headers. */
+    public static DemoSession jupiter() {
+        Body body = Body.JUPITER;
+        Site site = new Site(46.2, 8.5, 480);
+        Instant epoch = Instant.parse("2024-12-18T19:24:30Z");
+        Function<Instant, Aspect> sky = sky(body, site);
+        Map<String, BandSetting> bands = Map.of(
+                "R", new BandSetting(0.97, 2.1, 0.86),
+                "G", new BandSetting(0.94, 2.0, 0.92),
+                "B", new BandSetting(0.88, 2.2, 1.05));
+        Scene scene = new Scene(Surface.invented(body, 156), sky, bands, BACKGROUND);
+        Camera camera = Camera.withNorthAngle(480, 480, 0.116, 11, false, sky.apply(epoch));
+        Duration length = Duration.ofMinutes(2);
+
+        Map<String, Shot> shots = new LinkedHashMap<>();
+        shots.put(
+                "jupiter-R.fits", shot(Band.R, epoch.minusSeconds(185), length, camera.offsetBy(-3.4, -2.1), sky, 11));
+        shots.put("jupiter-G.fits", shot(Band.G, epoch.minusSeconds(60), length, camera.offsetBy(1.2, 0.8), sky, 12));
+        shots.put("jupiter-B.fits", shot(Band.B, epoch.plusSeconds(65), length, camera.offsetBy(5.3, 1.6), sky, 13));
+        return new DemoSession(
+                body, site, epoch, scene, Collections.unmodifiableMap(shots), Map.of("README.md", JUPITER_README));
+    }
+
+    /** A gibbous Mars before opposition: two rounds as PNG and TIFF, whose times stand in a sheet. */
+    public static DemoSession mars() {
+        Body body = Body.MARS;
+        Site site = new Site(40.4, -3.5, 700);
+        Instant epoch = Instant.parse("2022-10-26T02:07:00Z");
+        Function<Instant, Aspect> sky = sky(body, site);
+        Map<String, BandSetting> bands = Map.of(
+                "R", new BandSetting(0.70, 2.5, 1.9),
+                "G", new BandSetting(0.75, 2.4, 3.4),
+                "B", new BandSetting(0.86, 2.6, 6.3));
+        Scene scene = new Scene(Surface.invented(body, 314), sky, bands, BACKGROUND);
+        Camera camera = Camera.withNorthAngle(360, 360, 0.0485, -24, false, sky.apply(epoch));
+        Duration length = Duration.ofMinutes(3);
+
+        double[][] drift = {{-2.3, 1.7}, {1.1, 3.9}, {4.6, -0.6}, {2.2, -4.4}, {-3.8, -1.5}, {-5.1, 2.8}};
+        List<Band> order = List.of(Band.R, Band.G, Band.B);
+        Map<String, Shot> shots = new LinkedHashMap<>();
+        for (int i = 0; i < drift.length; i++) {
+            Band band = order.get(i % 3);
+            Instant start = epoch.plusSeconds(-565 + 190L * i);
+            String file = "mars-" + (i / 3 + 1) + "-" + band.name() + (i < 3 ? ".png" : ".tif");
+            shots.put(file, shot(band, start, length, camera.offsetBy(drift[i][0], drift[i][1]), sky, 21 + i));
+        }
+        return new DemoSession(
+                body,
+                site,
+                epoch,
+                scene,
+                Collections.unmodifiableMap(shots),
+                Map.of("README.md", MARS_README, "session.csv", sheet(shots)));
+    }
+
+    /**
+     * Writes both sessions, {@code jupiter} and {@code mars}, into folders below the given one.
+     *
+     * @throws OutputRefused if a file exists and may not be replaced, or cannot be written
+     */
+    public static void write(Path folder, boolean overwrite) {
+        jupiter().write(folder.resolve("jupiter"), overwrite);
+        mars().write(folder.resolve("mars"), overwrite);
+    }
+
+    private static Shot shot(
+            Band band, Instant start, Duration length, Camera camera, Function<Instant, Aspect> sky, long seed) {
+        RecordingSpan span = new RecordingSpan(start, start.plus(length));
+        Aspect aspect = sky.apply(span.mid());
+        double height = aspect.site().orElseThrow().heightM();
+        double altitude = aspect.horizontal().orElseThrow().altitudeDeg();
+        Dispersion dispersion = new Dispersion(Band.G.passband().effectiveNm(), altitude, Air.standardAt(height));
+        List<Double> shifts = new ArrayList<>();
+        Passband passband = band.passband();
+        for (int i = 0; i < WAVELENGTHS; i++) {
+            double part = (i + 0.5) / WAVELENGTHS;
+            double nm = passband.fromNm() + part * (passband.toNm() - passband.fromNm());
+            shifts.add(pinned(dispersion.shiftArcsec(nm)));
+        }
+        return new Shot(band, span, camera, MOMENTS, shifts, new Noise(240, 0.15, seed));
+    }
+
+    private static String sheet(Map<String, Shot> shots) {
+        StringBuilder sheet = new StringBuilder("file,band,start,end\n");
+        shots.forEach((file, shot) -> sheet.append(String.join(
+                        ",",
+                        file,
+                        shot.band().name(),
+                        shot.span().start().toString(),
+                        shot.span().end().toString()))
+                .append('\n'));
+        return sheet.toString();
+    }
+
+    private static Function<Instant, Aspect> sky(Body body, Site site) {
+        return instant -> pinned(Ephemeris.aspect(body, instant, Optional.of(site)));
+    }
+
+    private static Aspect pinned(Aspect a) {
+        Map<RotationSystem, Double> meridians = new EnumMap<>(RotationSystem.class);
+        a.centralMeridianDeg().forEach((system, degrees) -> meridians.put(system, pinned(degrees)));
+        return new Aspect(
+                a.body(),
+                a.utc(),
+                a.site(),
+                meridians,
+                pinned(a.subEarthLatitudeDeg()),
+                pinned(a.subEarthLatitudeCentricDeg()),
+                pinned(a.subSolarLatitudeDeg()),
+                pinned(a.subSolarLatitudeCentricDeg()),
+                pinned(a.subSolarLongitudeDeg()),
+                pinned(a.poleAngleDeg()),
+                a.sunPositionAngleDeg(),
+                a.phaseAngleDeg(),
+                a.distanceAu(),
+                a.sunDistanceAu(),
+                a.lightTimeS(),
+                pinned(a.equatorialDiameterArcsec()),
+                a.polarDiameterArcsec(),
+                a.phaseDefectArcsec(),
+                a.rightAscensionDeg(),
+                a.declinationDeg(),
+                a.elongationDeg(),
+                a.horizontal()
+                        .map(h -> new Aspect.Horizontal(
+                                pinned(h.altitudeDeg()), pinned(h.azimuthDeg()), pinned(h.parallacticAngleDeg()))));
+    }
+
+    private static double pinned(double number) {
+        return Math.rint(number * PIN) / PIN;
+    }
+
+    private static final String JUPITER_README = """
+            # Demo session: Jupiter
+
+            An invented scene, not a photograph: the belts, the oval and the spots are made up. Only the geometry is
+            true: the place of Jupiter in the sky, its turn, its tilt and the air's dispersion are those of
+            2024-12-18 about 19:24:30 UTC at 46.2 N, 8.5 E, 480 m. `demo` writes these files anew, byte for byte.
+
+            Three frames of two minutes each, through R, G and B; the times are in the FITS headers. Within these six
+            minutes the planet turned by 2.5 degrees between the middle of R and the middle of B, 4 pixels at the
+            middle of the disk, and the air shifted blue against green by more than 4 pixels.
+
+                java -jar target/epochrome.jar combine --body jupiter --site 46.2,8.5,480 \\
+                    --out jupiter.png --report jupiter.json \\
+                    demo-data/jupiter/jupiter-R.fits demo-data/jupiter/jupiter-G.fits demo-data/jupiter/jupiter-B.fits
+
+            Expect a picture for 19:24:30 UTC without coloured rims at the oval, the spots and the limb, north about
+            11 degrees to the left of up, and a report that says so with numbers.
+            """;
+
+    private static final String MARS_README = """
+            # Demo session: Mars
+
+            An invented scene, not a photograph: lands, caps and clouds are made up. Only the geometry is true: Mars
+            is gibbous (phase angle 32 degrees) as it was on 2022-10-26 about 02:07 UTC, seen from 40.4 N, 3.5 W,
+            700 m. `demo` writes these files anew, pixel for pixel.
+
+            Two rounds through R, G and B, three minutes each, the first as PNG, the second as TIFF. The files know no
+            times; `session.csv` does.
+
+                java -jar target/epochrome.jar combine --body mars --site 40.4,-3.5,700 \\
+                    --sheet demo-data/mars/session.csv --out mars.png --report mars.json
+
+            Expect a picture for 02:07:00 UTC: markings sharp in red, clouds and the polar hood in blue, all in place,
+            and no colour along the bright limb or the terminator but Mars's own.
+            """;
+}

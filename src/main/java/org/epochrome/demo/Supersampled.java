@@ -1,0 +1,140 @@
+package org.epochrome.demo;
+
+import java.util.List;
+import org.apache.commons.math3.special.Erf;
+import org.epochrome.image.Plane;
+import org.epochrome.job.Rows;
+
+/**
+ * An unblurred picture on a grid {@value #PER_PIXEL} times finer than the pixels, over a window of the image plane;
+ * black outside.
+ */
+final class Supersampled {
+    static final int PER_PIXEL = 3;
+
+    /** Gaussian sigmas after which the kernel ends; what lies beyond is 2e-9 of the light. */
+    private static final double REACH_SIGMAS = 6;
+
+    private static final double SIGMAS_PER_FWHM = 2.3548200450309493;
+
+    private final int left;
+    private final int top;
+    private final int width;
+    private final int height;
+    private final double[] samples;
+
+    /** Where light of one colour falls, against the undispersed one, in pixels. */
+    record Shift(double x, double y) {}
+
+    /** The brightness at a point of the image plane, in pixels. */
+    @FunctionalInterface
+    interface Picture {
+        double at(double x, double y);
+    }
+
+    /** A black window of whole pixels, reaching at least {@code radius} from a point. */
+    static Supersampled around(double x, double y, double radius) {
+        int left = (int) Math.floor(x - radius);
+        int top = (int) Math.floor(y - radius);
+        int right = (int) Math.ceil(x + radius);
+        int bottom = (int) Math.ceil(y + radius);
+        return new Supersampled(left, top, right - left + 1, bottom - top + 1);
+    }
+
+    private Supersampled(int left, int top, int widthPx, int heightPx) {
+        this.left = left;
+        this.top = top;
+        this.width = widthPx * PER_PIXEL;
+        this.height = heightPx * PER_PIXEL;
+        this.samples = new double[width * height];
+    }
+
+    /** Adds a picture, weighted. */
+    void add(Picture picture, double weight) {
+        Rows.each(height, (from, to) -> {
+            for (int row = from; row < to; row++) {
+                double y = top - 0.5 + (row + 0.5) / PER_PIXEL;
+                for (int column = 0; column < width; column++) {
+                    double x = left - 0.5 + (column + 0.5) / PER_PIXEL;
+                    samples[row * width + column] += weight * picture.at(x, y);
+                }
+            }
+        });
+    }
+
+    /**
+     * Integrates over the area of each pixel of a frame after a Gaussian blur, the light spread evenly over the given
+     * shifts.
+     */
+    double[] integrate(int frameWidth, int frameHeight, double fwhmPx, List<Shift> shifts) {
+        double[] frame = new double[frameWidth * frameHeight];
+        for (Shift shift : shifts) {
+            Kernel across = new Kernel(fwhmPx / SIGMAS_PER_FWHM, shift.x());
+            Kernel down = new Kernel(fwhmPx / SIGMAS_PER_FWHM, shift.y());
+            double[] narrowed = new double[height * frameWidth];
+            Rows.each(height, (from, to) -> {
+                for (int row = from; row < to; row++) {
+                    for (int x = 0; x < frameWidth; x++) {
+                        narrowed[row * frameWidth + x] = across.sum(samples, row * width, 1, width, x - left);
+                    }
+                }
+            });
+            Rows.each(frameHeight, (from, to) -> {
+                for (int y = from; y < to; y++) {
+                    for (int x = 0; x < frameWidth; x++) {
+                        frame[y * frameWidth + x] += down.sum(narrowed, x, frameWidth, height, y - top) / shifts.size();
+                    }
+                }
+            });
+        }
+        return frame;
+    }
+
+    static Plane plane(int width, int height, double[] values) {
+        float[] data = new float[values.length];
+        for (int i = 0; i < data.length; i++) {
+            data[i] = (float) values[i];
+        }
+        return new Plane(width, height, data);
+    }
+
+    /**
+     * How much each sample gives to a pixel: a Gaussian over the pixel's width. Since the box of a pixel has its
+     * spectral zeros at every whole cycle per pixel, the weights sum to one exactly, at any blur and shift, both over
+     * the samples of a pixel and (times {@value Supersampled#PER_PIXEL}) over the pixels of a sample.
+     */
+    private static final class Kernel {
+        private final int first;
+        private final double[] weights;
+
+        Kernel(double sigmaPx, double shiftPx) {
+            double reach = REACH_SIGMAS * sigmaPx + 0.5;
+            this.first = (int) Math.floor((-reach - shiftPx + 0.5) * PER_PIXEL - 0.5);
+            int last = (int) Math.ceil((reach - shiftPx + 0.5) * PER_PIXEL - 0.5);
+            this.weights = new double[last - first + 1];
+            for (int i = 0; i < weights.length; i++) {
+                double distance = -0.5 + (first + i + 0.5) / PER_PIXEL + shiftPx;
+                weights[i] = (below(distance + 0.5, sigmaPx) - below(distance - 0.5, sigmaPx)) / PER_PIXEL;
+            }
+        }
+
+        /** The part of a Gaussian below a point. */
+        private static double below(double distance, double sigma) {
+            return sigma > 0
+                    ? 0.5 * (1 + Erf.erf(distance / (sigma * Math.sqrt(2))))
+                    : 0.5 * (1 + Math.signum(distance));
+        }
+
+        /** The sum for a pixel over a line of {@code count} samples that starts at {@code start}. */
+        double sum(double[] line, int start, int step, int count, int pixel) {
+            int offset = pixel * PER_PIXEL + first;
+            int from = Math.max(0, -offset);
+            int to = Math.min(weights.length, count - offset);
+            double sum = 0;
+            for (int i = from; i < to; i++) {
+                sum += weights[i] * line[start + (offset + i) * step];
+            }
+            return sum;
+        }
+    }
+}
