@@ -27,6 +27,7 @@ import picocli.CommandLine.Spec;
 /** How a planet stands. */
 @Command(
         name = "aspect",
+        sortOptions = false,
         description = "Tells how a planet stands at an instant as seen from Earth, or in a table over time.")
 final class AspectCommand implements Callable<Integer> {
     private static final int MOST_ROWS = 100_000;
@@ -104,7 +105,7 @@ final class AspectCommand implements Callable<Integer> {
     }
 
     private static void page(Aspect a) {
-        System.out.printf("%s at %s UTC%n", a.body().displayName(), UtcText.format(a.utc()));
+        System.out.printf("%s at %s%n", a.body().displayName(), UtcText.format(a.utc()));
         for (RotationSystem s : a.body().systems().stream().sorted().toList()) {
             line(
                     "central meridian" + (s == RotationSystem.SINGLE ? "" : " " + s.key()),
@@ -139,7 +140,9 @@ final class AspectCommand implements Callable<Integer> {
                             + " fire; use the safeguards that its maker and your local rules ask for, or do not observe.");
         }
         if (!LeapSeconds.covers(a.utc())) {
-            System.out.println("  Note: outside the table of leap seconds; UTC may be off by a second or more.");
+            System.out.println("  Note: outside the table of leap seconds (to "
+                    + LeapSeconds.validUntil().toString().substring(0, 10)
+                    + "); a newer one would move this by a second.");
         }
     }
 

@@ -35,6 +35,7 @@ import picocli.CommandLine.Spec;
 /** The main job: frames in, one colour picture out. */
 @Command(
         name = "combine",
+        sortOptions = false,
         description = {
             "Combines timestamped grey stacks of a planet, shot through colour filters, into one colour picture.",
             "",

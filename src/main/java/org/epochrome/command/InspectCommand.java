@@ -22,6 +22,7 @@ import picocli.CommandLine.Option;
 /** What each file is. */
 @Command(
         name = "inspect",
+        sortOptions = false,
         description =
                 "Tells what each frame is: size, depth, band, times and where they were found, the planet's aspect"
                         + " and its disk.")
@@ -88,7 +89,7 @@ final class InspectCommand implements Callable<Integer> {
                 f.band().band().map(b -> b.name()).orElse("one-shot colour"),
                 f.band().source());
         System.out.printf(
-                "  time    %s to %s UTC (%s)%n",
+                "  time    %s to %s (%s)%n",
                 UtcText.format(f.timing().span().start()),
                 UtcText.format(f.timing().span().end()),
                 f.timing().source());

@@ -16,7 +16,13 @@ import picocli.CommandLine.ParameterException;
         versionProvider = Version.class,
         mixinStandardHelpOptions = true,
         synopsisSubcommandLabel = "COMMAND",
-        subcommands = {CombineCommand.class, InspectCommand.class, AspectCommand.class, CommandLine.HelpCommand.class},
+        subcommands = {
+            CombineCommand.class,
+            InspectCommand.class,
+            AspectCommand.class,
+            DemoCommand.class,
+            CommandLine.HelpCommand.class
+        },
         footer = {"", "'epochrome help COMMAND' explains a command."})
 public final class Main implements Runnable {
     private static final int USAGE = 2;

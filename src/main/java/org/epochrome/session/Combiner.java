@@ -11,6 +11,7 @@ import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
 import org.epochrome.session.Registration.Registered;
+import org.epochrome.time.LeapSeconds;
 import org.epochrome.turn.Turned;
 
 /** Runs a recipe: reads, fits, turns, registers and merges. */
@@ -101,6 +102,11 @@ public final class Combiner {
                     "Without --site the atmosphere's dispersion is not known; shifts come from limb and detail alone.");
         } else if (recipe.dispersion() && !sky.knows(schedule.aspect())) {
             warnings.add("The planet stood too low for a trustworthy refraction; check site and times.");
+        }
+        if (!LeapSeconds.covers(schedule.epoch())) {
+            warnings.add("The epoch lies outside the table of leap seconds (to "
+                    + LeapSeconds.validUntil().toString().substring(0, 10)
+                    + "); a newer leap second would move everything by a second, which is nothing to a planet's turn.");
         }
         if (schedule.aspect().nearSun()) {
             warnings.add("The planet stood within 30 degrees of the Sun: never point optics near the Sun without the"

@@ -124,7 +124,7 @@ public record Outputs(List<Path> files, Optional<Path> report, White white, bool
     }
 
     private static String caption(Combination c) {
-        return c.recipe().body().displayName() + ", " + UtcText.format(c.epoch()) + " UTC, by " + JsonReport.TOOL;
+        return c.recipe().body().displayName() + ", " + UtcText.format(c.epoch()) + ", by " + JsonReport.TOOL;
     }
 
     private static List<FitsCard> cards(Combination c, String version) {
