@@ -2,6 +2,7 @@ package org.epochrome.align;
 
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
+import org.epochrome.image.Binning;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
@@ -70,6 +71,22 @@ public record Detail(Plane markings, Plane weight, double grainPx, Smear smear) 
             weight.data()[i] = w <= 0 ? 0 : w;
         }
         return new Detail(markings, weight, Math.hypot(grain, smooth), shading.smear());
+    }
+
+    /** The same with other markings. */
+    Detail with(Plane other) {
+        return new Detail(other, weight, grainPx, smear);
+    }
+
+    /** The same on pixels binned by a factor. */
+    Detail binned(int factor) {
+        return factor == 1
+                ? this
+                : new Detail(
+                        Binning.by(factor, markings),
+                        Binning.by(factor, weight),
+                        grainPx / factor,
+                        smear.on(0, 1.0 / factor, false));
     }
 
     private static Plane over(Plane numerator, Plane denominator) {

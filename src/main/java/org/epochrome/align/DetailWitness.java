@@ -1,20 +1,28 @@
 package org.epochrome.align;
 
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.CholeskyDecomposition;
+import org.apache.commons.math3.linear.NonPositiveDefiniteMatrixException;
+import org.apache.commons.math3.linear.RealMatrix;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Spline;
 import org.epochrome.job.Rows;
 
 /**
- * Measures how far the detail of one frame lies from that of another, to a small part of a pixel.
+ * Measures how far the detail of frames lies apart, to a small part of a pixel.
  *
- * <p>Bands differ: a marking may be strong in one, faint or reversed in another. So the one's detail is predicted from
- * the other's with a gain of its own in every neighbourhood, positive or negative, and the shift is sought for which
- * the prediction leaves least (Gauss-Newton; the gains are eliminated at every step). Neighbourhoods where the bands
- * have little in common get little weight.
+ * <p>Bands differ: a marking may be strong in one, faint or reversed in another. So one frame's detail is predicted from
+ * the others' with gains of their own in every neighbourhood, positive or negative, and the shifts are sought for which
+ * the prediction leaves least (Gauss-Newton; the gains are eliminated at every step). With three bands two kinds of
+ * markings, such as dark lands and bright clouds, can be told from each other. Neighbourhoods where the bands have little
+ * in common get little weight.
  */
 public final class DetailWitness {
     private static final int MOST_STEPS = 12;
-    private static final double SETTLED_PX = 0.002;
+    private static final double SETTLED_PX = 0.003;
     /** Beyond this standard error the detail says nothing worth hearing. */
     private static final double USELESS_PX = 0.5;
 
@@ -32,37 +40,21 @@ public final class DetailWitness {
      * @param startY the same
      */
     public static Shift measure(Detail reference, Detail other, double startX, double startY) {
-        // Each is smeared like the other too: a lopsided smear would else pass for a shift.
-        Spline spline = new Spline(other.smear().of(reference.markings()));
-        Plane markings = reference.smear().of(other.markings());
-        Spline weightSpline = new Spline(reference.weight());
-        double grain = Math.max(reference.grainPx(), other.grainPx());
-        double x = startX;
-        double y = startY;
-        for (int step = 0; step < MOST_STEPS; step++) {
-            double[] s = normals(spline, weightSpline, markings, other.weight(), x, y, grain);
-            double determinant = s[0] * s[2] - s[1] * s[1];
-            if (!(determinant > 1e-12 * s[0] * s[2]) || s[0] <= 0) {
-                return Shift.UNKNOWN;
-            }
-            double dx = (s[2] * s[3] - s[1] * s[4]) / determinant;
-            double dy = (s[0] * s[4] - s[1] * s[3]) / determinant;
-            double length = Math.hypot(dx, dy);
-            double held = length > 1 ? 1 / length : 1;
-            x += held * dx;
-            y += held * dy;
-            if (Math.hypot(x - startX, y - startY) > FARTHEST_PX) {
-                return Shift.UNKNOWN;
-            }
-            if (length < SETTLED_PX) {
-                // Residuals are alike over the grain of the detail: so many pixels make one independent datum.
-                double alike = 4 * Math.PI * grain * grain;
-                double sigmaX = Math.sqrt(alike * s[2] / determinant);
-                double sigmaY = Math.sqrt(alike * s[0] / determinant);
-                return Math.max(sigmaX, sigmaY) > USELESS_PX ? Shift.UNKNOWN : new Shift(x, y, sigmaX, sigmaY);
-            }
-        }
-        return Shift.UNKNOWN;
+        return new Search(other, List.of(reference), new double[] {startX, startY})
+                .run()
+                .get(0);
+    }
+
+    /**
+     * The shifts of two frames in other bands against a reference, found together: once {@code first} is predicted from
+     * the other two, once {@code second}, and the answers are averaged.
+     *
+     * @return shift of first, shift of second; unknown where there is too little in common
+     */
+    public static List<Shift> measure(Detail reference, Detail first, Detail second) {
+        List<Shift> one = new Search(first, List.of(reference, second), new double[4]).run();
+        List<Shift> other = new Search(second, List.of(reference, first), new double[4]).run();
+        return List.of(one.get(0).averaged(other.get(1)), one.get(1).averaged(other.get(0)));
     }
 
     /**
@@ -75,74 +67,220 @@ public final class DetailWitness {
             weight.data()[i] = reference.weight().data()[i] * other.weight().data()[i];
         }
         double grain = Math.max(reference.grainPx(), other.grainPx());
-        LocalGain local = new LocalGain(reference.markings(), other.markings(), weight, NEIGHBOURHOOD * grain);
+        LocalRelation local =
+                new LocalRelation(reference.markings(), null, other.markings(), weight, NEIGHBOURHOOD * grain);
         double explained = 0;
         double all = 0;
-        for (int i = 0; i < weight.data().length; i++) {
-            if (weight.data()[i] > 0) {
-                double total = local.meanSquareOfOther(i);
-                explained += weight.data()[i] * (total - local.unexplained(i));
-                all += weight.data()[i] * total;
+        for (int y = 0; y < weight.height(); y++) {
+            for (int x = 0; x < weight.width(); x++) {
+                int at = local.cell(x, y);
+                explained += weight.at(x, y) * (local.total(at) - local.unexplained(at));
+                all += weight.at(x, y) * local.total(at);
             }
         }
         return all > 0 ? explained / all : 0;
     }
 
-    /** Normal equations of the shift at a trial shift: xx, xy, yy, x, y. */
-    private static double[] normals(
-            Spline reference,
-            Spline referenceWeight,
-            Plane other,
-            Plane otherWeight,
-            double shiftX,
-            double shiftY,
-            double grain) {
-        int width = other.width();
-        int height = other.height();
-        Plane predicted = new Plane(width, height);
-        Plane weight = new Plane(width, height);
-        Rows.each(height, (from, to) -> {
-            for (int y = from; y < to; y++) {
-                for (int x = 0; x < width; x++) {
-                    float w = otherWeight.at(x, y);
-                    if (w > 0) {
-                        weight.set(x, y, w * Math.max(0, referenceWeight.at(x - shiftX, y - shiftY)));
-                        predicted.set(x, y, reference.at(x - shiftX, y - shiftY));
+    /**
+     * The search for the shifts. Unknowns: the predicted frame's shift against the reference, then, with a second
+     * regressor, that one's.
+     */
+    private static final class Search {
+        private final int factor;
+        private final Plane target;
+        private final Plane targetWeight;
+        private final Spline[] regressor;
+        private final Spline[] regressorWeight;
+        private final double grain;
+        private final double[] start;
+        private final double[] shift;
+
+        Search(Detail target, List<Detail> regressors, double[] startPx) {
+            double coarsest = target.grainPx();
+            for (Detail r : regressors) {
+                coarsest = Math.max(coarsest, r.grainPx());
+            }
+            factor = Math.max(1, (int) (coarsest / 1.6));
+            grain = coarsest / factor;
+            List<Detail> all = new ArrayList<>(List.of(target));
+            all.addAll(regressors);
+            this.target = alike(all, 0).binned(factor).markings();
+            targetWeight = target.binned(factor).weight();
+            regressor = new Spline[regressors.size()];
+            regressorWeight = new Spline[regressors.size()];
+            for (int k = 0; k < regressor.length; k++) {
+                regressor[k] = new Spline(alike(all, k + 1).binned(factor).markings());
+                regressorWeight[k] = new Spline(regressors.get(k).binned(factor).weight());
+            }
+            start = startPx.clone();
+            for (int i = 0; i < start.length; i++) {
+                start[i] /= factor;
+            }
+            shift = start.clone();
+        }
+
+        /** Each is smeared like all the others too: a lopsided smear would else pass for a shift. */
+        private static Detail alike(List<Detail> all, int own) {
+            Plane markings = all.get(own).markings();
+            for (int k = 0; k < all.size(); k++) {
+                if (k != own) {
+                    markings = all.get(k).smear().of(markings);
+                }
+            }
+            return all.get(own).with(markings);
+        }
+
+        List<Shift> run() {
+            int n = shift.length;
+            for (int step = 0; step < MOST_STEPS; step++) {
+                double[][] sums = normals();
+                double[] move = new double[n];
+                double[] sigma = new double[n];
+                if (!solve(sums, move, sigma)) {
+                    break;
+                }
+                double length = 0;
+                for (double m : move) {
+                    length = Math.max(length, Math.abs(m));
+                }
+                for (int i = 0; i < n; i++) {
+                    shift[i] += move[i] * (length > 1 ? 1 / length : 1);
+                    if (Math.abs(shift[i] - start[i]) * factor > FARTHEST_PX) {
+                        return unknown();
+                    }
+                }
+                if (length < SETTLED_PX) {
+                    return found(sigma);
+                }
+            }
+            return unknown();
+        }
+
+        private List<Shift> unknown() {
+            return shift.length == 2 ? List.of(Shift.UNKNOWN) : List.of(Shift.UNKNOWN, Shift.UNKNOWN);
+        }
+
+        private List<Shift> found(double[] sigma) {
+            // Both the residuals and the slopes are alike over the grain of the detail, and slopes change sign: so many
+            // pixels make one independent datum.
+            double alike = Math.sqrt(Math.PI) * grain;
+            Shift first = shift(0, sigma, alike);
+            return shift.length == 2 ? List.of(first) : List.of(first, shift(2, sigma, alike));
+        }
+
+        private Shift shift(int at, double[] sigma, double alike) {
+            double sx = sigma[at] * alike * factor;
+            double sy = sigma[at + 1] * alike * factor;
+            return Math.max(sx, sy) > USELESS_PX
+                    ? Shift.UNKNOWN
+                    : new Shift(shift[at] * factor, shift[at + 1] * factor, sx, sy);
+        }
+
+        /** Upper triangle of the normal equations, and their right side as the last row. */
+        private double[][] normals() {
+            int width = target.width();
+            int height = target.height();
+            Plane weight = new Plane(width, height);
+            Plane a = moved(0, shift[0], shift[1], weight);
+            // What is predicted lies at its own shift; the second regressor is moved by the difference.
+            Plane b = regressor.length == 1 ? null : moved(1, shift[0] - shift[2], shift[1] - shift[3], weight);
+            LocalRelation local = new LocalRelation(a, b, target, weight, NEIGHBOURHOOD * grain);
+            int n = shift.length;
+            double[][][] rows = new double[height][][];
+            Rows.each(height, (from, to) -> {
+                double[] slope = new double[n];
+                for (int y = Math.max(1, from); y < Math.min(height - 1, to); y++) {
+                    double[][] sum = new double[n + 1][n];
+                    for (int x = 1; x < width - 1; x++) {
+                        float w = weight.at(x, y);
+                        if (w > 0) {
+                            add(x, y, w, a, b, local, slope, sum);
+                        }
+                    }
+                    rows[y] = sum;
+                }
+            });
+            double[][] total = new double[n + 1][n];
+            for (double[][] row : rows) {
+                for (int i = 0; row != null && i <= n; i++) {
+                    for (int j = 0; j < n; j++) {
+                        total[i][j] += row[i][j];
                     }
                 }
             }
-        });
-        LocalGain local = new LocalGain(predicted, other, weight, NEIGHBOURHOOD * grain);
-        float[] a = predicted.data();
-        double[][] rows = new double[height][];
-        Rows.each(height, (from, to) -> {
-            for (int y = Math.max(1, from); y < Math.min(height - 1, to); y++) {
-                double[] sum = new double[5];
-                for (int x = 1; x < width - 1; x++) {
-                    int i = y * width + x;
-                    if (weight.data()[i] <= 0) {
-                        continue;
+            return total;
+        }
+
+        private Plane moved(int k, double dx, double dy, Plane weight) {
+            Plane result = new Plane(target.width(), target.height());
+            Rows.each(target.height(), (from, to) -> {
+                for (int y = from; y < to; y++) {
+                    for (int x = 0; x < target.width(); x++) {
+                        float w = k == 0 ? targetWeight.at(x, y) : weight.at(x, y);
+                        if (w > 0) {
+                            result.set(x, y, regressor[k].at(x - dx, y - dy));
+                            w *= Math.max(0, regressorWeight[k].at(x - dx, y - dy));
+                        }
+                        weight.set(x, y, w);
                     }
-                    double gain = local.gain(i);
-                    double gx = -gain * 0.5 * (a[i + 1] - a[i - 1]);
-                    double gy = -gain * 0.5 * (a[i + width] - a[i - width]);
-                    double residual = other.data()[i] - gain * a[i];
-                    double u = weight.data()[i] / Math.max(local.unexplained(i), 1e-9);
-                    sum[0] += u * gx * gx;
-                    sum[1] += u * gx * gy;
-                    sum[2] += u * gy * gy;
-                    sum[3] += u * gx * residual;
-                    sum[4] += u * gy * residual;
                 }
-                rows[y] = sum;
+            });
+            return result;
+        }
+
+        private void add(int x, int y, float w, Plane a, Plane b, LocalRelation local, double[] slope, double[][] sum) {
+            int width = a.width();
+            int i = y * width + x;
+            int at = local.cell(x, y);
+            float[] va = a.data();
+            double gain = local.gainA(at);
+            double residual = target.data()[i] - gain * va[i];
+            slope[0] = -gain * 0.5 * (va[i + 1] - va[i - 1]);
+            slope[1] = -gain * 0.5 * (va[i + width] - va[i - width]);
+            if (b != null) {
+                float[] vb = b.data();
+                double other = local.gainB(at);
+                residual -= other * vb[i];
+                slope[2] = other * 0.5 * (vb[i + 1] - vb[i - 1]);
+                slope[3] = other * 0.5 * (vb[i + width] - vb[i - width]);
+                slope[0] -= slope[2];
+                slope[1] -= slope[3];
             }
-        });
-        double[] total = new double[5];
-        for (double[] row : rows) {
-            for (int k = 0; row != null && k < 5; k++) {
-                total[k] += row[k];
+            double u = w / Math.max(local.unexplained(at), 1e-9);
+            int n = slope.length;
+            for (int p = 0; p < n; p++) {
+                for (int q = p; q < n; q++) {
+                    sum[p][q] += u * slope[p] * slope[q];
+                }
+                sum[n][p] += u * slope[p] * residual;
             }
         }
-        return total;
+
+        private static boolean solve(double[][] sums, double[] move, double[] sigma) {
+            int n = move.length;
+            RealMatrix matrix = new Array2DRowRealMatrix(n, n);
+            for (int p = 0; p < n; p++) {
+                for (int q = p; q < n; q++) {
+                    // One datum of a pixel's own noise keeps directions without detail from running away.
+                    double v = sums[p][q] + (p == q ? 1 : 0);
+                    matrix.setEntry(p, q, v);
+                    matrix.setEntry(q, p, v);
+                }
+            }
+            try {
+                CholeskyDecomposition cholesky = new CholeskyDecomposition(matrix, 1e-9, 1e-30);
+                RealMatrix inverse = cholesky.getSolver().getInverse();
+                double[] solution = cholesky.getSolver()
+                        .solve(new ArrayRealVector(sums[n], false))
+                        .toArray();
+                for (int p = 0; p < n; p++) {
+                    move[p] = solution[p];
+                    sigma[p] = Math.sqrt(inverse.getEntry(p, p));
+                }
+                return true;
+            } catch (NonPositiveDefiniteMatrixException e) {
+                return false;
+            }
+        }
     }
 }

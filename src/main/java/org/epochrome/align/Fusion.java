@@ -2,12 +2,17 @@ package org.epochrome.align;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.CholeskyDecomposition;
+import org.apache.commons.math3.linear.RealMatrix;
 
 /**
  * Weighs what the limb and the detail say about where the disks lie. The limb knows every frame's disk on its own; the
- * detail knows how each frame lies against the reference frame, mostly better. Per axis the corrections {@code e} to the
- * limb's centres minimise {@code sum (e_i / s_i)^2 + sum ((e_i - e_ref - d_i) / t_i)^2}, with s the limb's and t the
- * detail's standard errors and d the detail's shifts.
+ * detail knows how frames lie against each other, mostly better. Per axis the corrections {@code e} to the limb's centres
+ * minimise {@code sum (e_i / s_i)^2 + sum ((e_to - e_from - d) / t)^2}, with s the limb's and t the detail's standard
+ * errors and d the detail's shifts.
  */
 public final class Fusion {
     private Fusion() {}
@@ -16,54 +21,48 @@ public final class Fusion {
      * The corrections to the centres found by the limb.
      *
      * @param limbSigmaPx standard error per axis of each frame's centre
-     * @param detail shift of each frame's detail against the reference's; the reference's own entry is ignored
-     * @param reference index of the reference frame
+     * @param links what the detail says; unknown shifts do not count
      */
-    public static List<Shift> corrections(List<Double> limbSigmaPx, List<Shift> detail, int reference) {
-        double[] x = axis(limbSigmaPx, detail.stream().map(Shift::x).toList(), sigmas(detail, true), reference);
-        double[] y = axis(limbSigmaPx, detail.stream().map(Shift::y).toList(), sigmas(detail, false), reference);
+    public static List<Shift> corrections(List<Double> limbSigmaPx, List<Link> links) {
+        double[][] x = axis(limbSigmaPx, links, Shift::x, Shift::sigmaX);
+        double[][] y = axis(limbSigmaPx, links, Shift::y, Shift::sigmaY);
         List<Shift> result = new ArrayList<>();
-        for (int i = 0; i < detail.size(); i++) {
-            double sx = sigma(limbSigmaPx, sigmas(detail, true), reference, i);
-            double sy = sigma(limbSigmaPx, sigmas(detail, false), reference, i);
-            result.add(new Shift(x[i], y[i], sx, sy));
+        for (int i = 0; i < limbSigmaPx.size(); i++) {
+            result.add(new Shift(x[0][i], y[0][i], x[1][i], y[1][i]));
         }
         return result;
     }
 
-    private static List<Double> sigmas(List<Shift> detail, boolean alongX) {
-        return detail.stream().map(s -> alongX ? s.sigmaX() : s.sigmaY()).toList();
-    }
-
-    /** Eliminating each frame but the reference leaves one equation for the reference's own correction. */
-    private static double[] axis(List<Double> limb, List<Double> shift, List<Double> sigma, int reference) {
-        double weight = 1 / square(limb.get(reference));
-        double sum = 0;
-        for (int i = 0; i < limb.size(); i++) {
-            if (i != reference) {
-                // e_i = e_ref + d_i against e_i = 0: together one datum e_ref = -d_i.
-                double w = 1 / (square(limb.get(i)) + square(sigma.get(i)));
-                weight += w;
-                sum -= w * shift.get(i);
+    /** Corrections along one axis, and their standard errors. */
+    private static double[][] axis(
+            List<Double> limb, List<Link> links, ToDoubleFunction<Shift> shift, ToDoubleFunction<Shift> sigma) {
+        int n = limb.size();
+        RealMatrix matrix = new Array2DRowRealMatrix(n, n);
+        double[] right = new double[n];
+        for (int i = 0; i < n; i++) {
+            matrix.addToEntry(i, i, 1 / (limb.get(i) * limb.get(i)));
+        }
+        for (Link link : links) {
+            if (link.shift().known()) {
+                double t = sigma.applyAsDouble(link.shift());
+                double w = 1 / (t * t);
+                matrix.addToEntry(link.from(), link.from(), w);
+                matrix.addToEntry(link.to(), link.to(), w);
+                matrix.addToEntry(link.from(), link.to(), -w);
+                matrix.addToEntry(link.to(), link.from(), -w);
+                right[link.to()] += w * shift.applyAsDouble(link.shift());
+                right[link.from()] -= w * shift.applyAsDouble(link.shift());
             }
         }
-        double own = sum / weight;
-        double[] e = new double[limb.size()];
-        for (int i = 0; i < e.length; i++) {
-            double part = square(limb.get(i)) / (square(limb.get(i)) + square(sigma.get(i)));
-            e[i] = i == reference ? own : part * (own + shift.get(i));
+        CholeskyDecomposition cholesky = new CholeskyDecomposition(matrix, 1e-9, 1e-30);
+        RealMatrix inverse = cholesky.getSolver().getInverse();
+        double[][] result = new double[2][];
+        result[0] =
+                cholesky.getSolver().solve(new ArrayRealVector(right, false)).toArray();
+        result[1] = new double[n];
+        for (int i = 0; i < n; i++) {
+            result[1][i] = Math.sqrt(inverse.getEntry(i, i));
         }
-        return e;
-    }
-
-    private static double sigma(List<Double> limb, List<Double> sigma, int reference, int frame) {
-        if (frame == reference) {
-            return limb.get(frame);
-        }
-        return Math.sqrt(1 / (1 / square(limb.get(frame)) + 1 / (square(sigma.get(frame)) + 1e-12)));
-    }
-
-    private static double square(double v) {
-        return v * v;
+        return result;
     }
 }

@@ -1,11 +1,16 @@
 package org.epochrome.session;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.epochrome.align.Detail;
 import org.epochrome.align.DetailWitness;
 import org.epochrome.align.Fusion;
+import org.epochrome.align.Link;
 import org.epochrome.align.Shift;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
@@ -32,6 +37,8 @@ final class Registration {
      */
     record Registered(FittedDisk fitted, PixelOffset correction, Shift detail) {}
 
+    private static final List<String> COLOURS = List.of("R", "G", "B");
+
     private final Schedule schedule;
     private final Turning turning;
     private final List<String> warnings;
@@ -43,27 +50,71 @@ final class Registration {
     }
 
     List<Registered> register(List<Plane> planes, List<FittedDisk> found, Progress progress) {
-        int reference = schedule.reference();
-        Plane target = planes.get(reference);
-        View view = turning.viewAtEpoch(found.get(reference));
-        Detail against = null;
-        List<Shift> shifts = new ArrayList<>();
-        for (int step = -1; step < found.size(); step++) {
+        Plane target = planes.get(schedule.reference());
+        View view = turning.viewAtEpoch(found.get(schedule.reference()));
+        Map<String, Integer> leads = leads();
+        Map<String, Detail> leadDetails = new LinkedHashMap<>();
+        List<Link> links = new ArrayList<>();
+        int done = 0;
+        for (Map.Entry<String, Integer> lead : leads.entrySet()) {
+            int i = lead.getValue();
+            leadDetails.put(lead.getKey(), detail(planes.get(i), found.get(i), i, view, target, progress));
+            progress.at(++done / (double) found.size());
+        }
+        linkLeads(leads, leadDetails, links);
+        for (int i = 0; i < found.size(); i++) {
             progress.check();
-            progress.at((step + 1.0) / (found.size() + 1));
-            int i = step < 0 ? reference : step;
-            if (step == reference) {
-                shifts.add(Shift.UNKNOWN);
-                continue;
-            }
-            Detail detail = detail(planes.get(i), found.get(i), i, view, target, progress);
-            if (step < 0) {
-                against = detail;
-            } else {
-                shifts.add(floored(DetailWitness.measure(against, detail, 0, 0)));
+            String band = band(i);
+            if (leads.get(band) != i) {
+                Detail detail = detail(planes.get(i), found.get(i), i, view, target, progress);
+                links.add(new Link(
+                        leads.get(band), i, floored(DetailWitness.measure(leadDetails.get(band), detail, 0, 0))));
+                progress.at(++done / (double) found.size());
             }
         }
-        return fuse(found, shifts, view.disk());
+        return fuse(found, links, view.disk());
+    }
+
+    /** The exposure of each band nearest to the epoch; the reference leads its own band. */
+    private Map<String, Integer> leads() {
+        Map<String, Integer> leads = new LinkedHashMap<>();
+        leads.put(band(schedule.reference()), schedule.reference());
+        for (int i = 0; i < schedule.exposures().size(); i++) {
+            int candidate = i;
+            leads.merge(
+                    band(i), i, (old, now) -> old != schedule.reference() && away(candidate) < away(old) ? now : old);
+        }
+        return leads;
+    }
+
+    private long away(int index) {
+        return Math.abs(schedule.exposures().get(index).mid().toEpochMilli()
+                - schedule.epoch().toEpochMilli());
+    }
+
+    private String band(int index) {
+        return schedule.exposures().get(index).band().name();
+    }
+
+    /** Three bands are compared together, any others with the reference alone. */
+    private void linkLeads(Map<String, Integer> leads, Map<String, Detail> details, List<Link> links) {
+        int reference = schedule.reference();
+        Detail against = details.get(band(reference));
+        List<String> others = leads.keySet().stream()
+                .filter(b -> leads.get(b) != reference)
+                .sorted(Comparator.comparing((String b) -> COLOURS.contains(b) ? 0 : 1))
+                .toList();
+        boolean trio = others.size() >= 2 && COLOURS.containsAll(others.subList(0, 2));
+        if (trio) {
+            List<Shift> shifts = DetailWitness.measure(against, details.get(others.get(0)), details.get(others.get(1)));
+            for (int k = 0; k < 2; k++) {
+                links.add(new Link(reference, leads.get(others.get(k)), floored(shifts.get(k))));
+            }
+        }
+        for (String band : others.subList(trio ? 2 : 0, others.size())) {
+            links.add(new Link(
+                    reference, leads.get(band), floored(DetailWitness.measure(against, details.get(band), 0, 0))));
+        }
     }
 
     private Detail detail(Plane plane, FittedDisk fit, int index, View view, Plane target, Progress progress) {
@@ -82,33 +133,51 @@ final class Registration {
                 : shift;
     }
 
-    private List<Registered> fuse(List<FittedDisk> found, List<Shift> shifts, Disk output) {
+    private List<Registered> fuse(List<FittedDisk> found, List<Link> links, Disk output) {
         List<Double> limb = found.stream()
                 .map(f -> Math.hypot(f.centreSigmaPx(), LIMB_FLOOR_PX)
                         * output.equatorialRadiusPx()
                         / f.disk().equatorialRadiusPx())
                 .toList();
-        for (int i = 0; i < shifts.size(); i++) {
-            Shift s = shifts.get(i);
-            double off = Math.max(
-                    Math.abs(s.x()) / Math.hypot(Math.hypot(limb.get(i), limb.get(schedule.reference())), s.sigmaX()),
-                    Math.abs(s.y()) / Math.hypot(Math.hypot(limb.get(i), limb.get(schedule.reference())), s.sigmaY()));
-            if (s.known() && off > DISAGREE) {
-                warnings.add(String.format(
-                        Locale.ROOT,
-                        "%s: limb and detail disagree about its place by %.2f px.",
-                        schedule.exposures().get(i).frame().head().file().getFileName(),
-                        s.lengthPx()));
-            }
+        Map<Integer, Link> towards = new HashMap<>();
+        for (Link link : links) {
+            towards.put(link.to(), link);
+            warnIfApart(link, Math.hypot(limb.get(link.from()), limb.get(link.to())));
         }
-        List<Shift> corrections = Fusion.corrections(limb, shifts, schedule.reference());
+        List<Shift> corrections = Fusion.corrections(limb, links);
         List<Registered> result = new ArrayList<>();
         for (int i = 0; i < found.size(); i++) {
             FittedDisk fit = found.get(i);
             PixelOffset moved = onFrame(corrections.get(i), output, fit.disk());
-            result.add(new Registered(fit.at(fit.disk().movedBy(moved.x(), moved.y())), moved, shifts.get(i)));
+            Disk disk = fit.disk().movedBy(moved.x(), moved.y());
+            result.add(new Registered(fit.at(disk), moved, againstReference(i, towards)));
         }
         return result;
+    }
+
+    private void warnIfApart(Link link, double limbSigma) {
+        Shift s = link.shift();
+        double off = Math.max(
+                Math.abs(s.x()) / Math.hypot(limbSigma, s.sigmaX()),
+                Math.abs(s.y()) / Math.hypot(limbSigma, s.sigmaY()));
+        if (s.known() && off > DISAGREE) {
+            warnings.add(String.format(
+                    Locale.ROOT,
+                    "%s: limb and detail disagree about its place by %.2f px.",
+                    schedule.exposures().get(link.to()).frame().head().file().getFileName(),
+                    s.lengthPx()));
+        }
+    }
+
+    /** The shift of an exposure's detail against the reference's, over its band's lead if need be. */
+    private Shift againstReference(int index, Map<Integer, Link> towards) {
+        Link link = towards.get(index);
+        if (link == null) {
+            return Shift.UNKNOWN;
+        }
+        return link.from() == schedule.reference()
+                ? link.shift()
+                : againstReference(link.from(), towards).then(link.shift());
     }
 
     /** A displacement on the output's pixels as one on a frame's: through the body's own axes. */
