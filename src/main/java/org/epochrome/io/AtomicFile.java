@@ -2,10 +2,8 @@ package org.epochrome.io;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
-import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -32,7 +30,8 @@ public final class AtomicFile {
      * @throws OutputRefused if the file exists and may not be replaced, or cannot be written; nothing is left behind
      */
     public static void write(Path file, boolean overwrite, Content content) {
-        Path target = check(file, overwrite);
+        check(file, overwrite);
+        Path target = target(file);
         // A file made by createTempFile would be readable by its owner only, and so would the result.
         Path part = target.resolveSibling(".epochrome-" + UUID.randomUUID() + ".part");
         try {
@@ -42,10 +41,6 @@ public final class AtomicFile {
             }
             check(file, overwrite);
             move(part, target);
-        } catch (AccessDeniedException e) {
-            throw new OutputRefused(file, "cannot be written: its folder is not writable; choose another.", e);
-        } catch (NoSuchFileException e) {
-            throw new OutputRefused(file, "cannot be written: its folder does not exist; make it first.", e);
         } catch (IOException e) {
             throw new OutputRefused(
                     file, "cannot be written (" + reason(e) + "); free some space or choose another folder.", e);
@@ -55,29 +50,33 @@ public final class AtomicFile {
     }
 
     /**
-     * Refuses early what could not be written later.
+     * Refuses early what could not be written later, so that a long piece of work is not lost.
      *
-     * @return where to write, behind a link if the name is one
+     * @throws OutputRefused if the file exists and may not be replaced, or its folder cannot take it
      */
-    static Path check(Path file, boolean overwrite) {
+    public static void check(Path file, boolean overwrite) {
         if (Files.isDirectory(file)) {
             throw new OutputRefused(file, "is a folder; name a file in it.");
         }
         if (Files.exists(file) && !overwrite) {
             throw new OutputRefused(file, "exists already; choose another name or add --overwrite.");
         }
-        Path target = file.toAbsolutePath();
+        Path folder = target(file).getParent();
+        if (!Files.isDirectory(folder)) {
+            throw new OutputRefused(file, "cannot be written: its folder does not exist; make it first.");
+        }
+        if (!Files.isWritable(folder)) {
+            throw new OutputRefused(file, "cannot be written: its folder is not writable; choose another.");
+        }
+    }
+
+    /** Where to write: behind a link if the name is one, so that the link stays. */
+    private static Path target(Path file) {
         try {
-            if (Files.exists(target)) {
-                target = target.toRealPath();
-            }
+            return Files.exists(file) ? file.toRealPath() : file.toAbsolutePath();
         } catch (IOException e) {
             throw new OutputRefused(file, "cannot be replaced; choose another name.", e);
         }
-        if (!Files.isDirectory(target.getParent())) {
-            throw new OutputRefused(file, "cannot be written: its folder does not exist; make it first.");
-        }
-        return target;
     }
 
     private static void move(Path part, Path target) throws IOException {

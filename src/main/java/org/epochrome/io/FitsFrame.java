@@ -156,7 +156,7 @@ final class FitsFrame implements OpenedFrame {
 
     /** Only what the library undoes exactly; from floats that were compressed without loss it makes zeros. */
     private static void checkTiles(Path file, FitsHdu hdu, FitsLayout layout) {
-        String method = hdu.keywords().text("ZCMPTYPE").orElse("");
+        String method = hdu.own().text("ZCMPTYPE").orElse("");
         if (layout.depth().endsWith("float") || !EXACT_METHODS.contains(method)) {
             throw new FrameRefused(
                     file,

@@ -16,11 +16,12 @@ import nom.tam.fits.HeaderCard;
  * to the library, so that one odd card (accents in a name, a missing quote) does not cost the whole file, and so that
  * sizes can be checked before anything is allocated.
  *
- * @param keywords the keywords of this header, over those of the primary header
+ * @param own the keywords of this header
+ * @param keywords these, and those of the primary header which it does not have
  * @param cards the header as stored, with bytes outside ASCII replaced
  * @param dataOffset bytes before the data
  */
-record FitsHdu(FitsKeywords keywords, String cards, long dataOffset) {
+record FitsHdu(FitsKeywords own, FitsKeywords keywords, String cards, long dataOffset) {
     static final int BLOCK_BYTES = 2880;
     private static final int CARD_BYTES = 80;
     private static final int MOST_HEADER_BLOCKS = 1000;
@@ -37,7 +38,7 @@ record FitsHdu(FitsKeywords keywords, String cards, long dataOffset) {
             String cards = readCards(file, in, offset == 0);
             FitsKeywords own = new FitsKeywords(parse(cards));
             offset += cards.length();
-            FitsHdu hdu = new FitsHdu(own.over(primary), cards, offset);
+            FitsHdu hdu = new FitsHdu(own, own.over(primary), cards, offset);
             if (hdu.isCompressed() || hdu.holdsImage()) {
                 return hdu;
             }
@@ -52,22 +53,21 @@ record FitsHdu(FitsKeywords keywords, String cards, long dataOffset) {
 
     /** Whether this is an image in compressed tiles, stored as a table. */
     boolean isCompressed() {
-        return keywords.text("ZIMAGE").filter("T"::equals).isPresent();
+        return own.text("ZIMAGE").filter("T"::equals).isPresent();
     }
 
     private boolean holdsImage() {
-        boolean table =
-                keywords.text("XTENSION").filter(x -> !x.equals("IMAGE")).isPresent();
-        int axes = keywords.number("NAXIS").map(BigDecimal::intValue).orElse(0);
+        boolean table = own.text("XTENSION").filter(x -> !x.equals("IMAGE")).isPresent();
+        int axes = own.number("NAXIS").map(BigDecimal::intValue).orElse(0);
         return !table
                 && axes >= 2
-                && keywords.number("NAXIS1").map(BigDecimal::signum).orElse(0) > 0;
+                && own.number("NAXIS1").map(BigDecimal::signum).orElse(0) > 0;
     }
 
     /** The whole number that a mandatory keyword holds. */
     long integer(Path file, String keyword) {
         try {
-            return keywords.number(keyword).orElseThrow().longValueExact();
+            return own.number(keyword).orElseThrow().longValueExact();
         } catch (RuntimeException e) {
             throw new FrameRefused(
                     file, "is damaged: its FITS header has no proper " + keyword + "; copy or save it again.", e);
@@ -84,8 +84,8 @@ record FitsHdu(FitsKeywords keywords, String cards, long dataOffset) {
         for (int i = 1; i <= axes; i++) {
             elements = product(file, elements, integer(file, "NAXIS" + i));
         }
-        long parameters = keywords.number("PCOUNT").map(BigDecimal::longValue).orElse(0L);
-        long groups = keywords.number("GCOUNT").map(BigDecimal::longValue).orElse(1L);
+        long parameters = own.number("PCOUNT").map(BigDecimal::longValue).orElse(0L);
+        long groups = own.number("GCOUNT").map(BigDecimal::longValue).orElse(1L);
         long bytesPerElement = Math.abs(integer(file, "BITPIX")) / 8;
         return product(file, product(file, elements + parameters, groups), bytesPerElement);
     }
@@ -110,6 +110,9 @@ record FitsHdu(FitsKeywords keywords, String cards, long dataOffset) {
             }
             if (block.length < BLOCK_BYTES) {
                 throw new EOFException();
+            }
+            if (n == 0 && first && !new String(block, 0, 9, StandardCharsets.US_ASCII).equals("SIMPLE  =")) {
+                throw new FrameRefused(file, "is packed but holds no FITS image; unpack it first.");
             }
             for (int i = 0; i < block.length; i++) {
                 // Only printable ASCII is allowed in a header, yet names with accents occur.

@@ -57,7 +57,7 @@ record FitsLayout(
         long height = interleaved ? axes.get(2) : axes.get(1);
         int planes = axes.size() == 2 ? 1 : 3;
         ImageLimits.check(file, width, height, planes * (4L + Math.abs(bitpix) / 8));
-        FitsKeywords keywords = hdu.keywords();
+        FitsKeywords keywords = hdu.own();
         double scale = keywords.number("BSCALE").map(BigDecimal::doubleValue).orElse(1.0);
         if (scale == 0) {
             throw new FrameRefused(file, "is damaged: its BSCALE is 0, which leaves no image; save it again.");
@@ -67,7 +67,7 @@ record FitsLayout(
                 (int) height,
                 planes,
                 interleaved,
-                isTopDown(file, keywords),
+                isTopDown(file, hdu.keywords()),
                 bitpix,
                 keywords.number("BZERO").map(BigDecimal::doubleValue).orElse(0.0),
                 scale,

@@ -5,11 +5,16 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import java.util.zip.CRC32;
+import java.util.zip.GZIPOutputStream;
 import org.epochrome.image.Plane;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
@@ -180,17 +185,62 @@ class FrameReaderTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"100000, 100000, promises 100000x100000 pixels", "16384, 16384, is cut short", "0, 50, no image"})
-    void checksThePromisedSizeBeforeAllocating(int width, int height, String reason) throws IOException {
+    @CsvSource({
+        "100000, 100000, 1, promises 100000x100000 pixels",
+        "16384, 16384, 1, is cut short",
+        "16384, 16384, 3, MB of memory",
+        "16384, 16385, 1, promises 16384x16385 pixels",
+        "15, 16384, 1, only 15x16384",
+        "0, 50, 1, no image",
+        "-5, 50, 1, impossible size",
+    })
+    void checksTheSizeThatFitsPromises(int width, int height, int planes, String reason) throws IOException {
         String header = card("SIMPLE  =                    T")
-                + card("BITPIX  =                  -32")
-                + card("NAXIS   =                    2")
+                + card("BITPIX  =                  -64")
+                + card("NAXIS   =                    3")
                 + card(String.format("NAXIS1  = %20d", width))
                 + card(String.format("NAXIS2  = %20d", height))
+                + card(String.format("NAXIS3  = %20d", planes))
                 + card("END");
         Path file = folder.resolve("huge.fits");
         Files.write(file, String.format("%-2880s", header).getBytes(StandardCharsets.US_ASCII));
         assertRefused(file, reason);
+    }
+
+    @Test
+    void checksTheSizeThatTiffPromises() throws IOException {
+        ByteBuffer bytes =
+                ByteBuffer.wrap(Files.readAllBytes(FILES.resolve("u16-ii.tif"))).order(ByteOrder.LITTLE_ENDIAN);
+        int directory = bytes.getInt(4);
+        for (int i = 0; i < 2; i++) {
+            int entry = directory + 2 + 12 * i;
+            while (bytes.getShort(entry) != 256 + i) {
+                entry += 12;
+            }
+            bytes.putShort(entry + 2, (short) 4).putInt(entry + 8, 100_000);
+        }
+        Path file = Files.write(folder.resolve("huge.tif"), bytes.array());
+        assertRefused(file, "promises 100000x100000 pixels");
+    }
+
+    @Test
+    void checksTheSizeThatPngPromises() throws IOException {
+        ByteBuffer bytes = ByteBuffer.wrap(Files.readAllBytes(FILES.resolve("grey8.png")));
+        bytes.putInt(16, 100_000).putInt(20, 100_000);
+        CRC32 sum = new CRC32();
+        sum.update(bytes.array(), 12, 17);
+        bytes.putInt(29, (int) sum.getValue());
+        Path file = Files.write(folder.resolve("huge.png"), bytes.array());
+        assertRefused(file, "promises 100000x100000 pixels");
+    }
+
+    @Test
+    void refusesOtherThingsPackedByGzip() throws IOException {
+        Path file = folder.resolve("packed.tif.gz");
+        try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(file))) {
+            out.write(new byte[10_000]);
+        }
+        assertRefused(file, "holds no FITS image");
     }
 
     @Test
