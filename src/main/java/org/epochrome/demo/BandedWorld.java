@@ -74,7 +74,7 @@ final class BandedWorld {
         }
     }
 
-    private static final double[] OVAL_COLOUR = {.72, .31, .13};
+    private static final double[] OVAL_COLOUR = {.80, .35, .14};
 
     private final Palette palette = new Palette(STRIPES);
     private final Dice dice;

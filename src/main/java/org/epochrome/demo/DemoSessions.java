@@ -174,7 +174,7 @@ public final class DemoSessions {
             2024-12-18 about 19:24:30 UTC at 46.2 N, 8.5 E, 480 m. `demo` writes these files anew, byte for byte.
 
             Three frames of two minutes each, through R, G and B; the times are in the FITS headers. Within these six
-            minutes the planet turned by 2.5 degrees between the middle of R and the middle of B, 4 pixels at the
+            minutes the planet turned by 2.5 degrees between the middle of R and the middle of B, 9 pixels at the
             middle of the disk, and the air shifted blue against green by more than 4 pixels.
 
                 java -jar target/epochrome.jar combine --body jupiter --site 46.2,8.5,480 \\

@@ -9,7 +9,7 @@ package org.epochrome.demo;
 final class DustyWorld {
     private static final double[] DESERT = {.340, .185, .082};
     private static final double[] DARK_LAND = {.115, .088, .064};
-    private static final double[] ICE = {.60, .50, .36};
+    private static final double[] ICE = {.46, .34, .19};
     private static final double[] CLOUD = {.010, .036, .062};
     private static final double[] MOTTLE = {.050, .040, .018};
     private static final double[] BASIN = {.16, .17, .12};

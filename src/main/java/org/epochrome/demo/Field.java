@@ -11,6 +11,9 @@ final class Field {
 
     static final int HEIGHT = 1152;
 
+    /** Elliptic distance beyond which a brush leaves next to nothing. */
+    private static final double BRUSH_REACH = 3;
+
     private final float[] cells;
 
     private Field(float[] cells) {
@@ -171,14 +174,16 @@ final class Field {
 
     /** Adds a brush stroke around a point; the half axes are in degrees of latitude and longitude. */
     void paint(Brush brush, double latitude, double longitude, double halfHeight, double halfWidth, double strength) {
-        around(latitude, longitude, 3 * halfHeight, 3 * halfWidth, (cell, north, east) -> {
+        around(latitude, longitude, BRUSH_REACH * halfHeight, BRUSH_REACH * halfWidth, (cell, north, east) -> {
             double distance =
                     Math.sqrt(north * north / (halfHeight * halfHeight) + east * east / (halfWidth * halfWidth));
-            cells[cell] += (float) (strength * brush.at(distance));
+            if (distance < BRUSH_REACH) {
+                cells[cell] += (float) (strength * brush.at(distance));
+            }
         });
     }
 
-    /** Does something to the cells of a window; offsets from its middle are in degrees, north and east positive. */
+    /** Does something to the cells of a window, each for itself; offsets from its middle are in degrees, north and east positive. */
     @FunctionalInterface
     interface OnCell {
         void at(int cell, double north, double east);
@@ -189,12 +194,15 @@ final class Field {
         int bottom = Math.min(HEIGHT - 1, (int) Math.ceil((90 - latitude + reachNorth) * HEIGHT / 180));
         int half = Math.min(WIDTH / 2 - 1, (int) Math.ceil(reachEast * WIDTH / 360));
         int middle = (int) Math.floor(longitude * WIDTH / 360);
-        for (int row = top; row <= bottom; row++) {
-            for (int c = middle - half; c <= middle + half; c++) {
-                int column = Math.floorMod(c, WIDTH);
-                work.at(row * WIDTH + column, latitudeDeg(row) - latitude, turnDeg(longitude, longitudeDeg(column)));
+        Rows.each(bottom - top + 1, (from, to) -> {
+            for (int row = top + from; row < top + to; row++) {
+                for (int c = middle - half; c <= middle + half; c++) {
+                    int column = Math.floorMod(c, WIDTH);
+                    double north = latitudeDeg(row) - latitude;
+                    work.at(row * WIDTH + column, north, turnDeg(longitude, longitudeDeg(column)));
+                }
             }
-        }
+        });
     }
 
     /** What a map is made of, cell by cell. */

@@ -86,7 +86,7 @@ public record Scene(
         double radiusPx =
                 moments.stream().mapToDouble(a -> radiusPx(camera, a)).max().orElseThrow();
         // one per mille of grace for the finite distance
-        Supersampled sharp = Supersampled.around(camera.centreX(), camera.centreY(), 1.001 * radiusPx + 1);
+        Supersampled sharp = Supersampled.around(camera.centreX(), camera.centreY(), 1.001 * radiusPx);
         for (Aspect moment : moments) {
             View view = View.of(moment, camera);
             Globe globe = new Globe(view, albedo, setting.minnaertK());

@@ -6,11 +6,16 @@ import org.epochrome.image.Plane;
 import org.epochrome.job.Rows;
 
 /**
- * An unblurred picture on a grid {@value #PER_PIXEL} times finer than the pixels, over a window of the image plane;
- * black outside.
+ * An unblurred picture on a grid some times finer than the pixels, over a window of the image plane; black outside.
  */
 final class Supersampled {
-    static final int PER_PIXEL = 3;
+    /** Samples along a pixel's side, at least; 3 place the limb of a disk of 200 px to some 0.001 of the light. */
+    private static final int LEAST_PER_PIXEL = 3;
+
+    private static final int MOST_PER_PIXEL = 9;
+
+    /** Small disks get finer samples, so that their limb has as many. */
+    private static final double SAMPLES_PER_RADIUS = 300;
 
     /** Gaussian sigmas after which the kernel ends; what lies beyond is 2e-9 of the light. */
     private static final double REACH_SIGMAS = 6;
@@ -21,6 +26,7 @@ final class Supersampled {
     private final int top;
     private final int width;
     private final int height;
+    private final int perPixel;
     private final double[] samples;
 
     /** Where light of one colour falls, against the undispersed one, in pixels. */
@@ -32,20 +38,24 @@ final class Supersampled {
         double at(double x, double y);
     }
 
-    /** A black window of whole pixels, reaching at least {@code radius} from a point. */
+    /** A black window of whole pixels for a disk of that radius around a point, in pixels. */
     static Supersampled around(double x, double y, double radius) {
-        int left = (int) Math.floor(x - radius);
-        int top = (int) Math.floor(y - radius);
-        int right = (int) Math.ceil(x + radius);
-        int bottom = (int) Math.ceil(y + radius);
-        return new Supersampled(left, top, right - left + 1, bottom - top + 1);
+        double reach = radius + 1;
+        int left = (int) Math.floor(x - reach);
+        int top = (int) Math.floor(y - reach);
+        int right = (int) Math.ceil(x + reach);
+        int bottom = (int) Math.ceil(y + reach);
+        double wanted = Math.rint(SAMPLES_PER_RADIUS / radius);
+        int perPixel = (int) Math.max(LEAST_PER_PIXEL, Math.min(MOST_PER_PIXEL, wanted));
+        return new Supersampled(left, top, right - left + 1, bottom - top + 1, perPixel);
     }
 
-    private Supersampled(int left, int top, int widthPx, int heightPx) {
+    private Supersampled(int left, int top, int widthPx, int heightPx, int perPixel) {
         this.left = left;
         this.top = top;
-        this.width = widthPx * PER_PIXEL;
-        this.height = heightPx * PER_PIXEL;
+        this.perPixel = perPixel;
+        this.width = widthPx * perPixel;
+        this.height = heightPx * perPixel;
         this.samples = new double[width * height];
     }
 
@@ -53,9 +63,9 @@ final class Supersampled {
     void add(Picture picture, double weight) {
         Rows.each(height, (from, to) -> {
             for (int row = from; row < to; row++) {
-                double y = top - 0.5 + (row + 0.5) / PER_PIXEL;
+                double y = top - 0.5 + (row + 0.5) / perPixel;
                 for (int column = 0; column < width; column++) {
-                    double x = left - 0.5 + (column + 0.5) / PER_PIXEL;
+                    double x = left - 0.5 + (column + 0.5) / perPixel;
                     samples[row * width + column] += weight * picture.at(x, y);
                 }
             }
@@ -69,8 +79,8 @@ final class Supersampled {
     double[] integrate(int frameWidth, int frameHeight, double fwhmPx, List<Shift> shifts) {
         double[] frame = new double[frameWidth * frameHeight];
         for (Shift shift : shifts) {
-            Kernel across = new Kernel(fwhmPx / SIGMAS_PER_FWHM, shift.x());
-            Kernel down = new Kernel(fwhmPx / SIGMAS_PER_FWHM, shift.y());
+            Kernel across = new Kernel(fwhmPx / SIGMAS_PER_FWHM, shift.x(), perPixel);
+            Kernel down = new Kernel(fwhmPx / SIGMAS_PER_FWHM, shift.y(), perPixel);
             double[] narrowed = new double[height * frameWidth];
             Rows.each(height, (from, to) -> {
                 for (int row = from; row < to; row++) {
@@ -101,20 +111,22 @@ final class Supersampled {
     /**
      * How much each sample gives to a pixel: a Gaussian over the pixel's width. Since the box of a pixel has its
      * spectral zeros at every whole cycle per pixel, the weights sum to one exactly, at any blur and shift, both over
-     * the samples of a pixel and (times {@value Supersampled#PER_PIXEL}) over the pixels of a sample.
+     * the samples of a pixel and (times their number per pixel) over the pixels of a sample.
      */
     private static final class Kernel {
+        private final int perPixel;
         private final int first;
         private final double[] weights;
 
-        Kernel(double sigmaPx, double shiftPx) {
+        Kernel(double sigmaPx, double shiftPx, int perPixel) {
+            this.perPixel = perPixel;
             double reach = REACH_SIGMAS * sigmaPx + 0.5;
-            this.first = (int) Math.floor((-reach - shiftPx + 0.5) * PER_PIXEL - 0.5);
-            int last = (int) Math.ceil((reach - shiftPx + 0.5) * PER_PIXEL - 0.5);
+            this.first = (int) Math.floor((-reach - shiftPx + 0.5) * perPixel - 0.5);
+            int last = (int) Math.ceil((reach - shiftPx + 0.5) * perPixel - 0.5);
             this.weights = new double[last - first + 1];
             for (int i = 0; i < weights.length; i++) {
-                double distance = -0.5 + (first + i + 0.5) / PER_PIXEL + shiftPx;
-                weights[i] = (below(distance + 0.5, sigmaPx) - below(distance - 0.5, sigmaPx)) / PER_PIXEL;
+                double distance = -0.5 + (first + i + 0.5) / perPixel + shiftPx;
+                weights[i] = (below(distance + 0.5, sigmaPx) - below(distance - 0.5, sigmaPx)) / perPixel;
             }
         }
 
@@ -127,7 +139,7 @@ final class Supersampled {
 
         /** The sum for a pixel over a line of {@code count} samples that starts at {@code start}. */
         double sum(double[] line, int start, int step, int count, int pixel) {
-            int offset = pixel * PER_PIXEL + first;
+            int offset = pixel * perPixel + first;
             int from = Math.max(0, -offset);
             int to = Math.min(weights.length, count - offset);
             double sum = 0;

@@ -60,9 +60,9 @@ public final class Combiner {
         View view = turning.viewAtEpoch(fits.get(schedule.reference()));
         List<Turned> turned = turned(planes, fits, turning, view, progress.part(0.75, 0.9));
         progress.doing("measuring the fringes");
-        Fringe fringe = new Fringe(schedule, turning, planes);
+        Fringe fringe = new Fringe(schedule, turning, planes, fits);
         Combination.Quality quality =
-                new Combination.Quality(fringe.plain(limbs, progress), fringe.of(turned, fits, recipe.turn()));
+                new Combination.Quality(fringe.plain(progress), fringe.result(recipe.turn(), progress));
         progress.at(0.95);
         progress.doing("merging");
         ColourCube cube =

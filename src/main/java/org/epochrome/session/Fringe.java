@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import org.epochrome.align.Detail;
 import org.epochrome.align.DetailWitness;
+import org.epochrome.align.Link;
 import org.epochrome.align.Shift;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.View;
+import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
-import org.epochrome.turn.Turned;
+import org.epochrome.session.Turning.CloseUp;
 
 /**
  * How far colours lie apart in a stack, in pixels: the rms, over all exposures but the reference, of the distance of
@@ -17,86 +19,121 @@ import org.epochrome.turn.Turned;
  * each other by the centroid of their light) and in the result.
  */
 final class Fringe {
+    private static final double SMALL_BLUR_PX = 1.2;
+
     private final Schedule schedule;
     private final Turning turning;
     private final List<Plane> planes;
+    private final List<FittedDisk> fits;
 
-    Fringe(Schedule schedule, Turning turning, List<Plane> planes) {
+    /** @param fits where the disks lie by limb and detail */
+    Fringe(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> fits) {
         this.schedule = schedule;
         this.turning = turning;
         this.planes = planes;
+        this.fits = fits;
     }
 
     /** In the plain stack; NaN if the detail does not tell. */
-    double plain(List<FittedDisk> fits, Progress progress) {
-        FittedDisk reference = fits.get(schedule.reference());
-        View view = turning.viewAtEpoch(reference);
-        PixelOffset centre = lightCentre(schedule.reference(), reference);
-        List<Detail> details = new ArrayList<>();
+    double plain(Progress progress) {
+        PixelOffset centre = lightCentre(schedule.reference());
+        List<FittedDisk> stacked = new ArrayList<>();
         List<PixelOffset> expected = new ArrayList<>();
         for (int i = 0; i < fits.size(); i++) {
-            progress.check();
-            FittedDisk fit = fits.get(i);
-            PixelOffset own = lightCentre(i, fit);
+            PixelOffset own = lightCentre(i);
             // Centroids on top of each other: the disk is taken to lie where its light's centre says.
-            FittedDisk stacked = fit.at(fit.disk().movedBy(own.x() - centre.x(), own.y() - centre.y()));
-            Turned moved = turning.move(
-                    planes.get(i), stacked, schedule.exposures().get(i).aspect(), view, width(), height(), progress);
-            details.add(Detail.of(moved, view, fit.shading().carried(fit.disk(), view.disk())));
-            expected.add(expected(i, view, own, centre));
+            PixelOffset off = new PixelOffset(own.x() - centre.x(), own.y() - centre.y());
+            stacked.add(fits.get(i).at(fits.get(i).disk().movedBy(off.x(), off.y())));
+            expected.add(unturned(i, off));
         }
-        return rms(details, expected);
+        return stacked(stacked, expected, progress);
     }
 
-    /** In a stack of the exposures as they were turned for the result; NaN if the detail does not tell. */
-    double of(List<Turned> turned, List<FittedDisk> fits, boolean wereTurned) {
-        View view = turning.viewAtEpoch(fits.get(schedule.reference()));
-        List<Detail> details = new ArrayList<>();
-        List<PixelOffset> expected = new ArrayList<>();
-        PixelOffset nothing = new PixelOffset(0, 0);
-        for (int i = 0; i < turned.size(); i++) {
-            details.add(Detail.of(
-                    turned.get(i),
-                    view,
-                    fits.get(i).shading().carried(fits.get(i).disk(), view.disk())));
-            expected.add(wereTurned ? nothing : expected(i, view, nothing, nothing));
+    /** In the result; NaN if the detail does not tell. */
+    double result(boolean turned, Progress progress) {
+        if (!turned) {
+            List<PixelOffset> expected = new ArrayList<>();
+            for (int i = 0; i < fits.size(); i++) {
+                expected.add(unturned(i, new PixelOffset(0, 0)));
+            }
+            return stacked(fits, expected, progress);
         }
-        return rms(details, expected);
+        int factor = factor();
+        CloseUp target = target(factor);
+        List<Link> links = new Comparison(schedule).links(i -> detail(i, fits.get(i), factor, target, true, progress));
+        List<Shift> shifts = new ArrayList<>();
+        for (int i = 0; i < fits.size(); i++) {
+            shifts.add(Comparison.against(schedule.reference(), i, links));
+        }
+        return rms(shifts, factor);
     }
 
-    private double rms(List<Detail> details, List<PixelOffset> expected) {
+    private double stacked(List<FittedDisk> places, List<PixelOffset> expected, Progress progress) {
+        int factor = factor();
+        CloseUp target = target(factor);
         int reference = schedule.reference();
+        Detail against = detail(reference, places.get(reference), factor, target, false, progress);
+        List<Shift> shifts = new ArrayList<>();
+        for (int i = 0; i < places.size(); i++) {
+            shifts.add(
+                    i == reference
+                            ? Shift.UNKNOWN
+                            : DetailWitness.measure(
+                                    against,
+                                    detail(i, places.get(i), factor, target, false, progress),
+                                    expected.get(i).x() / factor,
+                                    expected.get(i).y() / factor));
+        }
+        return rms(shifts, factor);
+    }
+
+    /** A hundredth of a pixel is enough here, so it is measured on binned pixels. */
+    private int factor() {
+        double blur = fits.get(schedule.reference()).shading().blurPx();
+        return Math.max(1, (int) (blur / SMALL_BLUR_PX));
+    }
+
+    private CloseUp target(int factor) {
+        FittedDisk reference = fits.get(schedule.reference());
+        return turning.closeUp(reference).binned(factor, reference);
+    }
+
+    private Detail detail(int index, FittedDisk place, int factor, CloseUp target, boolean turned, Progress progress) {
+        progress.check();
+        return turning.detail(
+                Binning.by(factor, planes.get(index)),
+                place.binned(factor),
+                schedule.exposures().get(index).aspect(),
+                target,
+                turned,
+                progress);
+    }
+
+    private static double rms(List<Shift> shifts, int factor) {
         double sum = 0;
         int count = 0;
-        for (int i = 0; i < details.size(); i++) {
-            if (i == reference) {
-                continue;
-            }
-            Shift shift = DetailWitness.measure(
-                    details.get(reference),
-                    details.get(i),
-                    expected.get(i).x(),
-                    expected.get(i).y());
+        for (Shift shift : shifts) {
             if (shift.known()) {
                 sum += shift.x() * shift.x() + shift.y() * shift.y();
                 count++;
             }
         }
-        return count == 0 ? Double.NaN : Math.sqrt(sum / count);
+        return count == 0 ? Double.NaN : factor * Math.sqrt(sum / count);
     }
 
     /** Where an exposure's detail will lie against the reference's if nothing is turned: where the search begins. */
-    private PixelOffset expected(int index, View view, PixelOffset own, PixelOffset centre) {
-        Exposure exposure = schedule.exposures().get(index);
-        Exposure reference = schedule.referenceExposure();
-        double east = turning.eastwardRad(exposure.aspect()) - turning.eastwardRad(reference.aspect());
+    private PixelOffset unturned(int index, PixelOffset misplaced) {
+        View view = turning.viewAtEpoch(fits.get(schedule.reference()));
+        double east = turning.eastwardRad(schedule.exposures().get(index).aspect())
+                - turning.eastwardRad(schedule.referenceExposure().aspect());
         double x = view.column(0, Math.sin(east)) - view.column(0, 0);
         double y = view.row(0, Math.sin(east)) - view.row(0, 0);
-        return new PixelOffset(x - (own.x() - centre.x()), y - (own.y() - centre.y()));
+        return new PixelOffset(x - misplaced.x(), y - misplaced.y());
     }
 
     /** Centre of light of an exposure against its fitted centre. */
-    private PixelOffset lightCentre(int index, FittedDisk fit) {
+    private PixelOffset lightCentre(int index) {
+        FittedDisk fit = fits.get(index);
         Plane plane = planes.get(index);
         double reach = 1.15 * fit.disk().equatorialRadiusPx() + 8;
         double sum = 0;
@@ -115,13 +152,5 @@ final class Fringe {
             }
         }
         return sum > 0 ? new PixelOffset(sx / sum, sy / sum) : new PixelOffset(0, 0);
-    }
-
-    private int width() {
-        return planes.get(schedule.reference()).width();
-    }
-
-    private int height() {
-        return planes.get(schedule.reference()).height();
     }
 }

@@ -7,11 +7,9 @@ import org.epochrome.align.Detail;
 import org.epochrome.align.DetailWitness;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
-import org.epochrome.disk.View;
 import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
-import org.epochrome.turn.Turned;
 
 /**
  * Which way up the frames are. A disk fit finds the direction of the axis but not which end is north, nor whether the
@@ -148,14 +146,10 @@ final class Posture {
 
     private Detail detail(int index, Angle angle, Hypothesis h, Progress progress) {
         FittedDisk place = fits.get(schedule.reference());
-        Disk to = posed(place.disk(), h.northDeg, h.mirrored);
-        View view = turning.viewAtEpoch(place.at(to));
-        Plane frame = small.get(index);
-        Plane target = small.get(schedule.reference());
+        FittedDisk to = place.at(posed(place.disk(), h.northDeg, h.mirrored));
         FittedDisk fit = fits.get(index).at(posed(fits.get(index).disk(), angle.northDeg, angle.mirrored));
-        Turned turned = turning.turn(
-                frame, fit, schedule.exposures().get(index).aspect(), view, target.width(), target.height(), progress);
-        return Detail.of(turned, view, fit.shading().carried(fit.disk(), to));
+        return turning.detail(
+                small.get(index), fit, schedule.exposures().get(index).aspect(), turning.closeUp(to), true, progress);
     }
 
     private static Disk posed(Disk disk, double northDeg, boolean mirrored) {

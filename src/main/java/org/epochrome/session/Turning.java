@@ -1,5 +1,7 @@
 package org.epochrome.session;
 
+import org.epochrome.align.Detail;
+import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
@@ -14,6 +16,9 @@ import org.epochrome.turn.Turner;
 
 /** Turns exposures to the epoch by the recipe's rotation. */
 final class Turning {
+    private static final double CLOSE = 1.02;
+    private static final int CLOSE_MARGIN_PX = 6;
+
     private final Recipe recipe;
     private final Aspect epoch;
 
@@ -53,24 +58,45 @@ final class Turning {
         return new View(Globe.of(epoch), place.disk());
     }
 
+    /** A window on the output that holds the disk and little more: where detail is compared. */
+    CloseUp closeUp(FittedDisk reference) {
+        Disk disk = reference.disk();
+        double reach = CLOSE * disk.equatorialRadiusPx() + CLOSE_MARGIN_PX;
+        int left = (int) Math.floor(disk.x() - reach);
+        int top = (int) Math.floor(disk.y() - reach);
+        int size = (int) Math.ceil(2 * reach) + 1;
+        return new CloseUp(new View(Globe.of(epoch), disk.movedBy(-left, -top)), size, size);
+    }
+
+    /**
+     * What to turn to: a view of the globe at the epoch, and the size of its image.
+     *
+     * @param view place, scale and posture of the disk
+     * @param width pixels
+     * @param height pixels
+     */
+    record CloseUp(View view, int width, int height) {
+        /** The same on pixels binned by a factor. */
+        CloseUp binned(int factor, FittedDisk like) {
+            return new CloseUp(
+                    new View(view.globe(), like.at(view.disk()).binned(factor).disk()),
+                    width / factor,
+                    height / factor);
+        }
+    }
+
+    /** The detail of an exposure, turned (or, for a plain stack, only moved) to a window. */
+    Detail detail(Plane plane, FittedDisk fitted, Aspect aspect, CloseUp to, boolean turned, Progress progress) {
+        Rotation rotation = turned ? rotation(aspect) : Rotation.none();
+        Turned carried = new Turner(plane, fitted, Globe.of(aspect))
+                .turn(to.view(), to.width(), to.height(), rotation, progress);
+        return Detail.of(
+                carried,
+                to.view(),
+                fitted.shading().carried(fitted.disk(), to.view().disk()));
+    }
+
     Turned turn(Plane plane, FittedDisk fitted, Aspect aspect, View to, int width, int height, Progress progress) {
-        return turn(plane, fitted, aspect, rotation(aspect), to, width, height, progress);
-    }
-
-    /** Moves only, whatever the recipe says: what a plain stack would do. */
-    Turned move(Plane plane, FittedDisk fitted, Aspect aspect, View to, int width, int height, Progress progress) {
-        return turn(plane, fitted, aspect, Rotation.none(), to, width, height, progress);
-    }
-
-    private static Turned turn(
-            Plane plane,
-            FittedDisk fitted,
-            Aspect aspect,
-            Rotation rotation,
-            View to,
-            int width,
-            int height,
-            Progress progress) {
-        return new Turner(plane, fitted, Globe.of(aspect)).turn(to, width, height, rotation, progress);
+        return new Turner(plane, fitted, Globe.of(aspect)).turn(to, width, height, rotation(aspect), progress);
     }
 }

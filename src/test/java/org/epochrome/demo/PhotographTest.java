@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
 import java.util.Arrays;
@@ -76,7 +77,7 @@ class PhotographTest {
             assertEquals(0.5f * (early.data()[i] + late.data()[i]), mean.data()[i], 1e-6f);
             largest = Math.max(largest, Math.abs(early.data()[i] - late.data()[i]));
         }
-        assertEquals(true, largest > 0.05, "the moments differ, by " + largest);
+        assertTrue(largest > 0.05, "the moments differ, by " + largest);
     }
 
     /** Zenith 50 degrees west of celestial north: with the pole 15 degrees east of it at 25 degrees, at -40 degrees. */

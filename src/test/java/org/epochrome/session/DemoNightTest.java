@@ -1,0 +1,129 @@
+package org.epochrome.session;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.epochrome.demo.DemoSession;
+import org.epochrome.demo.DemoSessions;
+import org.epochrome.demo.Rendered;
+import org.epochrome.demo.TrueDisk;
+import org.epochrome.disk.Disk;
+import org.epochrome.io.DatedFrame;
+import org.epochrome.io.FrameRequest;
+import org.epochrome.io.FrameSource;
+import org.epochrome.io.NameClock;
+import org.epochrome.io.Sheet;
+import org.epochrome.job.Progress;
+import org.epochrome.session.Combination.FrameResult;
+import org.epochrome.time.LeapSeconds;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The whole path on the demo sessions, against the exact truth of their ray-caster, which shares no geometry with the
+ * engine. The bounds on place, radius and north angle are the project's promises, not the values reached.
+ */
+class DemoNightTest {
+    private static final Path DEMO = Path.of("demo-data");
+
+    @Test
+    void jupiterFindsItsAxisAndCombines() {
+        DemoSession session = DemoSessions.jupiter();
+        Combination c = combine(session, requests("jupiter", "R", "G", "B"), OptionalDouble.empty(), true);
+        for (FrameResult f : c.frames()) {
+            TrueDisk truth = truth(session, f);
+            double off = Math.hypot(f.disk().x() - truth.x(), f.disk().y() - truth.y());
+            assertTrue(off < 0.05, f.exposure().band().name() + " centre off by " + off);
+            assertEquals(1, f.disk().equatorialRadiusPx() / truth.equatorialRadiusPx(), 0.002);
+            assertEquals(0, Disk.wrapDeg(f.disk().northAngleDeg() - truth.northAngleDeg()), 0.15);
+        }
+        // R and G are limited by noise (SNR over 200), B by the smear of its own dispersion, which stays.
+        assertMatches(c, session, new double[] {0.006, 0.006, 0.02});
+        assertTrue(c.quality().fringeAfterPx() < 0.1, "left " + c.quality().fringeAfterPx());
+        assertTrue(c.quality().fringeBeforePx() > 1, "before " + c.quality().fringeBeforePx());
+    }
+
+    @Test
+    void aPlainStackIsWorseAndSaysSo() {
+        DemoSession session = DemoSessions.jupiter();
+        List<FrameRequest> requests = requests("jupiter", "R", "G", "B");
+        Combination plain = combine(session, requests, OptionalDouble.of(11), false);
+        List<Rendered> truth = session.truth();
+        PictureMatch red = PictureMatch.of(
+                plain.cube().red(), truth.get(0).pixels(), truth.get(0).disk());
+        assertTrue(red.error() > 0.012, "red of the plain stack is off by only " + red.error());
+        assertTrue(
+                plain.quality().fringeAfterPx() > 1,
+                "and it says " + plain.quality().fringeAfterPx());
+    }
+
+    @Test
+    void marsOfTwoRoundsCombines() {
+        DemoSession session = DemoSessions.mars();
+        List<FrameRequest> requests = Sheet.read(DEMO.resolve("mars/session.csv")).rows().stream()
+                .map(FrameRequest::of)
+                .toList();
+        Combination c = combine(session, requests, OptionalDouble.of(-24), true);
+        assertEquals(6, c.frames().size());
+        for (FrameResult f : c.frames()) {
+            TrueDisk truth = truth(session, f);
+            double off = Math.hypot(f.disk().x() - truth.x(), f.disk().y() - truth.y());
+            assertTrue(off < 0.15, f.exposure().frame().head().file() + " centre off by " + off);
+            assertEquals(1, f.disk().equatorialRadiusPx() / truth.equatorialRadiusPx(), 0.002);
+        }
+        assertMatches(c, session, new double[] {0.012, 0.012, 0.02});
+    }
+
+    private static void assertMatches(Combination c, DemoSession session, double[] most) {
+        List<Rendered> truth = session.truth();
+        PictureMatch[] match = new PictureMatch[3];
+        for (int k = 0; k < 3; k++) {
+            match[k] = PictureMatch.of(
+                    c.cube().planes().get(k),
+                    truth.get(k).pixels(),
+                    truth.get(k).disk());
+            assertTrue(match[k].error() < most[k], "plane " + k + " differs from the truth by " + match[k].error());
+        }
+        for (int k = 0; k < 3; k += 2) {
+            double apart = Math.hypot(match[k].shiftX() - match[1].shiftX(), match[k].shiftY() - match[1].shiftY());
+            assertTrue(apart < 0.06, "plane " + k + " lies " + apart + " px off green");
+        }
+    }
+
+    private static TrueDisk truth(DemoSession session, FrameResult f) {
+        String file = f.exposure().frame().head().file().getFileName().toString();
+        return session.scene().disk(session.shots().get(file));
+    }
+
+    private static List<FrameRequest> requests(String name, String... bands) {
+        return List.of(bands).stream()
+                .map(b -> FrameRequest.of(DEMO.resolve(name).resolve(name + "-" + b + ".fits")))
+                .toList();
+    }
+
+    private static Combination combine(
+            DemoSession session, List<FrameRequest> requests, OptionalDouble north, boolean turn) {
+        FrameSource source = new FrameSource(NameClock.UNSAID, Map.of(), LeapSeconds::taiMinusUtcS);
+        List<DatedFrame> frames = requests.stream().map(source::find).toList();
+        Recipe recipe = new Recipe(
+                frames,
+                session.body(),
+                Optional.of(session.site()),
+                Optional.empty(),
+                Optional.empty(),
+                north,
+                Mirroring.NO,
+                OptionalDouble.empty(),
+                Mount.EQUATORIAL,
+                Optional.of(session.body().defaultSystem()),
+                turn,
+                true);
+        Combination c = new Combiner(recipe).combine(Progress.NONE);
+        assertEquals(session.epoch(), c.epoch());
+        return c;
+    }
+}
