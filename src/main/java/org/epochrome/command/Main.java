@@ -57,7 +57,7 @@ public final class Main implements Runnable {
 
     private static int usage(ParameterException e) {
         PrintWriter err = e.getCommandLine().getErr();
-        err.println(e.getMessage());
+        err.println(stopped(e.getMessage()));
         err.println("'" + e.getCommandLine().getCommandSpec().qualifiedName() + " --help' explains.");
         return USAGE;
     }
@@ -77,10 +77,15 @@ public final class Main implements Runnable {
             String message = cause.getMessage();
             err.println(
                     cause instanceof SessionRefused
-                            ? Character.toUpperCase(message.charAt(0)) + message.substring(1) + "."
+                            ? stopped(Character.toUpperCase(message.charAt(0)) + message.substring(1))
                             : message);
         }
         return code;
+    }
+
+    /** With the full stop that picocli's own messages lack. */
+    private static String stopped(String sentence) {
+        return sentence.endsWith(".") ? sentence : sentence + ".";
     }
 
     private static int code(Exception cause) {
