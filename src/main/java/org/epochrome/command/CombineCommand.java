@@ -158,9 +158,10 @@ final class CombineCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         List<DatedFrame> found = frames.find();
+        Body planet = bodyOf(found);
         Recipe recipe = new Recipe(
                 found,
-                bodyOf(found),
+                planet,
                 place.site(),
                 air(),
                 Optional.ofNullable(epoch),
@@ -168,7 +169,7 @@ final class CombineCommand implements Callable<Integer> {
                 mirrored,
                 scale == null ? OptionalDouble.empty() : OptionalDouble.of(positive("--scale", scale)),
                 mount,
-                rotationSystem(found),
+                rotationSystem(planet),
                 !noTurn,
                 !noDispersion);
         Outputs outputs = new Outputs(
@@ -223,8 +224,7 @@ final class CombineCommand implements Callable<Integer> {
         return body != null ? body : named.iterator().next();
     }
 
-    private Optional<RotationSystem> rotationSystem(List<DatedFrame> found) {
-        Body planet = bodyOf(found);
+    private Optional<RotationSystem> rotationSystem(Body planet) {
         if (system == null) {
             return Optional.of(planet.defaultSystem());
         }
