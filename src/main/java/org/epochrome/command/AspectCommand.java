@@ -1,7 +1,5 @@
 package org.epochrome.command;
 
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -13,8 +11,8 @@ import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.ephemeris.RotationSystem;
-import org.epochrome.io.AtomicFile;
 import org.epochrome.session.JsonReport;
+import org.epochrome.session.Outputs;
 import org.epochrome.time.LeapSeconds;
 import org.epochrome.time.UtcText;
 import picocli.CommandLine.Command;
@@ -86,6 +84,9 @@ final class AspectCommand implements Callable<Integer> {
         if (report != null && (bodies.size() > 1 || until != null)) {
             throw new ParameterException(spec.commandLine(), "--report holds one planet at one instant.");
         }
+        if (report != null) {
+            Outputs.checkReport(report, overwrite);
+        }
         if (until == null && !csv) {
             for (Body body : bodies) {
                 page(aspect(body, at));
@@ -94,8 +95,7 @@ final class AspectCommand implements Callable<Integer> {
             table();
         }
         if (report != null) {
-            String text = JsonReport.of(aspect(bodies.get(0), at), Version.NUMBER);
-            AtomicFile.write(report, overwrite, part -> Files.write(part, text.getBytes(StandardCharsets.UTF_8)));
+            Outputs.writeReport(report, JsonReport.of(aspect(bodies.get(0), at), Version.NUMBER), overwrite);
         }
         return 0;
     }

@@ -1,7 +1,5 @@
 package org.epochrome.command;
 
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -10,10 +8,10 @@ import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
-import org.epochrome.io.AtomicFile;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.session.Inspection;
 import org.epochrome.session.JsonReport;
+import org.epochrome.session.Outputs;
 import org.epochrome.time.UtcText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -61,15 +59,14 @@ final class InspectCommand implements Callable<Integer> {
     public Integer call() {
         List<DatedFrame> found = frames.find();
         if (report != null) {
-            AtomicFile.check(report, overwrite);
+            Outputs.checkReport(report, overwrite);
         }
         List<Inspection> inspections = found.stream()
                 .map(f -> Inspection.of(f, Optional.ofNullable(body).or(f::object), place.site(), north))
                 .toList();
         inspections.forEach(InspectCommand::print);
         if (report != null) {
-            String text = JsonReport.of(inspections, Version.NUMBER);
-            AtomicFile.write(report, overwrite, part -> Files.write(part, text.getBytes(StandardCharsets.UTF_8)));
+            Outputs.writeReport(report, JsonReport.of(inspections, Version.NUMBER), overwrite);
         }
         return 0;
     }

@@ -38,6 +38,7 @@ import org.epochrome.time.UtcText;
 public record Outputs(List<Path> files, Optional<Path> report, White white, boolean overwrite) {
     private static final double DISK_PART = 0.97;
     private static final double LIT = 0.15;
+    private static final String NO_FOLDER = "cannot be written: its folder cannot be made; choose another.";
 
     /**
      * Refuses before any work what could not be written after it.
@@ -47,20 +48,36 @@ public record Outputs(List<Path> files, Optional<Path> report, White white, bool
     public void check() {
         for (Path file : files) {
             OutputFormat.of(file);
-            checkFree(file);
+            checkFree(file, overwrite);
         }
-        report.ifPresent(file -> {
-            if (!file.toString().toLowerCase(Locale.ROOT).endsWith(".json")) {
-                throw new OutputRefused(file, "is no name for a report; end it in .json.");
-            }
-            checkFree(file);
-        });
+        report.ifPresent(file -> checkReport(file, overwrite));
+    }
+
+    /**
+     * Refuses a report that could not be written.
+     *
+     * @throws OutputRefused if the file exists and may not be replaced, or its suffix is not .json
+     */
+    public static void checkReport(Path file, boolean overwrite) {
+        if (!file.toString().toLowerCase(Locale.ROOT).endsWith(".json")) {
+            throw new OutputRefused(file, "is no name for a report; end it in .json.");
+        }
+        checkFree(file, overwrite);
     }
 
     /** A folder that is not there yet will be made. */
-    private void checkFree(Path file) {
-        if (Files.isDirectory(file.toAbsolutePath().getParent())) {
+    private static void checkFree(Path file, boolean overwrite) {
+        Path folder = file.toAbsolutePath().getParent();
+        if (Files.isDirectory(folder)) {
             AtomicFile.check(file, overwrite);
+            return;
+        }
+        Path above = folder;
+        while (Files.notExists(above)) {
+            above = above.getParent();
+        }
+        if (!Files.isDirectory(above) || !Files.isWritable(above)) {
+            throw new OutputRefused(file, NO_FOLDER);
         }
     }
 
@@ -89,18 +106,24 @@ public record Outputs(List<Path> files, Optional<Path> report, White white, bool
                         overwrite);
             }
         }
-        report.ifPresent(file -> {
-            makeFolder(file);
-            String text = JsonReport.of(combination, version);
-            AtomicFile.write(file, overwrite, part -> Files.write(part, text.getBytes(StandardCharsets.UTF_8)));
-        });
+        report.ifPresent(file -> writeReport(file, JsonReport.of(combination, version), overwrite));
+    }
+
+    /**
+     * Writes a report.
+     *
+     * @throws OutputRefused if it cannot be written
+     */
+    public static void writeReport(Path file, String text, boolean overwrite) {
+        makeFolder(file);
+        AtomicFile.write(file, overwrite, part -> Files.write(part, text.getBytes(StandardCharsets.UTF_8)));
     }
 
     private static void makeFolder(Path file) {
         try {
             Files.createDirectories(file.toAbsolutePath().getParent());
         } catch (IOException e) {
-            throw new OutputRefused(file, "cannot be written: its folder cannot be made; choose another.", e);
+            throw new OutputRefused(file, NO_FOLDER, e);
         }
     }
 
