@@ -54,13 +54,12 @@ public final class Turner {
         progress.check();
         Spline moved = new Spline(light);
         Spline ratio = new Spline(ratio(light, shadeThen));
-        Spline shade = new Spline(shadeThen);
         progress.check();
         Plane picture = new Plane(width, height);
         Plane trust = new Plane(width, height);
         Rows.each(height, (rowFrom, rowTo) -> {
             for (int y = rowFrom; y < rowTo; y++) {
-                turnRow(y, to, rotation, moved, ratio, shade, shadeNow, picture, trust);
+                turnRow(y, to, rotation, moved, ratio, shadeThen, shadeNow, picture, trust);
             }
         });
         return new Turned(picture, trust);
@@ -89,10 +88,13 @@ public final class Turner {
             Rotation rotation,
             Spline moved,
             Spline ratio,
-            Spline shade,
+            Plane shadeThen,
             Plane shadeNow,
             Plane picture,
             Plane trust) {
+        double rigidBack = rotation.rigid() ? rotation.backRad(0) : 0;
+        double rigidCos = Math.cos(rigidBack);
+        double rigidSin = Math.sin(rigidBack);
         for (int x = 0; x < picture.width(); x++) {
             double pole = to.pole(x, y);
             double side = to.side(x, y);
@@ -104,9 +106,13 @@ public final class Turner {
             if (!Double.isNaN(depth)) {
                 double bodyX = to.bodyX(pole, depth);
                 double bodyZ = to.bodyZ(pole, depth);
-                double back = rotation.backRad(rotation.rigid() ? 0 : to.graphicLatitude(bodyX, side, bodyZ));
-                double cos = Math.cos(back);
-                double sin = Math.sin(back);
+                double cos = rigidCos;
+                double sin = rigidSin;
+                if (!rotation.rigid()) {
+                    double back = rotation.backRad(to.graphicLatitude(bodyX, side, bodyZ));
+                    cos = Math.cos(back);
+                    sin = Math.sin(back);
+                }
                 double thenX = bodyX * cos - side * sin;
                 double thenY = bodyX * sin + side * cos;
                 double emission = Math.min(from.cosEmission(thenX, thenY, bodyZ), to.cosEmission(bodyX, side, bodyZ));
@@ -116,7 +122,7 @@ public final class Turner {
                     double thenRow = from.row(thenPole, thenY);
                     if (ratio.contains(thenColumn, thenRow)) {
                         float now = shadeNow.at(x, y);
-                        double darker = Math.min(now, shade.at(thenColumn, thenRow));
+                        double darker = Math.min(now, nearest(shadeThen, thenColumn, thenRow));
                         carriedTrust = step(emission, GRAZING, CLEAR) * step(darker, DARK, BRIGHT);
                         carried = carriedTrust > 0 ? ratio.at(thenColumn, thenRow) * now : 0;
                     }
@@ -129,6 +135,12 @@ public final class Turner {
             picture.set(x, y, (float) value);
             trust.set(x, y, (float) carriedTrust);
         }
+    }
+
+    private static float nearest(Plane plane, double x, double y) {
+        int column = Math.max(0, Math.min(plane.width() - 1, (int) Math.round(x)));
+        int row = Math.max(0, Math.min(plane.height() - 1, (int) Math.round(y)));
+        return plane.at(column, row);
     }
 
     private static double step(double value, double from, double to) {
