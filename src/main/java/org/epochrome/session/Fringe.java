@@ -19,7 +19,7 @@ import org.epochrome.session.Turning.CloseUp;
  * each other by the centroid of their light) and in the result.
  */
 final class Fringe {
-    private static final double SMALL_BLUR_PX = 1.2;
+    private static final double SMALL_BLUR_PX = 0.8;
 
     private final Schedule schedule;
     private final Turning turning;
