@@ -9,8 +9,8 @@ package org.epochrome.disk;
  * profile, a displacement scales its slope.
  */
 final class Albedo {
-    private static final int HARMONICS = Integer.getInteger("harm", 14);
-    private static final int LIMB_POWER = Integer.getInteger("pow", 10);
+    private static final int HARMONICS = 14;
+    private static final int LIMB_POWER = 10;
     private static final double LEAST_RADIUS = 0.55;
 
     private final int zones;

@@ -17,8 +17,12 @@ import org.epochrome.job.Progress;
  */
 public final class DiskFit {
     private static final int MOST_STEPS = 25;
-    private static final double SETTLED_PX = 0.003;
+    private static final double SETTLED_PX = 0.005;
+    private static final double GOOD_ENOUGH_PX = 0.05;
     private static final double START_MINNAERT = 0.85;
+
+    /** Blur that the pixels of a fit shall have at least. */
+    private static final double SAMPLED_BLUR = 1.0;
 
     private final Globe globe;
     private final boolean zonal;
@@ -75,19 +79,28 @@ public final class DiskFit {
         return refine(frame, DiskStart.of(frame), disk, shading, progress);
     }
 
+    /** Pixels may be as coarse as the blur allows to see. */
+    private static int binFor(Shading shading) {
+        return Math.max(1, (int) (shading.blurPx() / SAMPLED_BLUR));
+    }
+
     private FittedDisk refine(Plane frame, DiskStart start, Disk disk, Shading shading, Progress progress) {
-        Crop crop = Crop.around(frame, disk, start);
+        Crop crop = Crop.around(frame, disk, start, binFor(shading));
         Albedo albedo = new Albedo(zonal);
         double[] p = new double[DiskModel.SHAPE + albedo.size()];
-        p[DiskModel.X] = disk.x() - crop.left();
-        p[DiskModel.Y] = disk.y() - crop.top();
-        p[DiskModel.RADIUS] = disk.equatorialRadiusPx();
+        Disk inner = crop.inward(disk);
+        p[DiskModel.X] = inner.x();
+        p[DiskModel.Y] = inner.y();
+        p[DiskModel.RADIUS] = inner.equatorialRadiusPx();
         p[DiskModel.NORTH] = Math.toRadians(disk.northAngleDeg());
+        p[DiskModel.BELTS] = p[DiskModel.NORTH];
         p[DiskModel.MINNAERT] = shading.minnaert();
-        p[DiskModel.BLUR] = shading.blurPx();
+        p[DiskModel.BLUR] = shading.blurPx() / crop.bin();
         System.arraycopy(albedo.even(1), 0, p, DiskModel.SHAPE, albedo.size());
         Solution found = solve(
-                new DiskModel(crop.data(), globe, mirrored, smear, albedo, p), start.noise() / start.top(), progress);
+                new DiskModel(crop.data(), globe, mirrored, smear.on(0, 1.0 / crop.bin(), false), albedo, p),
+                start.noise() / start.top() / crop.bin(),
+                progress);
         return result(found, crop, start);
     }
 
@@ -97,15 +110,14 @@ public final class DiskFit {
                 .average()
                 .orElse(1);
         return new FittedDisk(
-                found.model.disk().movedBy(crop.left(), crop.top()).withNorth(Math.toDegrees(p[DiskModel.NORTH])),
-                found.model.shading(),
+                crop.outward(found.model.disk()).withNorth(Math.toDegrees(p[DiskModel.NORTH])),
+                new Shading(p[DiskModel.MINNAERT], p[DiskModel.BLUR] * crop.bin(), smear),
                 start.background() + start.top() * p[DiskModel.SKY],
                 start.top() * zoneMean,
                 start.noise(),
-                Math.sqrt(0.5 * (found.variance[DiskModel.X] + found.variance[DiskModel.Y])),
-                Math.sqrt(found.variance[DiskModel.RADIUS]),
-                Math.toDegrees(Math.sqrt(found.variance[DiskModel.NORTH])),
-                0);
+                crop.bin() * Math.sqrt(0.5 * (found.variance[DiskModel.X] + found.variance[DiskModel.Y])),
+                crop.bin() * Math.sqrt(found.variance[DiskModel.RADIUS]),
+                Math.toDegrees(Math.sqrt(found.variance[DiskModel.NORTH])));
     }
 
     private static final class Solution {
@@ -122,16 +134,14 @@ public final class DiskFit {
 
     private Solution solve(DiskModel model, double noise, Progress progress) {
         int zones = new Albedo(zonal).zones();
-        Plane markings = null;
         double damping = 1e-3;
-        int size = model.parameters().length;
-        double[] variance = new double[size];
+        double[] move = null;
         for (int step = 0; step < MOST_STEPS; step++) {
             progress.check();
             progress.at(step / (double) MOST_STEPS);
             int[] pixels = model.pixels();
-            markings = model.markings();
-            double[] weights = model.weights(pixels, noise, markings);
+            double[] weights = model.weights(pixels, noise, model.markings());
+            int size = model.parameters().length;
             double[][] matrix = new double[size][size];
             double[] vector = new double[size];
             model.addNormals(pixels, weights, matrix, vector);
@@ -139,23 +149,23 @@ public final class DiskFit {
             hold(matrix, vector);
             double misfit = model.misfit(pixels, weights) + priorMisfit(model.parameters(), zones);
             DiskModel better = null;
-            double[] move = null;
-            while (better == null && damping < 1e6) {
+            while (better == null && damping < 1e4) {
                 move = solve(matrix, vector, damping, null);
                 DiskModel tried = model.with(moved(model.parameters(), move));
                 double now = tried.misfit(pixels, weights) + priorMisfit(tried.parameters(), zones);
-                if (now <= misfit * (1 + 1e-9)) {
+                if (now <= misfit * (1 + 1e-6)) {
                     better = tried;
                     damping = Math.max(1e-7, damping / 10);
                 } else {
                     damping *= 10;
                 }
             }
-            if (better == null) {
-                break;
-            }
-            model = better;
-            if (step > 1 && settled(move, model.parameters()[DiskModel.RADIUS])) {
+            boolean done = better == null || settled(move, SETTLED_PX);
+            model = better == null ? model : better;
+            // The last weights still change a little with the model: small steps to and fro are good enough in the end.
+            boolean last = step == MOST_STEPS - 1;
+            if ((done && step > 1) || (last && settled(move, GOOD_ENOUGH_PX))) {
+                double[] variance = new double[size];
                 solve(matrix, vector, 0, variance);
                 scaleVariance(variance, model, pixels, weights);
                 return new Solution(model, variance, zones);
@@ -164,12 +174,12 @@ public final class DiskFit {
         throw new DiskNotFound("the model of the disk does not settle on this image; check the body and the frame");
     }
 
-    private static boolean settled(double[] move, double radius) {
-        return Math.abs(move[DiskModel.X]) < SETTLED_PX
-                && Math.abs(move[DiskModel.Y]) < SETTLED_PX
-                && Math.abs(move[DiskModel.RADIUS]) < SETTLED_PX
-                && Math.abs(move[DiskModel.NORTH]) * radius < 4 * SETTLED_PX
-                && Math.abs(move[DiskModel.BLUR]) < 2 * SETTLED_PX;
+    private static boolean settled(double[] move, double withinPx) {
+        return Math.abs(move[DiskModel.X]) < withinPx
+                && Math.abs(move[DiskModel.Y]) < withinPx
+                && Math.abs(move[DiskModel.RADIUS]) < withinPx
+                && Math.abs(move[DiskModel.NORTH]) < 0.02 * withinPx
+                && Math.abs(move[DiskModel.BLUR]) < 2 * withinPx;
     }
 
     /** What is left after the fit is markings, alike over several pixels: fewer independent data than pixels. */
@@ -223,6 +233,9 @@ public final class DiskFit {
     private void hold(double[][] matrix, double[] vector) {
         if (northDeg.isPresent()) {
             hold(DiskModel.NORTH, matrix, vector);
+        }
+        if (!zonal) {
+            hold(DiskModel.BELTS, matrix, vector);
         }
         if (radiusPx.isPresent()) {
             hold(DiskModel.RADIUS, matrix, vector);
@@ -282,6 +295,7 @@ public final class DiskFit {
         move[DiskModel.Y] = clamp(move[DiskModel.Y], -most, most);
         move[DiskModel.RADIUS] = clamp(move[DiskModel.RADIUS], -most, most);
         move[DiskModel.NORTH] = clamp(move[DiskModel.NORTH], -0.1, 0.1);
+        move[DiskModel.BELTS] = clamp(move[DiskModel.BELTS], -0.1, 0.1);
         for (int i = 0; i < q.length; i++) {
             q[i] += move[i];
         }

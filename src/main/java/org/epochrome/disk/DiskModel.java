@@ -18,8 +18,10 @@ final class DiskModel {
     static final int MINNAERT = 4;
     static final int BLUR = 5;
     static final int SKY = 6;
+    /** North angle that the belts show, which waver and so do not tell the axis itself. */
+    static final int BELTS = 7;
     /** Number of parameters before the albedo's coefficients. */
-    static final int SHAPE = 7;
+    static final int SHAPE = 8;
 
     /** Residuals beyond this many standard deviations count less (Huber 1964). */
     private static final double HUBER = 2.0;
@@ -28,7 +30,10 @@ final class DiskModel {
 
     private static final double LEAST_MARKING = 0.004;
     /** Over what part of the radius the strength of markings is averaged. */
-    private static final double MARKING_REACH = Double.parseDouble(System.getProperty("reach", "0.05"));
+    private static final double MARKING_REACH = 0.05;
+
+    /** Pixels across the radius that the fit looks at away from the limb: few, lest markings there outweigh the limb. */
+    private static final double INNER_GRID = 24;
 
     private static final int BLOCK = 2048;
 
@@ -39,6 +44,7 @@ final class DiskModel {
     private final Albedo albedo;
     private final double[] parameters;
     private final View view;
+    private final View belts;
     private final Plane shade;
     private final Plane picture;
 
@@ -50,6 +56,7 @@ final class DiskModel {
         this.albedo = albedo;
         this.parameters = parameters;
         view = new View(globe, disk());
+        belts = new View(globe, disk().withNorth(Math.toDegrees(parameters[BELTS])));
         shade = shading().picture(view, data.width(), data.height());
         picture = albedoTimes(shade);
     }
@@ -80,7 +87,7 @@ final class DiskModel {
                 for (int x = 0; x < width; x++) {
                     float s = shading.at(x, y);
                     if (s != 0) {
-                        int first = albedo.weights(view, view.pole(x, y), view.side(x, y), weights);
+                        int first = albedo.weights(belts, belts.pole(x, y), belts.side(x, y), weights);
                         product.set(x, y, (float) (s * albedo.value(coefficients, first, weights)));
                     }
                 }
@@ -96,7 +103,7 @@ final class DiskModel {
     int[] pixels() {
         double radius = parameters[RADIUS];
         double reach = Math.max(4, 4 * parameters[BLUR]);
-        int thin = Math.max(1, (int) Math.round(radius / 50));
+        int thin = Math.max(1, (int) Math.round(radius / INNER_GRID));
         int[] list = new int[data.width() * data.height()];
         int n = 0;
         for (int y = 2; y < data.height() - 2; y++) {
@@ -212,7 +219,7 @@ final class DiskModel {
             int x = p % data.width();
             int y = p / data.width();
             shapeSlopes(x, y, byExponent.data()[p], slope);
-            int first = albedo.weights(view, view.pole(x, y), view.side(x, y), factors);
+            int first = albedo.weights(belts, belts.pole(x, y), belts.side(x, y), factors);
             double s = shade.data()[p];
             for (int i = SHAPE; i < shared; i++) {
                 column[i] = first + i;
@@ -247,6 +254,11 @@ final class DiskModel {
         double laplacian = t[p + 1] + t[p - 1] + t[p + width] + t[p - width] - 4.0 * t[p];
         double dx = x - parameters[X];
         double dy = y - parameters[Y];
+        float[] plain = shade.data();
+        // The picture is shading times markings; what of its turn is the shading's turns with the axis.
+        double shadeTurn = dx * 0.5 * (plain[p + width] - plain[p - width]) - dy * 0.5 * (plain[p + 1] - plain[p - 1]);
+        double turn = dx * down - dy * right;
+        double axisTurn = plain[p] > 1e-3f ? shadeTurn * t[p] / plain[p] : turn;
         double blur = parameters[BLUR];
         double radius = parameters[RADIUS];
         slope[X] = -right;
@@ -254,7 +266,8 @@ final class DiskModel {
         // A Gaussian obeys the equation of heat; a larger disk is the same picture enlarged, less its larger blur.
         slope[BLUR] = blur * laplacian;
         slope[RADIUS] = -(dx * right + dy * down + blur * slope[BLUR]) / radius;
-        slope[NORTH] = dx * down - dy * right;
+        slope[NORTH] = axisTurn;
+        slope[BELTS] = turn - axisTurn;
         slope[MINNAERT] = byExponent;
         slope[SKY] = 1;
     }

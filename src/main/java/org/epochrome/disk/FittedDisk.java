@@ -11,7 +11,6 @@ package org.epochrome.disk;
  * @param centreSigmaPx standard error of the centre, per axis
  * @param radiusSigmaPx standard error of the equatorial radius; 0 if it was given
  * @param northSigmaDeg standard error of the north angle; 0 if it was given
- * @param residual relative rms of what the model leaves near the limb
  */
 public record FittedDisk(
         Disk disk,
@@ -21,13 +20,12 @@ public record FittedDisk(
         double noise,
         double centreSigmaPx,
         double radiusSigmaPx,
-        double northSigmaDeg,
-        double residual) {
+        double northSigmaDeg) {
 
     /** The same fit with the disk at another place or in another posture. */
     public FittedDisk at(Disk other) {
         return new FittedDisk(
-                other, shading, background, brightness, noise, centreSigmaPx, radiusSigmaPx, northSigmaDeg, residual);
+                other, shading, background, brightness, noise, centreSigmaPx, radiusSigmaPx, northSigmaDeg);
     }
 
     /** The same fit on the plane binned by a factor. */
@@ -43,12 +41,10 @@ public record FittedDisk(
 
     /** The same fit with the standard error of the north angle that another fit left free. */
     public FittedDisk withNorthSigma(double sigmaDeg) {
-        return new FittedDisk(
-                disk, shading, background, brightness, noise, centreSigmaPx, radiusSigmaPx, sigmaDeg, residual);
+        return new FittedDisk(disk, shading, background, brightness, noise, centreSigmaPx, radiusSigmaPx, sigmaDeg);
     }
 
     private FittedDisk with(Shading other) {
-        return new FittedDisk(
-                disk, other, background, brightness, noise, centreSigmaPx, radiusSigmaPx, northSigmaDeg, residual);
+        return new FittedDisk(disk, other, background, brightness, noise, centreSigmaPx, radiusSigmaPx, northSigmaDeg);
     }
 }

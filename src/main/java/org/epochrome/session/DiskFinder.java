@@ -62,7 +62,26 @@ final class DiskFinder {
         progress.doing("fitting the disks");
         List<FittedDisk> second =
                 each(i -> refit(i, angles.get(i), first.get(i), planes.get(i), progress.part(0.6, 1)));
-        return commonScale(second, planes, warnings);
+        return commonScale(recipe.northDeg().isPresent() ? second : commonNorth(second, angles), planes, warnings);
+    }
+
+    /** One mount holds all frames: by how much the fits turn the posture, in the weighted mean, counts for all. */
+    private static List<FittedDisk> commonNorth(List<FittedDisk> fits, List<Posture.Angle> angles) {
+        double sum = 0;
+        double weights = 0;
+        for (int i = 0; i < fits.size(); i++) {
+            double weight = 1 / square(fits.get(i).northSigmaDeg());
+            sum += weight
+                    * Disk.wrapDeg(
+                            fits.get(i).disk().northAngleDeg() - angles.get(i).northDeg());
+            weights += weight;
+        }
+        List<FittedDisk> result = new ArrayList<>();
+        for (int i = 0; i < fits.size(); i++) {
+            Disk disk = fits.get(i).disk().withNorth(angles.get(i).northDeg() + sum / weights);
+            result.add(fits.get(i).at(disk).withNorthSigma(Math.sqrt(1 / weights)));
+        }
+        return result;
     }
 
     /** Whether a body is flat enough to show the direction of its axis. */
@@ -101,14 +120,11 @@ final class DiskFinder {
                 angle.northDeg(),
                 angle.mirrored());
         Smear smear = sky.smear(exposure.band(), exposure.aspect(), posed);
-        FittedDisk again = guarded(index, () -> diskFit(
-                        exposure.aspect(),
-                        angle.mirrored(),
-                        smear,
-                        OptionalDouble.of(angle.northDeg()),
-                        radius(exposure.aspect()))
-                .refit(plane, first.at(posed), progress));
-        return again.withNorthSigma(first.northSigmaDeg());
+        OptionalDouble north =
+                recipe.northDeg().isPresent() ? OptionalDouble.of(angle.northDeg()) : OptionalDouble.empty();
+        return guarded(
+                index, () -> diskFit(exposure.aspect(), angle.mirrored(), smear, north, radius(exposure.aspect()))
+                        .refit(plane, first.at(posed), progress));
     }
 
     private DiskFit diskFit(Aspect aspect, boolean mirrored, Smear smear, OptionalDouble north, OptionalDouble radius) {
