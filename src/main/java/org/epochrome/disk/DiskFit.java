@@ -89,6 +89,9 @@ public final class DiskFit {
         Albedo albedo = new Albedo(zonal);
         double[] p = new double[DiskModel.SHAPE + albedo.size()];
         Disk inner = crop.inward(disk);
+        if (globe.ringed()) {
+            leaveOutRings(crop.data(), inner, shading.blurPx() / crop.bin());
+        }
         p[DiskModel.X] = inner.x();
         p[DiskModel.Y] = inner.y();
         p[DiskModel.RADIUS] = inner.equatorialRadiusPx();
@@ -102,6 +105,16 @@ public final class DiskFit {
                 start.noise() / start.top() / crop.bin(),
                 progress);
         return result(found, crop, start);
+    }
+
+    /** Pixels of the rings and their shadow tell nothing about the globe. */
+    private void leaveOutRings(Plane data, Disk disk, double blurPx) {
+        Plane cover = Rings.cover(new View(globe, disk), data.width(), data.height(), 1 + blurPx);
+        for (int i = 0; i < cover.data().length; i++) {
+            if (cover.data()[i] > 0.01f) {
+                data.data()[i] = Float.NaN;
+            }
+        }
     }
 
     private FittedDisk result(Solution found, Crop crop, DiskStart start) {

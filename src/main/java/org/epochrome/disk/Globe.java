@@ -1,6 +1,7 @@
 package org.epochrome.disk;
 
 import org.epochrome.ephemeris.Aspect;
+import org.epochrome.ephemeris.Body;
 
 /**
  * A lit oblate spheroid as seen from afar: what of an {@link Aspect} matters for the picture of its surface.
@@ -13,8 +14,14 @@ import org.epochrome.ephemeris.Aspect;
  * @param sunX unit vector to the Sun on the body axes
  * @param sunY the same
  * @param sunZ the same
+ * @param ringed whether Saturn's rings lie around it
  */
-public record Globe(double axisRatio, double tilt, double sunX, double sunY, double sunZ) {
+public record Globe(double axisRatio, double tilt, double sunX, double sunY, double sunZ, boolean ringed) {
+
+    /** A globe without rings. */
+    public Globe(double axisRatio, double tilt, double sunX, double sunY, double sunZ) {
+        this(axisRatio, tilt, sunX, sunY, sunZ, false);
+    }
 
     public static Globe of(Aspect aspect) {
         double east = Math.toRadians(aspect.subSolarLongitudeDeg()
@@ -28,7 +35,8 @@ public record Globe(double axisRatio, double tilt, double sunX, double sunY, dou
                 Math.toRadians(aspect.subEarthLatitudeCentricDeg()),
                 Math.cos(latitude) * Math.cos(east),
                 Math.cos(latitude) * Math.sin(east),
-                Math.sin(latitude));
+                Math.sin(latitude),
+                aspect.body() == Body.SATURN);
     }
 
     /** The limb ellipse's semi-axis along the projected pole, in equatorial radii. */

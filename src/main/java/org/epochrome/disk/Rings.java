@@ -9,7 +9,7 @@ import org.epochrome.job.Rows;
  * be kept out of what belongs to the globe alone. Edges: inner C 74 658 km, inner B 91 975 km, outer A 136 780 km (French
  * et al. 2017; Colwell et al. 2009), in equatorial radii of 60 268 km.
  */
-final class Rings {
+public final class Rings {
     private static final double INNER = 74_658 / 60_268.0;
     private static final double BRIGHT = 91_975 / 60_268.0;
     private static final double OUTER = 136_780 / 60_268.0;
@@ -23,7 +23,7 @@ final class Rings {
      *
      * @param softPx standard deviation of the edge; what lies within twice that of a ring is covered too
      */
-    static Plane cover(View view, int width, int height, double softPx) {
+    public static Plane cover(View view, int width, int height, double softPx) {
         Plane plane = new Plane(width, height);
         double edge = 2 * softPx / view.disk().equatorialRadiusPx();
         Rows.each(height, (from, to) -> {

@@ -45,9 +45,14 @@ final class DiskFinder {
      */
     List<FittedDisk> find(List<Plane> planes, List<String> warnings, Progress progress) {
         if (recipe.northDeg().isEmpty() && !showsAxis(recipe.body())) {
-            throw new SessionRefused(
-                    recipe.body().displayName() + "'s disk does not show its axis; give the north angle of the"
-                            + " reference frame by --north DEG (image up to north, counter-clockwise positive)");
+            throw new SessionRefused("the axis of " + recipe.body().displayName()
+                    + " cannot be told from its disk; give the north angle of the reference frame by --north DEG (image up"
+                    + " to north, counter-clockwise positive)");
+        }
+        if (recipe.body() == Body.SATURN) {
+            warnings.add(
+                    "Saturn's globe is turned, its rings are only laid on each other; their borders and shadows are"
+                            + " not modelled yet.");
         }
         progress.doing("finding the disks");
         List<FittedDisk> first = each(i -> fit(i, recipe.northDeg(), planes.get(i), progress.part(0, 0.5)));
@@ -84,9 +89,9 @@ final class DiskFinder {
         return result;
     }
 
-    /** Whether a body is flat enough to show the direction of its axis. */
+    /** Whether a body is flat enough to show the direction of its axis; Saturn's rings stand in the way yet. */
     static boolean showsAxis(Body body) {
-        return 1 - body.axisRatio() > CLEAR_FLATTENING;
+        return body != Body.SATURN && 1 - body.axisRatio() > CLEAR_FLATTENING;
     }
 
     /** Whether a body has belts along its parallels. */

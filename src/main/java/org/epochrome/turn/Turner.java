@@ -2,6 +2,7 @@ package org.epochrome.turn;
 
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
+import org.epochrome.disk.Rings;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Spline;
@@ -56,13 +57,25 @@ public final class Turner {
         Spline ratio = new Spline(ratio(light, shadeThen));
         progress.check();
         Plane picture = new Plane(width, height);
-        Plane trust = new Plane(width, height);
+        Plane trust = offTheRings(to, width, height);
         Rows.each(height, (rowFrom, rowTo) -> {
             for (int y = rowFrom; y < rowTo; y++) {
                 turnRow(y, to, rotation, moved, ratio, shadeThen, shadeNow, picture, trust);
             }
         });
         return new Turned(picture, trust);
+    }
+
+    /** Rings do not turn: 1 clear of them and their shadow, 0 on them. */
+    private Plane offTheRings(View to, int width, int height) {
+        Plane clear = Plane.filled(width, height, 1);
+        if (to.globe().ringed()) {
+            Plane cover = Rings.cover(to, width, height, 1 + fitted.shading().blurPx());
+            for (int i = 0; i < clear.data().length; i++) {
+                clear.data()[i] = 1 - cover.data()[i];
+            }
+        }
+        return clear;
     }
 
     private Plane lightAboveSky() {
@@ -123,7 +136,7 @@ public final class Turner {
                     if (ratio.contains(thenColumn, thenRow)) {
                         float now = shadeNow.at(x, y);
                         double darker = Math.min(now, nearest(shadeThen, thenColumn, thenRow));
-                        carriedTrust = step(emission, GRAZING, CLEAR) * step(darker, DARK, BRIGHT);
+                        carriedTrust = trust.at(x, y) * step(emission, GRAZING, CLEAR) * step(darker, DARK, BRIGHT);
                         carried = carriedTrust > 0 ? ratio.at(thenColumn, thenRow) * now : 0;
                     }
                 }
