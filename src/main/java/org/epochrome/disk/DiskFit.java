@@ -23,6 +23,8 @@ public final class DiskFit {
 
     /** Blur that the pixels of a fit shall have at least. */
     private static final double SAMPLED_BLUR = 1.0;
+    /** Radius that the disk shall have at least on the pixels of a rough fit. */
+    private static final double ROUGH_RADIUS = 50;
 
     private final Globe globe;
     private final boolean zonal;
@@ -60,9 +62,20 @@ public final class DiskFit {
      * @throws DiskNotFound if there is no whole disk in the frame
      */
     public FittedDisk fit(Plane frame, Progress progress) {
+        return refit(frame, rough(frame, progress.part(0, 0.4)), progress.part(0.4, 1));
+    }
+
+    /**
+     * Fits the disk on coarse pixels: good enough to start from.
+     *
+     * @throws DiskNotFound if there is no whole disk in the frame
+     */
+    public FittedDisk rough(Plane frame, Progress progress) {
         DiskStart start = DiskStart.of(frame);
         FirstGuess guess = FirstGuess.of(start, globe, mirrored, northDeg, radiusPx);
-        return refine(frame, start, guess.disk(), new Shading(START_MINNAERT, guess.blurPx(), smear), progress);
+        Shading shading = new Shading(START_MINNAERT, guess.blurPx(), smear);
+        int bin = Math.max(1, (int) (guess.disk().equatorialRadiusPx() / ROUGH_RADIUS));
+        return refine(frame, start, guess.disk(), shading, bin, progress);
     }
 
     /** Fits again from what an earlier fit found, with this fit's constraints. */
@@ -76,7 +89,7 @@ public final class DiskFit {
         }
         Shading shading =
                 new Shading(earlier.shading().minnaert(), earlier.shading().blurPx(), smear);
-        return refine(frame, DiskStart.of(frame), disk, shading, progress);
+        return refine(frame, DiskStart.of(frame), disk, shading, binFor(shading), progress);
     }
 
     /** Pixels may be as coarse as the blur allows to see. */
@@ -84,8 +97,8 @@ public final class DiskFit {
         return Math.max(1, (int) (shading.blurPx() / SAMPLED_BLUR));
     }
 
-    private FittedDisk refine(Plane frame, DiskStart start, Disk disk, Shading shading, Progress progress) {
-        Crop crop = Crop.around(frame, disk, start, binFor(shading));
+    private FittedDisk refine(Plane frame, DiskStart start, Disk disk, Shading shading, int bin, Progress progress) {
+        Crop crop = Crop.around(frame, disk, start, bin);
         Albedo albedo = new Albedo(zonal);
         double[] p = new double[DiskModel.SHAPE + albedo.size()];
         Disk inner = crop.inward(disk);

@@ -113,7 +113,7 @@ final class DiskFinder {
         Aspect aspect = schedule.exposures().get(index).aspect();
         return guarded(
                 index, () -> diskFit(aspect, recipe.mirroring() == Mirroring.YES, Smear.NONE, north, radius(aspect))
-                        .fit(plane, progress));
+                        .rough(plane, progress));
     }
 
     private FittedDisk refit(int index, Posture.Angle angle, FittedDisk first, Plane plane, Progress progress) {
