@@ -161,9 +161,9 @@ public final class DetailWitness {
         }
 
         private List<Shift> found(double[] sigma) {
-            // Both the residuals and the slopes are alike over the grain of the detail, and slopes change sign: so many
-            // pixels make one independent datum.
-            double alike = Math.sqrt(Math.PI) * grain;
+            // What is left is alike over the grain of the detail, and its product with the slopes over about half that
+            // area. The factor lies between what fits noise (smaller) and markings that one band alone has (larger).
+            double alike = Math.sqrt(1.5 * Math.PI) * grain;
             Shift first = shift(0, sigma, alike);
             return shift.length == 2 ? List.of(first) : List.of(first, shift(2, sigma, alike));
         }

@@ -17,7 +17,10 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
     /** Below this emission cosine the law is frozen: it diverges there for k below 1. */
     private static final double LEAST_EMISSION = 0.02;
 
+    /** Samples along a pixel's side where the shading bends, and where the limb or the terminator cuts it. */
     private static final int FINE = 4;
+
+    private static final int FINEST = 10;
 
     /** The blurred picture of an even globe, 1 where Sun and observer stand overhead; pixels integrate over their area. */
     public Plane picture(View view, int width, int height) {
@@ -47,35 +50,37 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
                     double pole = view.pole(x, y);
                     double side = view.side(x, y);
                     double beyondPx = (view.ellipticRadius(pole, side) - 1) * radius;
-                    if (beyondPx > 1.5) {
+                    if (beyondPx > 1) {
                         continue;
                     }
+                    int fine = samples(view, pole, side, beyondPx, radius);
                     out[y * width + x] = (float)
-                            (beyondPx > -3 || nearTerminator(view, pole, side, radius)
-                                    ? mean(view, x, y, k, derivative)
-                                    : value(view, pole, side, k, derivative));
+                            (fine > 1 ? mean(view, x, y, k, derivative, fine) : value(view, pole, side, k, derivative));
                 }
             }
         });
         return plane;
     }
 
-    private static boolean nearTerminator(View view, double pole, double side, double radius) {
+    private static int samples(View view, double pole, double side, double beyondPx, double radius) {
+        if (beyondPx > -1) {
+            return FINEST;
+        }
         double depth = view.depth(pole, side);
-        double incidence = view.cosIncidence(view.bodyX(pole, depth), side, view.bodyZ(pole, depth));
-        return Math.abs(incidence) < 4 / radius;
+        double incidence = Math.abs(view.cosIncidence(view.bodyX(pole, depth), side, view.bodyZ(pole, depth)));
+        return beyondPx > -3 || incidence < 4 / radius ? FINE : 1;
     }
 
-    private static double mean(View view, int x, int y, double k, boolean derivative) {
+    private static double mean(View view, int x, int y, double k, boolean derivative, int fine) {
         double sum = 0;
-        for (int j = 0; j < FINE; j++) {
-            double fy = y + (j + 0.5) / FINE - 0.5;
-            for (int i = 0; i < FINE; i++) {
-                double fx = x + (i + 0.5) / FINE - 0.5;
+        for (int j = 0; j < fine; j++) {
+            double fy = y + (j + 0.5) / fine - 0.5;
+            for (int i = 0; i < fine; i++) {
+                double fx = x + (i + 0.5) / fine - 0.5;
                 sum += value(view, view.pole(fx, fy), view.side(fx, fy), k, derivative);
             }
         }
-        return sum / (FINE * FINE);
+        return sum / (fine * fine);
     }
 
     private static double value(View view, double pole, double side, double k, boolean derivative) {
