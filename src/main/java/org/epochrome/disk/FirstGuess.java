@@ -1,7 +1,6 @@
 package org.epochrome.disk;
 
 import java.util.OptionalDouble;
-import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
 
 /**
@@ -12,29 +11,43 @@ import org.epochrome.image.Smear;
  */
 record FirstGuess(Disk disk, double blurPx) {
     private static final int MODEL_SIZE = 128;
+    private static final double MODEL_CENTRE = 0.5 * (MODEL_SIZE - 1);
     private static final double MODEL_RADIUS = 50;
     /** Above this flattening the long axis of the patch tells the equator, if the phase does not disturb. */
     private static final double CLEAR_FLATTENING = 0.03;
 
+    /**
+     * @param turned whether north is to be at the other end of the axis than it would be
+     * @param blurPart blur as a part of the radius
+     */
     static FirstGuess of(
-            DiskStart start, Globe globe, boolean mirrored, OptionalDouble northDeg, OptionalDouble radiusPx) {
-        double north = northDeg.orElseGet(() -> northOf(start, globe, mirrored));
-        Disk unit = new Disk(0.5 * (MODEL_SIZE - 1), 0.5 * (MODEL_SIZE - 1), MODEL_RADIUS, north, mirrored);
-        DiskStart model = patchOf(globe, unit);
-        double scale = Math.sqrt(start.areaPx() / (double) model.areaPx());
+            DiskStart start,
+            Globe globe,
+            boolean mirrored,
+            OptionalDouble northDeg,
+            boolean turned,
+            OptionalDouble radiusPx,
+            double blurPart) {
+        double north = northDeg.orElseGet(() -> northOf(start, globe, mirrored) + (turned ? 180 : 0));
+        DiskStart model = patchOf(globe, unit(north, mirrored), blurPart);
+        double scale = Math.sqrt(start.areaPx() / model.areaPx());
         double radius = radiusPx.orElse(MODEL_RADIUS * scale);
         Disk disk = new Disk(
-                start.x() - scale * (model.x() - unit.x()),
-                start.y() - scale * (model.y() - unit.y()),
+                start.x() - scale * (model.x() - MODEL_CENTRE),
+                start.y() - scale * (model.y() - MODEL_CENTRE),
                 radius,
-                north,
+                Disk.wrapDeg(north),
                 mirrored);
-        return new FirstGuess(disk, Math.max(1.0, radius / 110));
+        return new FirstGuess(disk, Math.max(1.0, radius * blurPart));
     }
 
-    private static DiskStart patchOf(Globe globe, Disk disk) {
-        Plane picture = new Shading(0.8, 1.0, Smear.NONE).picture(new View(globe, disk), MODEL_SIZE, MODEL_SIZE);
-        return DiskStart.of(picture);
+    private static Disk unit(double north, boolean mirrored) {
+        return new Disk(MODEL_CENTRE, MODEL_CENTRE, MODEL_RADIUS, north, mirrored);
+    }
+
+    private static DiskStart patchOf(Globe globe, Disk disk, double blurPart) {
+        Shading shading = new Shading(Descent.USUAL_MINNAERT, blurPart * MODEL_RADIUS, Smear.NONE);
+        return DiskStart.of(shading.picture(new View(globe, disk), MODEL_SIZE, MODEL_SIZE));
     }
 
     /** North by the direction of the patch's long axis; which end is north stays open. */
@@ -42,7 +55,7 @@ record FirstGuess(Disk disk, double blurPx) {
         if (1 - globe.apparentAxisRatio() < CLEAR_FLATTENING && globe.cosPhase() > 0.98) {
             return 0;
         }
-        Disk upright = new Disk(0.5 * (MODEL_SIZE - 1), 0.5 * (MODEL_SIZE - 1), MODEL_RADIUS, 0, mirrored);
-        return Disk.wrapDeg(start.longAxisDeg() - patchOf(globe, upright).longAxisDeg());
+        return start.longAxisDeg()
+                - patchOf(globe, unit(0, mirrored), 1 / MODEL_RADIUS).longAxisDeg();
     }
 }

@@ -11,7 +11,7 @@ package org.epochrome.disk;
  * @param centreSigmaPx standard error of the centre, per axis
  * @param radiusSigmaPx standard error of the equatorial radius; 0 if it was given
  * @param northSigmaDeg standard error of the north angle; 0 if it was given
- * @param residual relative rms of what the model leaves near the limb
+ * @param residual rms of what the model leaves within two blurs inside the limb, as a part of the disk's brightness
  */
 public record FittedDisk(
         Disk disk,
@@ -22,4 +22,10 @@ public record FittedDisk(
         double centreSigmaPx,
         double radiusSigmaPx,
         double northSigmaDeg,
-        double residual) {}
+        double residual) {
+
+    FittedDisk withNorthSigma(double sigmaDeg) {
+        return new FittedDisk(
+                disk, shading, background, brightness, noise, centreSigmaPx, radiusSigmaPx, sigmaDeg, residual);
+    }
+}
