@@ -1,274 +1,280 @@
 package org.epochrome.disk;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
-import org.epochrome.job.Rows;
 
 /**
- * The forward model of a disk at given parameters, compared with the data: {@code sky + albedo x blurred shading}. Data
- * are in units of the disk's brightness.
+ * The forward model of a disk at given parameters, compared with the samples: sky plus blurred (shading x markings).
+ *
+ * <p>The derivatives by the markings' coefficients take it that a blur works along the limb and across it apart: each
+ * ring of the picture is blurred once, all around the disk, and multiplied by the blurred weights of the spokes.
  */
 final class DiskModel {
+    /** Shape parameters, the last unknowns of the equations; lengths in sample pixels, the angle in radians. */
     static final int X = 0;
+
     static final int Y = 1;
     static final int RADIUS = 2;
     static final int NORTH = 3;
     static final int MINNAERT = 4;
     static final int BLUR = 5;
     static final int SKY = 6;
-    /** North angle that the belts show, which waver and so do not tell the axis itself. */
-    static final int BELTS = 7;
-    /** Number of parameters before the albedo's coefficients. */
-    static final int SHAPE = 8;
+    static final int SHAPE = 7;
 
-    /** Residuals beyond this many standard deviations count less (Huber 1964). */
-    private static final double HUBER = 2.0;
-    /** Part of the brightness by which a real blur may differ from a Gaussian. */
-    private static final double BLUR_DOUBT = 0.004;
+    /** Residuals beyond this many standard deviations count less (Huber 1964, Ann. Math. Stat. 35, 73). */
+    private static final double HUBER = 3.0;
+    /** Part of the disk's brightness by which a real blur may differ from a Gaussian. */
+    private static final double BLUR_DOUBT = 0.002;
+    /** The same for coarse markings, which lack most detail. */
+    private static final double COARSE_DOUBT = 0.01;
+    /** Part of the brightness that may be detail finer than the markings, well inside the limb. */
+    private static final double DETAIL = 0.03;
+    /** Blurs from the limb between which that doubt grows from none to full: the blur shall be told by the limb. */
+    private static final double DETAIL_FROM = 1.5;
 
-    private static final double LEAST_MARKING = 0.004;
-    /** Over what part of the radius the strength of markings is averaged. */
-    private static final double MARKING_REACH = 0.05;
+    private static final double DETAIL_FULL = 4.5;
+    /** How far beyond the limb pixels count: blurs, and for a start that may be far off a part of the radius. */
+    private static final double BEYOND_BLURS = 5;
 
-    /** Pixels across the radius that the fit looks at away from the limb: few, lest markings there outweigh the limb. */
-    private static final double INNER_GRID = 24;
+    private static final double BEYOND_COARSE = 0.2;
+    private static final double FAINT = 1e-5;
+    /** Parts in which the equations are added up, whatever the number of threads. */
+    private static final int PARTS = 4;
 
-    private static final int BLOCK = 2048;
-
-    private final Plane data;
+    private final Samples samples;
     private final Globe globe;
     private final boolean mirrored;
     private final Smear smear;
-    private final Albedo albedo;
-    private final double[] parameters;
+    private final Markings markings;
+    private final double[] shape;
+    private final double[] coefficients;
+    private final int width;
+    private final int height;
     private final View view;
-    private final View belts;
-    private final Plane shade;
-    private final Plane picture;
+    /** The blurred picture times each ring's weight, then the picture, then its derivative by the exponent. */
+    private final Plane[] layers;
 
-    DiskModel(Plane data, Globe globe, boolean mirrored, Smear smear, Albedo albedo, double[] parameters) {
-        this.data = data;
+    private final float[] picture;
+
+    /**
+     * @param smear on the samples' pixels
+     * @param shape the shape parameters
+     * @param coefficients of the markings
+     */
+    DiskModel(
+            Samples samples,
+            Globe globe,
+            boolean mirrored,
+            Smear smear,
+            Markings markings,
+            double[] shape,
+            double[] coefficients) {
+        this.samples = samples;
         this.globe = globe;
         this.mirrored = mirrored;
         this.smear = smear;
-        this.albedo = albedo;
-        this.parameters = parameters;
+        this.markings = markings;
+        this.shape = shape;
+        this.coefficients = coefficients;
+        width = samples.data().width();
+        height = samples.data().height();
         view = new View(globe, disk());
-        belts = new View(globe, disk().withNorth(Math.toDegrees(parameters[BELTS])));
-        shade = shading().picture(view, data.width(), data.height());
-        picture = albedoTimes(shade);
+        double needed = markings.leastRadius() - BEYOND_BLURS * shape[BLUR] / shape[RADIUS];
+        layers = Layers.sharp(view, shape[MINNAERT], markings, coefficients, width, height, needed);
+        for (int i = 0; i < layers.length; i++) {
+            layers[i] = smear.of(Gaussian.blur(layers[i], shape[BLUR]));
+        }
+        picture = layers[markings.rings()].data();
     }
 
-    DiskModel with(double[] other) {
-        return new DiskModel(data, globe, mirrored, smear, albedo, other);
+    DiskModel with(double[] otherShape, double[] otherCoefficients) {
+        return new DiskModel(samples, globe, mirrored, smear, markings, otherShape, otherCoefficients);
     }
 
-    double[] parameters() {
-        return parameters;
+    double[] shape() {
+        return shape;
     }
 
+    double[] coefficients() {
+        return coefficients;
+    }
+
+    Markings markings() {
+        return markings;
+    }
+
+    Globe globe() {
+        return globe;
+    }
+
+    /** The disk on the samples' pixels. */
     Disk disk() {
-        return new Disk(parameters[X], parameters[Y], parameters[RADIUS], Math.toDegrees(parameters[NORTH]), mirrored);
+        return new Disk(shape[X], shape[Y], shape[RADIUS], Math.toDegrees(shape[NORTH]), mirrored);
     }
 
-    Shading shading() {
-        return new Shading(parameters[MINNAERT], parameters[BLUR], smear);
-    }
-
-    private Plane albedoTimes(Plane shading) {
-        int width = data.width();
-        Plane product = new Plane(width, data.height());
-        double[] coefficients = Arrays.copyOfRange(parameters, SHAPE, parameters.length);
-        Rows.each(data.height(), (from, to) -> {
-            double[] weights = new double[4 + albedo.size()];
-            for (int y = from; y < to; y++) {
-                for (int x = 0; x < width; x++) {
-                    float s = shading.at(x, y);
-                    if (s != 0) {
-                        int first = albedo.weights(belts, belts.pole(x, y), belts.side(x, y), weights);
-                        product.set(x, y, (float) (s * albedo.value(coefficients, first, weights)));
-                    }
-                }
-            }
-        });
-        return product;
-    }
-
-    /**
-     * The pixels that a fit looks at: all around the limb, a thinned-out grid elsewhere, where markings rather than
-     * noise limit it.
-     */
+    /** The pixels that a fit looks at: where the model is complete, and the sky around. */
     int[] pixels() {
-        double radius = parameters[RADIUS];
-        double reach = Math.max(4, 4 * parameters[BLUR]);
-        int thin = Math.max(1, (int) Math.round(radius / INNER_GRID));
-        int[] list = new int[data.width() * data.height()];
+        double least = markings.leastRadius();
+        if (least > 0) {
+            least += shape[BLUR] / shape[RADIUS];
+        }
+        double most = 1 + (BEYOND_BLURS * shape[BLUR] + 1) / shape[RADIUS] + (markings.areCoarse() ? BEYOND_COARSE : 0);
+        int[] list = new int[width * height];
         int n = 0;
-        for (int y = 2; y < data.height() - 2; y++) {
-            for (int x = 2; x < data.width() - 2; x++) {
-                if (Float.isNaN(data.at(x, y))) {
-                    continue;
-                }
-                double beyond = (view.ellipticRadius(view.pole(x, y), view.side(x, y)) - 1) * radius;
-                boolean kept = Math.abs(beyond) < reach ? true : x % thin == 0 && y % thin == 0 && beyond < 3 * reach;
-                if (kept) {
-                    list[n++] = y * data.width() + x;
+        for (int y = Slope.REACH; y < height - Slope.REACH; y++) {
+            for (int x = Slope.REACH; x < width - Slope.REACH; x++) {
+                int p = y * width + x;
+                double at = view.ellipticRadius(view.pole(x, y), view.side(x, y));
+                if (at >= least && at <= most && !Float.isNaN(samples.data().data()[p])) {
+                    list[n++] = p;
                 }
             }
         }
         return Arrays.copyOf(list, n);
     }
 
-    /**
-     * How much the markings that the model lacks stand out, as a part of the brightness, at each pixel: a running rms of
-     * the relative residual. Even stretches of the limb then count far more than those with a cap or a cloud.
-     */
-    Plane markings() {
-        Plane square = new Plane(data.width(), data.height());
-        Plane weight = new Plane(data.width(), data.height());
-        for (int i = 0; i < square.data().length; i++) {
-            float model = picture.data()[i];
-            if (model > 0.1 && !Float.isNaN(data.data()[i])) {
-                double relative = residual(i) / model;
-                square.data()[i] = (float) (model * relative * relative);
-                weight.data()[i] = model;
+    /** Variances of the pixels: noise, doubt about the blur, detail that the markings lack. */
+    double[] variances(int[] pixels) {
+        double[] variances = new double[pixels.length];
+        for (int i = 0; i < pixels.length; i++) {
+            double brightness = samples.data().data()[pixels[i]];
+            double part = (blursInside(pixels[i]) - DETAIL_FROM) / (DETAIL_FULL - DETAIL_FROM);
+            double detail = DETAIL * brightness * Math.max(0, Math.min(1, part));
+            double blur = markings.areCoarse() ? COARSE_DOUBT : BLUR_DOUBT;
+            variances[i] = samples.variance(brightness) + blur * blur + detail * detail;
+        }
+        return variances;
+    }
+
+    private double blursInside(int p) {
+        double at = view.ellipticRadius(view.pole(column(p), row(p)), view.side(column(p), row(p)));
+        return (1 - at) * shape[RADIUS] / shape[BLUR];
+    }
+
+    /** Rms of what the model leaves within two blurs inside the limb, as a part of the disk's brightness. */
+    double residual(int[] pixels) {
+        double sum = 0;
+        int n = 0;
+        for (int p : pixels) {
+            double inside = blursInside(p);
+            if (inside > 0 && inside < 2) {
+                sum += residual(p) * residual(p);
+                n++;
             }
         }
-        double reach = Math.max(2, MARKING_REACH * parameters[RADIUS]);
-        Plane sum = Gaussian.blur(square, reach);
-        Plane count = Gaussian.blur(weight, reach);
-        for (int i = 0; i < square.data().length; i++) {
-            double mean = sum.data()[i] / Math.max(1e-3, count.data()[i]);
-            sum.data()[i] = (float) Math.max(LEAST_MARKING, Math.min(0.5, Math.sqrt(mean)));
-        }
-        return sum;
+        return Math.sqrt(sum / Math.max(1, n));
     }
 
     private double residual(int pixel) {
-        return data.data()[pixel] - parameters[SKY] - picture.data()[pixel];
+        return samples.data().data()[pixel] - shape[SKY] - picture[pixel];
     }
 
-    /**
-     * Statistical weights of the pixels: sky noise, markings in proportion to the brightness, and the doubt about the
-     * blur, with outliers held down.
-     */
-    double[] weights(int[] pixels, double noise, Plane markings) {
+    /** Weights by the variances, with outliers held down. */
+    double[] weights(int[] pixels, double[] variances) {
         double[] weights = new double[pixels.length];
         for (int i = 0; i < pixels.length; i++) {
-            double s = markings.data()[pixels[i]] * picture.data()[pixels[i]];
-            double variance = noise * noise + s * s + BLUR_DOUBT * BLUR_DOUBT;
-            double sigmas = Math.abs(residual(pixels[i])) / Math.sqrt(variance);
-            weights[i] = (sigmas > HUBER ? HUBER / sigmas : 1) / variance;
+            double sigmas = Math.abs(residual(pixels[i])) / Math.sqrt(variances[i]);
+            weights[i] = (sigmas > HUBER ? HUBER / sigmas : 1) / variances[i];
         }
         return weights;
     }
 
-    /** Weighted sum of squared residuals. */
+    /** Weighted sum of squared residuals, and what the markings' prior adds. */
     double misfit(int[] pixels, double[] weights) {
         double sum = 0;
         for (int i = 0; i < pixels.length; i++) {
             double r = residual(pixels[i]);
             sum += weights[i] * r * r;
         }
-        return sum;
+        return sum + markings.misfit(coefficients);
     }
 
-    /** Adds the data's part of the normal equations: {@code matrix} (upper triangle) and {@code vector}. */
-    void addNormals(int[] pixels, double[] weights, double[][] matrix, double[] vector) {
-        Plane byExponent = albedoTimes(shading().exponentDerivative(view, data.width(), data.height()));
-        int size = parameters.length;
-        int blocks = (pixels.length + BLOCK - 1) / BLOCK;
-        double[][][] parts = new double[blocks][][];
-        Rows.each(blocks * 16, (from, to) -> {
-            for (int row = from; row < to; row++) {
-                if (row % 16 == 0) {
-                    int block = row / 16;
-                    parts[block] = block(
-                            pixels, weights, block * BLOCK, Math.min(pixels.length, (block + 1) * BLOCK), byExponent);
-                }
-            }
+    /** The normal equations: first the markings' coefficients, then the shape parameters. */
+    Skyline normals(int[] pixels, double[] weights) {
+        int[] first = markings.skyline(SHAPE);
+        Skyline[] parts = new Skyline[PARTS];
+        IntStream.range(0, PARTS).parallel().forEach(part -> {
+            int start = (int) ((long) pixels.length * part / PARTS);
+            int end = (int) ((long) pixels.length * (part + 1) / PARTS);
+            parts[part] = new Skyline(first);
+            addNormals(pixels, weights, start, end, parts[part]);
         });
-        for (double[][] part : parts) {
-            for (int i = 0; i < size; i++) {
-                for (int j = i; j < size; j++) {
-                    matrix[i][j] += part[i][j];
-                }
-                vector[i] += part[size][i];
-            }
+        for (int i = 1; i < PARTS; i++) {
+            parts[0].add(parts[i]);
         }
+        markings.addPrior(coefficients, parts[0]);
+        return parts[0];
     }
 
-    private double[][] block(int[] pixels, double[] weights, int from, int to, Plane byExponent) {
-        int size = parameters.length;
-        double[][] sum = new double[size + 1][size];
-        int shared = SHAPE + Math.min(4, albedo.zones());
-        int limb = albedo.size() - albedo.zones();
-        int[] column = new int[shared + limb];
-        double[] slope = new double[shared + limb];
-        double[] factors = new double[4 + albedo.size()];
-        for (int i = 0; i < SHAPE; i++) {
-            column[i] = i;
-        }
-        for (int i = 0; i < limb; i++) {
-            column[shared + i] = SHAPE + albedo.zones() + i;
-        }
+    private void addNormals(int[] pixels, double[] weights, int from, int to, Skyline normals) {
+        int[] columns = new int[Markings.SPOKE_WEIGHTS * markings.rings() + SHAPE];
+        double[] slopes = new double[columns.length];
+        double[] w = new double[Markings.SPOKE_WEIGHTS];
         for (int k = from; k < to; k++) {
-            int p = pixels[k];
-            int x = p % data.width();
-            int y = p / data.width();
-            shapeSlopes(x, y, byExponent.data()[p], slope);
-            int first = albedo.weights(belts, belts.pole(x, y), belts.side(x, y), factors);
-            double s = shade.data()[p];
-            for (int i = SHAPE; i < shared; i++) {
-                column[i] = first + i;
-                slope[i] = s * factors[i - SHAPE];
-            }
-            for (int i = 0; i < limb; i++) {
-                slope[shared + i] = s * factors[4 + i];
-            }
-            double r = residual(p);
-            for (int i = 0; i < slope.length; i++) {
-                double weighted = weights[k] * slope[i];
-                if (weighted == 0) {
-                    continue;
-                }
-                double[] row = sum[column[i]];
-                for (int j = i; j < slope.length; j++) {
-                    row[column[j]] += weighted * slope[j];
-                }
-                sum[size][column[i]] += weighted * r;
-            }
+            int n = slopes(pixels[k], columns, slopes, w);
+            normals.addObservation(n, columns, slopes, weights[k], residual(pixels[k]));
         }
-        return sum;
     }
 
-    /** Derivatives of the model at a pixel by the shape parameters, from the slopes of the picture itself. */
-    private void shapeSlopes(int x, int y, double byExponent, double[] slope) {
-        float[] t = picture.data();
-        int width = data.width();
-        int p = y * width + x;
-        double right = 0.5 * (t[p + 1] - t[p - 1]);
-        double down = 0.5 * (t[p + width] - t[p - width]);
-        double laplacian = t[p + 1] + t[p - 1] + t[p + width] + t[p - width] - 4.0 * t[p];
-        double dx = x - parameters[X];
-        double dy = y - parameters[Y];
-        float[] plain = shade.data();
-        // The picture is shading times markings; what of its turn is the shading's turns with the axis.
-        double shadeTurn = dx * 0.5 * (plain[p + width] - plain[p - width]) - dy * 0.5 * (plain[p + 1] - plain[p - 1]);
-        double turn = dx * down - dy * right;
-        double axisTurn = plain[p] > 1e-3f ? shadeTurn * t[p] / plain[p] : turn;
-        double blur = parameters[BLUR];
-        double radius = parameters[RADIUS];
-        slope[X] = -right;
-        slope[Y] = -down;
+    /** Derivatives of the model at a pixel, by ascending column; returns how many differ from zero. */
+    private int slopes(int p, int[] columns, double[] slopes, double[] w) {
+        int rings = markings.rings();
+        int spokes = markings.spokes();
+        double pole = view.pole(column(p), row(p));
+        double side = view.side(column(p), row(p));
+        int least = 0;
+        while (least < rings && layers[least].data()[p] <= FAINT) {
+            least++;
+        }
+        int most = rings;
+        while (most > least && layers[most - 1].data()[p] <= FAINT) {
+            most--;
+        }
+        int spoke = markings.spokeWeights(Math.atan2(pole / globe.apparentAxisRatio(), side), w);
+        int n = 0;
+        int wrapped = Math.max(0, spoke + w.length - spokes);
+        for (int i = 0; i < w.length; i++) {
+            // Spokes beyond the last are the first ones and come first.
+            int s = i < wrapped ? w.length - wrapped + i : i - wrapped;
+            int column = (spoke + s) % spokes * rings;
+            for (int r = least; r < most; r++) {
+                columns[n] = column + r;
+                slopes[n++] = layers[r].data()[p] * w[s];
+            }
+        }
+        for (int i = 0; i < SHAPE; i++) {
+            columns[n + i] = markings.size() + i;
+        }
+        shapeSlopes(p, slopes, n);
+        return n + SHAPE;
+    }
+
+    /** Derivatives by the shape parameters, from the slopes of the picture itself. */
+    private void shapeSlopes(int p, double[] slopes, int at) {
+        double right = Slope.first(picture, p, 1);
+        double down = Slope.first(picture, p, width);
+        double laplacian = Slope.second(picture, p, 1) + Slope.second(picture, p, width);
+        double dx = column(p) - shape[X];
+        double dy = row(p) - shape[Y];
+        double blur = shape[BLUR];
+        slopes[at + X] = -right;
+        slopes[at + Y] = -down;
         // A Gaussian obeys the equation of heat; a larger disk is the same picture enlarged, less its larger blur.
-        slope[BLUR] = blur * laplacian;
-        slope[RADIUS] = -(dx * right + dy * down + blur * slope[BLUR]) / radius;
-        slope[NORTH] = axisTurn;
-        slope[BELTS] = turn - axisTurn;
-        slope[MINNAERT] = byExponent;
-        slope[SKY] = 1;
+        slopes[at + BLUR] = blur * laplacian;
+        slopes[at + RADIUS] = -(dx * right + dy * down + (blur * blur + Layers.SPREAD) * laplacian) / shape[RADIUS];
+        slopes[at + NORTH] = dx * down - dy * right;
+        slopes[at + MINNAERT] = layers[markings.rings() + 1].data()[p];
+        slopes[at + SKY] = 1;
+    }
+
+    private int column(int pixel) {
+        return pixel % width;
+    }
+
+    private int row(int pixel) {
+        return pixel / width;
     }
 }

@@ -2,6 +2,7 @@ package org.epochrome.disk;
 
 import java.util.ArrayDeque;
 import java.util.Arrays;
+import java.util.Locale;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
 
@@ -11,32 +12,37 @@ import org.epochrome.image.Plane;
  * @param background sky level
  * @param noise standard deviation of the sky, from its median absolute deviation
  * @param top brightness of the patch above the sky (98th percentile of the pixels over half the peak)
- * @param areaPx number of pixels over {@link #LEVEL} of the top
- * @param x centroid of these pixels
+ * @param areaPx area over {@link #LEVEL} of the top, pixels
+ * @param x centroid of that area
  * @param y the same
  * @param longAxisDeg direction of the patch's long axis, from image up, counter-clockwise, -90 to 90
- * @param axisRatio short over long axis by the second moments
  */
-record DiskStart(
-        double background,
-        double noise,
-        double top,
-        int areaPx,
-        double x,
-        double y,
-        double longAxisDeg,
-        double axisRatio) {
+record DiskStart(double background, double noise, double top, double areaPx, double x, double y, double longAxisDeg) {
 
     /** Pixels belong to the patch from this part of the top upward. */
-    static final double LEVEL = 0.2;
+    private static final double LEVEL = 0.2;
 
     private static final int BORDER = 4;
     private static final int LEAST_AREA_PX = 80;
+    /** Longer side of the coarse picture in which the patch is sought. */
+    private static final int COARSE_SIZE = 200;
+    /** Blur of the coarse picture, pixels of its own; leaves a quarter of a white noise. */
+    private static final double SMOOTH = 1.1;
+
+    private static final double NOISE_LEFT = 0.26;
+    /** The patch must stand out by so many standard deviations: the highest of 40,000 noisy pixels reach 4 to 5. */
+    private static final double LEAST_SIGMAS = 10;
+    /** Part of the patch that may lack data. */
+    private static final double MOST_MISSING = 0.02;
+    /** Part of the patch that may sit at the largest value, and how much more often than the next value it occurs. */
+    private static final double MOST_CLIPPED = 0.01;
+
+    private static final int CLIPPED_RATIO = 3;
 
     /**
      * Finds the patch.
      *
-     * @throws DiskNotFound if there is nothing, it is cut by the edge, or it is too small
+     * @throws DiskNotFound if there is none, it is cut by the edge, too small, overexposed or full of holes
      */
     static DiskStart of(Plane frame) {
         double[] sky = border(frame);
@@ -45,21 +51,32 @@ record DiskStart(
             sky[i] = Math.abs(sky[i] - background);
         }
         double noise = 1.4826 * median(sky);
-        Plane smooth = Gaussian.blur(aboveSky(frame, background), 1.5);
-        double top = top(smooth);
-        if (!(top > 8 * noise / 5) || !(top > 1e-6 * Math.abs(background)) || top <= 0) {
-            throw new DiskNotFound("nothing stands out from the sky; check that this is a frame of a planet");
+        int bin = Math.max(1, Math.max(frame.width(), frame.height()) / COARSE_SIZE);
+        Plane coarse = Gaussian.blur(aboveSky(frame, background, bin), SMOOTH);
+        double top = top(coarse);
+        if (top <= 1e-6 * Math.abs(background)) {
+            throw new DiskNotFound("the image is empty, nothing in it is brighter than its rim;"
+                    + " use an image that shows a planet on dark sky");
         }
-        return patch(smooth, background, noise, top);
+        if (top < LEAST_SIGMAS * NOISE_LEFT * noise / bin) {
+            throw new DiskNotFound("nothing stands out from the noise; use an image that shows a planet on dark sky");
+        }
+        boolean[] member = largestPatch(coarse, (float) (LEVEL * top));
+        DiskStart found = moments(member, coarse, bin, background, noise, top);
+        checkPixels(frame, member, coarse.width(), bin, found.areaPx);
+        return found;
     }
 
-    private static DiskStart patch(Plane smooth, double background, double noise, double top) {
-        int width = smooth.width();
-        int height = smooth.height();
-        boolean[] member = largestPatch(smooth, (float) (LEVEL * top));
+    private static DiskStart moments(
+            boolean[] member, Plane coarse, int bin, double background, double noise, double top) {
+        int width = coarse.width();
+        int height = coarse.height();
         double n = 0;
         double sx = 0;
         double sy = 0;
+        double sxx = 0;
+        double sxy = 0;
+        double syy = 0;
         int onEdge = 0;
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {
@@ -67,48 +84,51 @@ record DiskStart(
                     n++;
                     sx += x;
                     sy += y;
+                    sxx += (double) x * x;
+                    sxy += (double) x * y;
+                    syy += (double) y * y;
                     if (x == 0 || y == 0 || x == width - 1 || y == height - 1) {
                         onEdge++;
                     }
                 }
             }
         }
-        if (n < LEAST_AREA_PX) {
-            throw new DiskNotFound("the brightest patch covers only " + (int) n
+        if (n * bin * bin < LEAST_AREA_PX) {
+            throw new DiskNotFound("the brightest patch covers only " + (int) (n * bin * bin)
                     + " pixels, too few for the disk of a planet; use an image on a larger scale");
         }
         if (onEdge > 2) {
-            throw new DiskNotFound("the disk is cut by the edge of the image; use a frame that holds all of it");
+            throw new DiskNotFound("the disk is cut by the edge of the image; use one that shows all of it");
         }
-        double cx = sx / n;
-        double cy = sy / n;
-        double xx = 0;
-        double xy = 0;
-        double yy = 0;
-        for (int y = 0; y < height; y++) {
-            for (int x = 0; x < width; x++) {
-                if (member[y * width + x]) {
-                    xx += (x - cx) * (x - cx);
-                    xy += (x - cx) * (y - cy);
-                    yy += (y - cy) * (y - cy);
-                }
-            }
-        }
-        double half = 0.5 * (xx + yy);
-        double spread = Math.hypot(0.5 * (xx - yy), xy);
+        double xx = sxx - sx * sx / n;
+        double xy = sxy - sx * sy / n;
+        double yy = syy - sy * sy / n;
         // Direction of the long axis from +x towards +y (downward), then from up and counter-clockwise as displayed.
         double fromRight = 0.5 * Math.toDegrees(Math.atan2(2 * xy, xx - yy));
         double axis = -90 - fromRight;
         axis -= 180 * Math.floor((axis + 90) / 180);
-        return new DiskStart(
-                background, noise, top, (int) n, cx, cy, axis, Math.sqrt(Math.max(0, half - spread) / (half + spread)));
+        double half = 0.5 * (bin - 1);
+        return new DiskStart(background, noise, top, n * bin * bin, sx / n * bin + half, sy / n * bin + half, axis);
     }
 
-    private static Plane aboveSky(Plane frame, double background) {
-        Plane result = frame.copy();
-        float[] data = result.data();
-        for (int i = 0; i < data.length; i++) {
-            data[i] = Float.isNaN(data[i]) ? 0 : (float) (data[i] - background);
+    /** Means of blocks of pixels above the sky, without those that lack data. */
+    private static Plane aboveSky(Plane frame, double background, int bin) {
+        Plane result = new Plane(frame.width() / bin, frame.height() / bin);
+        for (int y = 0; y < result.height(); y++) {
+            for (int x = 0; x < result.width(); x++) {
+                double sum = 0;
+                int n = 0;
+                for (int j = y * bin; j < (y + 1) * bin; j++) {
+                    for (int i = x * bin; i < (x + 1) * bin; i++) {
+                        float v = frame.at(i, j);
+                        if (!Float.isNaN(v)) {
+                            sum += v - background;
+                            n++;
+                        }
+                    }
+                }
+                result.set(x, y, n == 0 ? 0 : (float) (sum / n));
+            }
         }
         return result;
     }
@@ -139,65 +159,101 @@ record DiskStart(
         int width = plane.width();
         int height = plane.height();
         float[] data = plane.data();
-        int[] label = new int[data.length];
-        int best = 0;
-        int bestSize = 0;
-        int labels = 0;
+        boolean[] seen = new boolean[data.length];
+        int[] best = new int[0];
         ArrayDeque<Integer> open = new ArrayDeque<>();
+        int[] patch = new int[data.length];
         for (int start = 0; start < data.length; start++) {
-            if (label[start] != 0 || data[start] < level) {
+            if (seen[start] || data[start] < level) {
                 continue;
             }
-            labels++;
             int size = 0;
-            label[start] = labels;
+            seen[start] = true;
             open.add(start);
             while (!open.isEmpty()) {
                 int p = open.poll();
-                size++;
+                patch[size++] = p;
                 int x = p % width;
                 int y = p / width;
                 int[] neighbours = {
-                    x > 0 ? p - 1 : -1,
-                    x < width - 1 ? p + 1 : -1,
-                    y > 0 ? p - width : -1,
-                    y < height - 1 ? p + width : -1
+                    x > 0 ? p - 1 : p, x < width - 1 ? p + 1 : p, y > 0 ? p - width : p, y < height - 1 ? p + width : p
                 };
                 for (int q : neighbours) {
-                    if (q >= 0 && label[q] == 0 && data[q] >= level) {
-                        label[q] = labels;
+                    if (!seen[q] && data[q] >= level) {
+                        seen[q] = true;
                         open.add(q);
                     }
                 }
             }
-            if (size > bestSize) {
-                bestSize = size;
-                best = labels;
+            if (size > best.length) {
+                best = Arrays.copyOf(patch, size);
             }
         }
         boolean[] member = new boolean[data.length];
-        for (int i = 0; i < data.length; i++) {
-            member[i] = best != 0 && label[i] == best;
+        for (int p : best) {
+            member[p] = true;
         }
         return member;
     }
 
+    /** Refuses a patch with many holes or with many pixels at the largest value, far more than at the next one. */
+    private static void checkPixels(Plane frame, boolean[] member, int width, int bin, double area) {
+        float largest = Float.NEGATIVE_INFINITY;
+        float second = Float.NEGATIVE_INFINITY;
+        int atLargest = 0;
+        int atSecond = 0;
+        int missing = 0;
+        for (int block = 0; block < member.length; block++) {
+            for (int i = 0; member[block] && i < bin * bin; i++) {
+                float v = frame.at(block % width * bin + i % bin, block / width * bin + i / bin);
+                if (Float.isNaN(v)) {
+                    missing++;
+                } else if (v > largest) {
+                    second = largest;
+                    atSecond = atLargest;
+                    largest = v;
+                    atLargest = 1;
+                } else if (v == largest) {
+                    atLargest++;
+                } else if (v > second) {
+                    second = v;
+                    atSecond = 1;
+                } else if (v == second) {
+                    atSecond++;
+                }
+            }
+        }
+        if (missing > MOST_MISSING * area) {
+            throw new DiskNotFound(
+                    "of the disk " + percent(missing / area) + " has no data; use an image without holes in the disk");
+        }
+        if (atLargest > MOST_CLIPPED * area && atLargest > CLIPPED_RATIO * atSecond) {
+            throw new DiskNotFound("the disk is overexposed, " + percent(atLargest / area)
+                    + " of it is clipped at the largest value; use an image made with shorter exposures or less gain");
+        }
+    }
+
+    private static String percent(double part) {
+        return String.format(Locale.ROOT, "%.0f %%", 100 * part);
+    }
+
     private static double[] border(Plane frame) {
-        double[] values = new double[frame.data().length];
+        double[] values = new double[2 * BORDER * (frame.width() + frame.height())];
         int n = 0;
         for (int y = 0; y < frame.height(); y++) {
             boolean rim = y < BORDER || y >= frame.height() - BORDER;
             for (int x = 0; x < frame.width(); x++) {
-                if (rim || x < BORDER || x >= frame.width() - BORDER) {
-                    float v = frame.at(x, y);
-                    if (!Float.isNaN(v)) {
-                        values[n++] = v;
-                    }
+                if (!rim && x == BORDER) {
+                    x = Math.max(x, frame.width() - BORDER);
+                }
+                float v = frame.at(x, y);
+                if (!Float.isNaN(v)) {
+                    values[n++] = v;
                 }
             }
         }
         if (n == 0) {
-            throw new DiskNotFound("the rim of the image holds no data; the sky around the disk is needed");
+            throw new DiskNotFound("the rim of the image holds no data; use one with sky all around the disk");
         }
         return Arrays.copyOf(values, n);
     }

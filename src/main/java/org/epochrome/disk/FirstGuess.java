@@ -12,6 +12,7 @@ import org.epochrome.image.Smear;
  */
 record FirstGuess(Disk disk, double blurPx) {
     private static final int MODEL_SIZE = 128;
+    private static final double MODEL_CENTRE = 0.5 * (MODEL_SIZE - 1);
     private static final double MODEL_RADIUS = 50;
     /** With rings the globe is a smaller part of the patch. */
     private static final double RINGED_RADIUS = 26;
@@ -21,30 +22,43 @@ record FirstGuess(Disk disk, double blurPx) {
     /** Above this flattening the long axis of the patch tells the equator, if the phase does not disturb. */
     private static final double CLEAR_FLATTENING = 0.03;
 
+    /**
+     * @param turned whether north is to be at the other end of the axis than it would be
+     * @param blurPart blur as a part of the radius
+     */
     static FirstGuess of(
-            DiskStart start, Globe globe, boolean mirrored, OptionalDouble northDeg, OptionalDouble radiusPx) {
-        double north = northDeg.orElseGet(() -> northOf(start, globe, mirrored));
-        Disk unit = modelDisk(globe, north, mirrored);
-        DiskStart model = patchOf(globe, unit);
-        double scale = Math.sqrt(start.areaPx() / (double) model.areaPx());
-        double radius = radiusPx.orElse(unit.equatorialRadiusPx() * scale);
+            DiskStart start,
+            Globe globe,
+            boolean mirrored,
+            OptionalDouble northDeg,
+            boolean turned,
+            OptionalDouble radiusPx,
+            double blurPart) {
+        double north = northDeg.orElseGet(() -> northOf(start, globe, mirrored) + (turned ? 180 : 0));
+        DiskStart model = patchOf(globe, unit(globe, north, mirrored), blurPart);
+        double scale = Math.sqrt(start.areaPx() / model.areaPx());
+        double radius = radiusPx.orElse(unitRadius(globe) * scale);
         Disk disk = new Disk(
-                start.x() - scale * (model.x() - unit.x()),
-                start.y() - scale * (model.y() - unit.y()),
+                start.x() - scale * (model.x() - MODEL_CENTRE),
+                start.y() - scale * (model.y() - MODEL_CENTRE),
                 radius,
-                north,
+                Disk.wrapDeg(north),
                 mirrored);
-        return new FirstGuess(disk, Math.max(1.0, radius / 110));
+        return new FirstGuess(disk, Math.max(1.0, radius * blurPart));
     }
 
-    private static Disk modelDisk(Globe globe, double north, boolean mirrored) {
-        double middle = 0.5 * (MODEL_SIZE - 1);
-        return new Disk(middle, middle, globe.ringed() ? RINGED_RADIUS : MODEL_RADIUS, north, mirrored);
+    private static double unitRadius(Globe globe) {
+        return globe.ringed() ? RINGED_RADIUS : MODEL_RADIUS;
     }
 
-    private static DiskStart patchOf(Globe globe, Disk disk) {
+    private static Disk unit(Globe globe, double north, boolean mirrored) {
+        return new Disk(MODEL_CENTRE, MODEL_CENTRE, unitRadius(globe), north, mirrored);
+    }
+
+    private static DiskStart patchOf(Globe globe, Disk disk, double blurPart) {
+        Shading shading = new Shading(Descent.USUAL_MINNAERT, blurPart * disk.equatorialRadiusPx(), Smear.NONE);
         View view = new View(globe, disk);
-        Plane picture = new Shading(0.8, 1.0, Smear.NONE).picture(view, MODEL_SIZE, MODEL_SIZE);
+        Plane picture = shading.picture(view, MODEL_SIZE, MODEL_SIZE);
         if (globe.ringed()) {
             Rings.draw(view, picture, RINGS);
         }
@@ -56,7 +70,7 @@ record FirstGuess(Disk disk, double blurPx) {
         if (1 - globe.apparentAxisRatio() < CLEAR_FLATTENING && globe.cosPhase() > 0.98) {
             return 0;
         }
-        Disk upright = modelDisk(globe, 0, mirrored);
-        return Disk.wrapDeg(start.longAxisDeg() - patchOf(globe, upright).longAxisDeg());
+        return start.longAxisDeg()
+                - patchOf(globe, unit(globe, 0, mirrored), 1 / MODEL_RADIUS).longAxisDeg();
     }
 }

@@ -11,6 +11,7 @@ package org.epochrome.disk;
  * @param centreSigmaPx standard error of the centre, per axis
  * @param radiusSigmaPx standard error of the equatorial radius; 0 if it was given
  * @param northSigmaDeg standard error of the north angle; 0 if it was given
+ * @param residual rms of what the model leaves within two blurs inside the limb, as a part of the disk's brightness
  */
 public record FittedDisk(
         Disk disk,
@@ -20,12 +21,13 @@ public record FittedDisk(
         double noise,
         double centreSigmaPx,
         double radiusSigmaPx,
-        double northSigmaDeg) {
+        double northSigmaDeg,
+        double residual) {
 
     /** The same fit with the disk at another place or in another posture. */
     public FittedDisk at(Disk other) {
         return new FittedDisk(
-                other, shading, background, brightness, noise, centreSigmaPx, radiusSigmaPx, northSigmaDeg);
+                other, shading, background, brightness, noise, centreSigmaPx, radiusSigmaPx, northSigmaDeg, residual);
     }
 
     /** The same fit on the plane binned by a factor. */
@@ -39,12 +41,14 @@ public record FittedDisk(
         return at(small).with(shading.carried(disk, small));
     }
 
-    /** The same fit with the standard error of the north angle that another fit left free. */
+    /** The same fit with another standard error of the north angle. */
     public FittedDisk withNorthSigma(double sigmaDeg) {
-        return new FittedDisk(disk, shading, background, brightness, noise, centreSigmaPx, radiusSigmaPx, sigmaDeg);
+        return new FittedDisk(
+                disk, shading, background, brightness, noise, centreSigmaPx, radiusSigmaPx, sigmaDeg, residual);
     }
 
     private FittedDisk with(Shading other) {
-        return new FittedDisk(disk, other, background, brightness, noise, centreSigmaPx, radiusSigmaPx, northSigmaDeg);
+        return new FittedDisk(
+                disk, other, background, brightness, noise, centreSigmaPx, radiusSigmaPx, northSigmaDeg, residual);
     }
 }

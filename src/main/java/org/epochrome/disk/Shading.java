@@ -17,19 +17,14 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
     /** Below this emission cosine the law is frozen: it diverges there for k below 1. */
     private static final double LEAST_EMISSION = 0.02;
 
-    /** Samples along a pixel's side where the shading bends, and where the limb or the terminator cuts it. */
+    /** Samples along a pixel's side where the shading bends, and where the limb cuts it. */
     private static final int FINE = 4;
 
     private static final int FINEST = 10;
 
     /** The blurred picture of an even globe, 1 where Sun and observer stand overhead; pixels integrate over their area. */
     public Plane picture(View view, int width, int height) {
-        return smear.of(Gaussian.blur(sharp(view, width, height, minnaert, false), blurPx));
-    }
-
-    /** The derivative of {@link #picture} by the exponent. */
-    public Plane exponentDerivative(View view, int width, int height) {
-        return smear.of(Gaussian.blur(sharp(view, width, height, minnaert, true), blurPx));
+        return smear.of(Gaussian.blur(sharp(view, width, height), blurPx));
     }
 
     /** The same shading on the pixels of another image that shows the same disk. */
@@ -40,11 +35,12 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
         return new Shading(minnaert, blurPx * scale, smear.on(turned, scale, flips));
     }
 
-    private static Plane sharp(View view, int width, int height, double k, boolean derivative) {
+    private Plane sharp(View view, int width, int height) {
         Plane plane = new Plane(width, height);
         float[] out = plane.data();
         double radius = view.disk().equatorialRadiusPx();
         Rows.each(height, (from, to) -> {
+            double[] law = new double[2];
             for (int y = from; y < to; y++) {
                 for (int x = 0; x < width; x++) {
                     double pole = view.pole(x, y);
@@ -54,8 +50,7 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
                         continue;
                     }
                     int fine = samples(view, pole, side, beyondPx, radius);
-                    out[y * width + x] = (float)
-                            (fine > 1 ? mean(view, x, y, k, derivative, fine) : value(view, pole, side, k, derivative));
+                    out[y * width + x] = (float) mean(view, x, y, fine, law);
                 }
             }
         });
@@ -71,33 +66,41 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
         return beyondPx > -3 || incidence < 4 / radius ? FINE : 1;
     }
 
-    private static double mean(View view, int x, int y, double k, boolean derivative, int fine) {
+    /** Mean of the law over a pixel, from {@code fine * fine} places in it. */
+    private double mean(View view, int x, int y, int fine, double[] law) {
         double sum = 0;
         for (int j = 0; j < fine; j++) {
             double fy = y + (j + 0.5) / fine - 0.5;
             for (int i = 0; i < fine; i++) {
                 double fx = x + (i + 0.5) / fine - 0.5;
-                sum += value(view, view.pole(fx, fy), view.side(fx, fy), k, derivative);
+                sum += law(view, view.pole(fx, fy), view.side(fx, fy), minnaert, law) ? law[0] : 0;
             }
         }
         return sum / (fine * fine);
     }
 
-    private static double value(View view, double pole, double side, double k, boolean derivative) {
+    /**
+     * The law at a place and its derivative by the exponent.
+     *
+     * @param law filled with the two
+     * @return false, and nothing filled in, off the disk and on the night side
+     */
+    static boolean law(View view, double pole, double side, double k, double[] law) {
         double depth = view.depth(pole, side);
         if (Double.isNaN(depth)) {
-            return 0;
+            return false;
         }
         double bodyX = view.bodyX(pole, depth);
         double bodyZ = view.bodyZ(pole, depth);
         double incidence = view.cosIncidence(bodyX, side, bodyZ);
         if (incidence <= 1e-6) {
-            return 0;
+            return false;
         }
         double emission = Math.max(LEAST_EMISSION, view.cosEmission(bodyX, side, bodyZ));
         double logIncidence = Math.log(incidence);
         double logEmission = Math.log(emission);
-        double brightness = Math.exp(k * logIncidence + (k - 1) * logEmission);
-        return derivative ? brightness * (logIncidence + logEmission) : brightness;
+        law[0] = Math.exp(k * logIncidence + (k - 1) * logEmission);
+        law[1] = law[0] * (logIncidence + logEmission);
+        return true;
     }
 }

@@ -1,0 +1,196 @@
+package org.epochrome.disk;
+
+import java.util.Arrays;
+import org.epochrome.job.Progress;
+
+/**
+ * Brings a {@link DiskModel} to the samples by Gauss and Newton's method, steps halved where they overshoot. The markings
+ * go along as unknowns with a prior, so that the variances of the shape are those with the markings marginalised.
+ */
+final class Descent {
+    private static final int MOST_STEPS = 25;
+    private static final int MOST_HALVINGS = 3;
+    /** First steps that may overshoot: a coarse fit starts far off, a fine one without markings. */
+    private static final int COARSE_FREE_STEPS = 3;
+
+    private static final int FREE_STEPS = 1;
+    /** Steps after which the choice of pixels stays. */
+    private static final int CHOOSING_STEPS = 3;
+    /** Part of its standard error by which a parameter may still move at the end. */
+    private static final double SETTLED = 0.2;
+    /** The same for a coarse fit, pixels. */
+    private static final double COARSE_SETTLED = 0.1;
+    /**
+     * Errors that the model does not know of (limbs that obey no Minnaert, markings too rough for their prior) in blurs;
+     * from fits to rendered scenes with strong markings.
+     */
+    private static final double CENTRE_DOUBT = 0.005;
+
+    private static final double RADIUS_DOUBT = 0.04;
+    /** Most of the radius by which place and size move in a step, and most moves of the other parameters. */
+    private static final double MOST_MOVE = 0.1;
+
+    private static final double MOST_TURN = 0.1;
+    private static final double MOST_MINNAERT_MOVE = 0.15;
+    private static final double LEAST_MINNAERT = 0.3;
+    private static final double MOST_MINNAERT = 1.3;
+    private static final double MOST_BLUR_RATIO = 1.6;
+    private static final double LEAST_BLUR = 0.35;
+    private static final double MOST_MARKING_MOVE = 1;
+    private static final double MOST_MARKING = 4;
+    /** Usual exponent of real disks and its scatter (common practice, no source). */
+    static final double USUAL_MINNAERT = 0.85;
+
+    private static final double MINNAERT_SCATTER = 0.15;
+
+    private final boolean[] held;
+    private DiskModel model;
+    private double[] sigmas = new double[DiskModel.SHAPE];
+    private double residual;
+    private double misfit;
+
+    /** @param held which shape parameters stay as they are */
+    Descent(DiskModel start, boolean[] held) {
+        model = start;
+        this.held = held;
+    }
+
+    DiskModel model() {
+        return model;
+    }
+
+    /** Standard errors of the shape parameters; zero for held ones. */
+    double[] sigmas() {
+        return sigmas;
+    }
+
+    /** {@link DiskModel#residual} at the end. */
+    double residual() {
+        return residual;
+    }
+
+    /** Mean squared residual over the variance that was expected; far more than 1 if the model does not fit. */
+    double misfit() {
+        return misfit;
+    }
+
+    /** @throws DiskNotFound if no solution is found */
+    void run(Progress progress) {
+        int[] pixels = new int[0];
+        double[] noise = new double[0];
+        for (int step = 0; step < MOST_STEPS; step++) {
+            progress.check();
+            progress.at(step / (double) MOST_STEPS);
+            if (step < CHOOSING_STEPS) {
+                pixels = model.pixels();
+                noise = model.variances(pixels);
+            }
+            double[] weights = model.weights(pixels, noise);
+            boolean free = step < (model.markings().areCoarse() ? COARSE_FREE_STEPS : FREE_STEPS);
+            double[] move = move(pixels, weights, free);
+            boolean settled = step > 0 && !free && settled(move);
+            if (!take(move, pixels, weights, free) || settled) {
+                residual = model.residual(pixels);
+                return;
+            }
+        }
+        throw new DiskNotFound("the model of the disk does not settle on this image; check the body and the image");
+    }
+
+    private double[] move(int[] pixels, double[] weights, boolean free) {
+        Skyline normals = model.normals(pixels, weights);
+        int first = model.markings().size();
+        boolean coarse = model.markings().areCoarse();
+        int k = first + DiskModel.MINNAERT;
+        double trust = 1 / (MINNAERT_SCATTER * MINNAERT_SCATTER);
+        normals.add(k, k, trust);
+        normals.addRight(k, trust * (USUAL_MINNAERT - model.shape()[DiskModel.MINNAERT]));
+        for (int i = 0; i < DiskModel.SHAPE; i++) {
+            if (held[i] || (free && coarse && i == DiskModel.MINNAERT)) {
+                normals.hold(first + i);
+            }
+        }
+        double[] move = normals.solve();
+        if (move == null) {
+            throw new DiskNotFound("the model of a disk does not fit this image; check the body and the image");
+        }
+        misfit = model.misfit(pixels, weights) / pixels.length;
+        double[] variances = normals.lastVariances(DiskModel.SHAPE);
+        double[] doubts = doubts();
+        for (int i = 0; i < DiskModel.SHAPE; i++) {
+            sigmas[i] = held[i] ? 0 : Math.hypot(Math.sqrt(variances[i] * Math.max(1, misfit)), doubts[i]);
+        }
+        return move;
+    }
+
+    /** Errors that the model does not know of. */
+    private double[] doubts() {
+        double blur = model.shape()[DiskModel.BLUR];
+        double radius = model.shape()[DiskModel.RADIUS];
+        double[] doubts = new double[DiskModel.SHAPE];
+        doubts[DiskModel.X] = CENTRE_DOUBT * blur;
+        doubts[DiskModel.Y] = CENTRE_DOUBT * blur;
+        doubts[DiskModel.RADIUS] = RADIUS_DOUBT * blur;
+        doubts[DiskModel.NORTH] =
+                CENTRE_DOUBT * blur / (radius * Math.max(1e-3, 1 - model.globe().apparentAxisRatio()));
+        return doubts;
+    }
+
+    private boolean settled(double[] move) {
+        int first = model.markings().size();
+        boolean coarse = model.markings().areCoarse();
+        for (int i = 0; i <= DiskModel.NORTH; i++) {
+            double limit = coarse ? COARSE_SETTLED : SETTLED * sigmas[i];
+            if (Math.abs(move[first + i]) * (coarse && i == DiskModel.NORTH ? 10 : 1) > limit) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Takes a step, or as much of it as makes the fit better; returns false if none does. */
+    private boolean take(double[] move, int[] pixels, double[] weights, boolean free) {
+        double before = model.misfit(pixels, weights);
+        double part = 1;
+        for (int i = 0; i <= MOST_HALVINGS; i++) {
+            DiskModel tried = moved(move, part);
+            if (free || tried.misfit(pixels, weights) < before * 1.001) {
+                model = tried;
+                return true;
+            }
+            part /= 2;
+        }
+        return false;
+    }
+
+    /** The model after a part of a step, held where it has a meaning. */
+    private DiskModel moved(double[] move, double part) {
+        double[] p = model.shape();
+        double[] c = model.coefficients().clone();
+        for (int i = 0; i < c.length; i++) {
+            double by = clamp(move[i], -MOST_MARKING_MOVE, MOST_MARKING_MOVE);
+            c[i] = clamp(c[i] + part * by, -MOST_MARKING, MOST_MARKING);
+        }
+        double[] by = Arrays.copyOfRange(move, c.length, move.length);
+        double most = MOST_MOVE * p[DiskModel.RADIUS];
+        by[DiskModel.X] = clamp(by[DiskModel.X], -most, most);
+        by[DiskModel.Y] = clamp(by[DiskModel.Y], -most, most);
+        by[DiskModel.RADIUS] = clamp(by[DiskModel.RADIUS], -most, most);
+        by[DiskModel.NORTH] = clamp(by[DiskModel.NORTH], -MOST_TURN, MOST_TURN);
+        by[DiskModel.MINNAERT] = clamp(by[DiskModel.MINNAERT], -MOST_MINNAERT_MOVE, MOST_MINNAERT_MOVE);
+        double[] q = p.clone();
+        for (int i = 0; i < q.length; i++) {
+            q[i] += part * by[i];
+        }
+        q[DiskModel.MINNAERT] = clamp(q[DiskModel.MINNAERT], LEAST_MINNAERT, MOST_MINNAERT);
+        q[DiskModel.BLUR] = clamp(
+                q[DiskModel.BLUR],
+                Math.max(LEAST_BLUR, p[DiskModel.BLUR] / MOST_BLUR_RATIO),
+                p[DiskModel.BLUR] * MOST_BLUR_RATIO);
+        return model.with(q, c);
+    }
+
+    private static double clamp(double v, double least, double most) {
+        return Math.max(least, Math.min(most, v));
+    }
+}

@@ -1,0 +1,119 @@
+package org.epochrome.disk;
+
+import org.epochrome.image.Plane;
+
+/**
+ * The sharp picture of a disk, split among the rings of its markings.
+ *
+ * <p>It is made by walking over the disk in small steps of direction and of the surface's angle from the disk's centre,
+ * in which a shading is smooth up to the limb, and sharing the light of each step bilinearly among four pixels. So the
+ * picture changes smoothly with the disk's place and size, which samples at pixels would not do. The sharing blurs it by
+ * a variance of {@link #SPREAD}.
+ */
+final class Layers {
+    /** Variance of the sharing, square pixels per axis. */
+    static final double SPREAD = 1 / 6.0;
+    /** Most of the length of a step, pixels; the transform of the bilinear share vanishes at two steps per pixel. */
+    private static final double STEP = 0.5;
+
+    private final View view;
+    private final double minnaert;
+    private final Markings markings;
+    private final double[] coefficients;
+    private final int width;
+    private final int height;
+    private final float[][] layers;
+    private final double[] along;
+    private final double[] weights = new double[4];
+    private final double[] law = new double[2];
+
+    private Layers(View view, double minnaert, Markings markings, double[] coefficients, int width, int height) {
+        this.view = view;
+        this.minnaert = minnaert;
+        this.markings = markings;
+        this.coefficients = coefficients;
+        this.width = width;
+        this.height = height;
+        layers = new float[markings.rings() + 2][width * height];
+        along = new double[markings.rings()];
+    }
+
+    /**
+     * The picture times each ring's weight, then the picture itself, then its derivative by the exponent.
+     *
+     * @param innermost elliptic radius within which all may stay dark
+     */
+    static Plane[] sharp(
+            View view,
+            double minnaert,
+            Markings markings,
+            double[] coefficients,
+            int width,
+            int height,
+            double innermost) {
+        Layers made = new Layers(view, minnaert, markings, coefficients, width, height);
+        made.walk(Math.asin(Math.max(0, innermost)));
+        Plane[] planes = new Plane[made.layers.length];
+        for (int i = 0; i < planes.length; i++) {
+            planes[i] = new Plane(width, height, made.layers[i]);
+        }
+        return planes;
+    }
+
+    private void walk(double start) {
+        double radius = view.disk().equatorialRadiusPx();
+        double ratio = view.globe().apparentAxisRatio();
+        int rings = (int) Math.ceil((Math.PI / 2 - start) * radius * Math.cos(start) / STEP);
+        double ringStep = (Math.PI / 2 - start) / rings;
+        int spokes = (int) Math.ceil(2 * Math.PI * radius / STEP);
+        for (int j = 0; j < spokes; j++) {
+            double direction = 2 * Math.PI * (j + 0.5) / spokes - Math.PI;
+            double pole = ratio * Math.sin(direction);
+            double side = Math.cos(direction);
+            markings.along(coefficients, direction, along);
+            for (int i = 0; i < rings; i++) {
+                double angle = start + (i + 0.5) * ringStep;
+                double sine = Math.sin(angle);
+                double area = sine * Math.cos(angle) * ringStep * (2 * Math.PI / spokes) * radius * radius * ratio;
+                add(sine * pole, sine * side, angle, area);
+            }
+        }
+    }
+
+    private void add(double pole, double side, double angle, double area) {
+        double x = view.column(pole, side);
+        double y = view.row(pole, side);
+        int left = (int) Math.floor(x);
+        int top = (int) Math.floor(y);
+        if (left < 0 || top < 0 || left > width - 2 || top > height - 2) {
+            return;
+        }
+        if (!Shading.law(view, pole, side, minnaert, law)) {
+            return;
+        }
+        int rings = markings.rings();
+        int first = markings.ringWeights(angle, weights);
+        double logarithm = 0;
+        for (int r = 0; r < 4; r++) {
+            logarithm += along[first + r] * weights[r];
+        }
+        double light = area * Math.exp(logarithm);
+        int p = top * width + left;
+        double fx = x - left;
+        double fy = y - top;
+        for (int r = 0; r < 4; r++) {
+            share(layers[first + r], p, fx, fy, light * law[0] * weights[r]);
+        }
+        share(layers[rings], p, fx, fy, light * law[0]);
+        share(layers[rings + 1], p, fx, fy, light * law[1]);
+    }
+
+    private void share(float[] layer, int p, double fx, double fy, double light) {
+        double lower = light * fy;
+        double upper = light - lower;
+        layer[p] += (float) (upper * (1 - fx));
+        layer[p + 1] += (float) (upper * fx);
+        layer[p + width] += (float) (lower * (1 - fx));
+        layer[p + width + 1] += (float) (lower * fx);
+    }
+}

@@ -1,0 +1,137 @@
+package org.epochrome.disk;
+
+import java.util.Arrays;
+import org.epochrome.image.Gaussian;
+import org.epochrome.image.Plane;
+
+/**
+ * The part of a frame around its disk on coarser pixels, each the mean of {@code bin} by {@code bin} of the frame's, in
+ * units of the disk's brightness above the sky. A blurred picture loses nothing by it as long as the blur stays a good
+ * pixel wide.
+ *
+ * @param data the means; NaN where a pixel is missing
+ * @param bin frame pixels per side of a coarse pixel
+ * @param left frame column of the first pixel
+ * @param top frame row of the first pixel
+ * @param softness standard deviation of an additional blur, coarse pixels
+ * @param skyNoise standard deviation of a coarse pixel of the sky
+ * @param diskNoise the same where the disk is bright
+ */
+record Samples(Plane data, int bin, int left, int top, double softness, double skyNoise, double diskNoise) {
+    private static final double MARGIN = 0.1;
+    private static final double SOFTENED = 0.8;
+    private static final int LEAST_MARGIN_PX = 8;
+    /** Least noise that is believed: rounding to whole numbers can hide it. */
+    private static final double LEAST_NOISE = 1e-4;
+
+    static Samples around(Plane frame, Disk disk, double blurPx, DiskStart start, int bin) {
+        double reach = disk.equatorialRadiusPx() * (1 + MARGIN) + LEAST_MARGIN_PX + 4 * blurPx;
+        int left = (int) Math.max(0, Math.floor(disk.x() - reach));
+        int top = (int) Math.max(0, Math.floor(disk.y() - reach));
+        int width = (int) (Math.min(frame.width() - 1, Math.ceil(disk.x() + reach)) - left + 1) / bin;
+        int height = (int) (Math.min(frame.height() - 1, Math.ceil(disk.y() + reach)) - top + 1) / bin;
+        if (width < 8 || height < 8) {
+            throw new DiskNotFound("the fit leaves the image; check the body and the frame");
+        }
+        Plane means = new Plane(width, height);
+        for (int y = 0; y < height; y++) {
+            for (int x = 0; x < width; x++) {
+                double mean = mean(frame, left + x * bin, top + y * bin, bin);
+                means.set(x, y, (float) ((mean - start.background()) / start.top()));
+            }
+        }
+        double sky = Math.max(LEAST_NOISE, start.noise() / start.top());
+        double lit = Math.max(sky, diskNoise(frame, disk, start) / start.top());
+        return new Samples(means, bin, left, top, 0, sky / bin, lit / bin);
+    }
+
+    private static double mean(Plane frame, int left, int top, int bin) {
+        double sum = 0;
+        for (int y = top; y < top + bin; y++) {
+            for (int x = left; x < left + bin; x++) {
+                sum += frame.at(x, y);
+            }
+        }
+        return sum / (bin * bin);
+    }
+
+    /** Noise of single bright pixels, from their second differences, which a blurred picture hardly has. */
+    private static double diskNoise(Plane frame, Disk disk, DiskStart start) {
+        double reach = 0.6 * disk.equatorialRadiusPx();
+        double bright = start.background() + 0.5 * start.top();
+        int first = (int) Math.max(1, disk.x() - reach);
+        int last = (int) Math.min(frame.width() - 2, disk.x() + reach);
+        double[] found = new double[((int) (2 * reach + 1)) * (last - first + 1)];
+        int n = 0;
+        for (int y = (int) Math.max(0, disk.y() - reach); y < Math.min(frame.height(), disk.y() + reach); y += 2) {
+            for (int x = first; x <= last; x++) {
+                double bend = frame.at(x - 1, y) - 2.0 * frame.at(x, y) + frame.at(x + 1, y);
+                if (frame.at(x, y) > bright && !Double.isNaN(bend)) {
+                    found[n++] = Math.abs(bend);
+                }
+            }
+        }
+        if (n < 20) {
+            return start.noise();
+        }
+        found = Arrays.copyOf(found, n);
+        Arrays.sort(found);
+        return 1.4826 * found[n / 2] / Math.sqrt(6);
+    }
+
+    /** The same with an additional blur, for pixels that are too coarse for the frame's own. */
+    Samples softened() {
+        Plane known = new Plane(data.width(), data.height());
+        Plane light = new Plane(data.width(), data.height());
+        for (int i = 0; i < data.data().length; i++) {
+            if (!Float.isNaN(data.data()[i])) {
+                known.data()[i] = 1;
+                light.data()[i] = data.data()[i];
+            }
+        }
+        Plane soft = Gaussian.blur(light, SOFTENED);
+        Plane part = Gaussian.blur(known, SOFTENED);
+        for (int i = 0; i < soft.data().length; i++) {
+            soft.data()[i] = part.data()[i] > 0.3 ? soft.data()[i] / part.data()[i] : Float.NaN;
+        }
+        return new Samples(soft, bin, left, top, SOFTENED, skyNoise, diskNoise);
+    }
+
+    /** A disk of the frame on the coarse pixels. */
+    Disk inward(Disk disk) {
+        double half = 0.5 * (bin - 1);
+        return new Disk(
+                (disk.x() - left - half) / bin,
+                (disk.y() - top - half) / bin,
+                disk.equatorialRadiusPx() / bin,
+                disk.northAngleDeg(),
+                disk.mirrored());
+    }
+
+    /** A disk on the coarse pixels in the frame. */
+    Disk outward(Disk disk) {
+        double half = 0.5 * (bin - 1);
+        return new Disk(
+                disk.x() * bin + half + left,
+                disk.y() * bin + half + top,
+                disk.equatorialRadiusPx() * bin,
+                disk.northAngleDeg(),
+                disk.mirrored());
+    }
+
+    /** The blur on the coarse pixels, on top of that by their area. */
+    double blurInward(double blurPx) {
+        return Math.sqrt(Math.max(0.1, blurPx * blurPx / (bin * bin) + softness * softness - Layers.SPREAD + 1 / 12.0));
+    }
+
+    /** The blur in the frame. */
+    double blurOutward(double blurPx) {
+        return bin * Math.sqrt(Math.max(0.09, blurPx * blurPx - softness * softness + Layers.SPREAD - 1 / 12.0));
+    }
+
+    /** Variance of a coarse pixel of the given brightness. */
+    double variance(double brightness) {
+        double sky = skyNoise * skyNoise;
+        return sky + (diskNoise * diskNoise - sky) * Math.max(0, Math.min(1.5, brightness));
+    }
+}
