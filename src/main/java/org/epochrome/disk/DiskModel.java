@@ -150,7 +150,9 @@ final class DiskModel {
     }
 
     private double blursInside(int p) {
-        double at = view.ellipticRadius(view.pole(p % width, p / width), view.side(p % width, p / width));
+        int x = p % width;
+        int y = p / width;
+        double at = view.ellipticRadius(view.pole(x, y), view.side(x, y));
         return (1 - at) * shape[RADIUS] / shape[BLUR];
     }
 
@@ -223,8 +225,10 @@ final class DiskModel {
     private int slopes(int p, int[] columns, double[] slopes, double[] w) {
         int rings = markings.rings();
         int spokes = markings.spokes();
-        double pole = view.pole(p % width, p / width);
-        double side = view.side(p % width, p / width);
+        int x = p % width;
+        int y = p / width;
+        double pole = view.pole(x, y);
+        double side = view.side(x, y);
         int least = 0;
         while (least < rings && layers[least].data()[p] <= FAINT) {
             least++;
@@ -248,17 +252,18 @@ final class DiskModel {
         for (int i = 0; i < SHAPE; i++) {
             columns[n + i] = markings.size() + i;
         }
-        shapeSlopes(p, slopes, n);
+        shapeSlopes(x, y, slopes, n);
         return n + SHAPE;
     }
 
     /** Derivatives by the shape parameters, from the slopes of the picture itself. */
-    private void shapeSlopes(int p, double[] slopes, int at) {
+    private void shapeSlopes(int x, int y, double[] slopes, int at) {
+        int p = y * width + x;
         double right = Slope.first(picture, p, 1);
         double down = Slope.first(picture, p, width);
         double laplacian = Slope.second(picture, p, 1) + Slope.second(picture, p, width);
-        double dx = p % width - shape[X];
-        double dy = p / width - shape[Y];
+        double dx = x - shape[X];
+        double dy = y - shape[Y];
         double blur = shape[BLUR];
         slopes[at + X] = -right;
         slopes[at + Y] = -down;
