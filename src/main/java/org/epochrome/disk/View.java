@@ -17,6 +17,7 @@ public final class View {
     private final double cosNorth;
     private final double sinNorth;
     private final double sideSign;
+    private final double limbRatio;
     private final double quadraticA;
     private final double quadraticB;
     private final double quadraticC;
@@ -30,6 +31,7 @@ public final class View {
         cosNorth = Math.cos(Math.toRadians(disk.northAngleDeg()));
         sinNorth = Math.sin(Math.toRadians(disk.northAngleDeg()));
         sideSign = disk.mirrored() ? -1 : 1;
+        limbRatio = globe.apparentAxisRatio();
         quadraticA = cosTilt * cosTilt + sinTilt * sinTilt * inverseSquaredRatio;
         quadraticB = sinTilt * cosTilt * (inverseSquaredRatio - 1);
         quadraticC = sinTilt * sinTilt + cosTilt * cosTilt * inverseSquaredRatio;
@@ -65,7 +67,8 @@ public final class View {
 
     /** Distance from the disk's centre in units of the limb ellipse: 1 on the limb. */
     public double ellipticRadius(double pole, double side) {
-        return Math.hypot(side, pole / globe.apparentAxisRatio());
+        double stretched = pole / limbRatio;
+        return Math.sqrt(side * side + stretched * stretched);
     }
 
     /**
