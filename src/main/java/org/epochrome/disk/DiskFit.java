@@ -11,7 +11,7 @@ import org.epochrome.job.Progress;
  */
 public final class DiskFit {
     /** Radius on the pixels of the coarse fit. */
-    private static final double COARSE_RADIUS = 45;
+    private static final double COARSE_RADIUS = 40;
     /** Usual least radius on the pixels of the fine fit, */
     private static final double FINE_RADIUS = 120;
     /** Blur that the pixels of the fine fit shall have at least. */
@@ -153,7 +153,7 @@ public final class DiskFit {
         double blur = earlier.shading().blurPx();
         Shading shading = new Shading(earlier.shading().minnaert(), blur, smear);
         Samples samples = samples(frame, disk, blur, start, bin);
-        Markings markings = Markings.fine(disk.equatorialRadiusPx(), blur);
+        Markings markings = Markings.fine(disk.equatorialRadiusPx(), Math.max(blur, SAMPLED_BLUR * bin));
         FittedDisk found = descend(samples, start, disk, shading, markings, progress).disk;
         int better = Math.max(1, (int) (found.shading().blurPx() / SAMPLED_BLUR));
         return found.shading().blurPx() < LEAST_SAMPLED_BLUR * bin && better < bin

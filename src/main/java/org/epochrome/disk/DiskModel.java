@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
+import org.epochrome.image.RowRuns;
 import org.epochrome.image.Smear;
 
 /**
@@ -84,8 +85,13 @@ final class DiskModel {
         view = new View(globe, disk());
         double needed = markings.leastRadius() - BEYOND_BLURS * shape[BLUR] / shape[RADIUS];
         layers = Layers.sharp(view, shape[MINNAERT], markings, coefficients, width, height, needed);
+        double most = mostRadius() + (Slope.REACH + 1) / shape[RADIUS];
+        RowRuns runs = RowRuns.where(width, height, (x, y) -> {
+            double at = view.ellipticRadius(view.pole(x, y), view.side(x, y));
+            return at > needed && at < most;
+        });
         for (int i = 0; i < layers.length; i++) {
-            layers[i] = smear.of(Gaussian.blur(layers[i], shape[BLUR]));
+            layers[i] = smear.of(Gaussian.blur(layers[i], shape[BLUR], runs), runs);
         }
         picture = layers[markings.rings()].data();
     }
@@ -115,13 +121,18 @@ final class DiskModel {
         return new Disk(shape[X], shape[Y], shape[RADIUS], Math.toDegrees(shape[NORTH]), mirrored);
     }
 
+    /** Elliptic radius up to which pixels count. */
+    private double mostRadius() {
+        return 1 + (BEYOND_BLURS * shape[BLUR] + 1) / shape[RADIUS] + (markings.areCoarse() ? BEYOND_COARSE : 0);
+    }
+
     /** The pixels that a fit looks at: where the model is complete, and the sky around. */
     int[] pixels() {
         double least = markings.leastRadius();
         if (least > 0) {
             least += shape[BLUR] / shape[RADIUS];
         }
-        double most = 1 + (BEYOND_BLURS * shape[BLUR] + 1) / shape[RADIUS] + (markings.areCoarse() ? BEYOND_COARSE : 0);
+        double most = mostRadius();
         int[] list = new int[width * height];
         int n = 0;
         for (int y = Slope.REACH; y < height - Slope.REACH; y++) {
@@ -150,7 +161,9 @@ final class DiskModel {
     }
 
     private double blursInside(int p) {
-        double at = view.ellipticRadius(view.pole(column(p), row(p)), view.side(column(p), row(p)));
+        int x = p % width;
+        int y = p / width;
+        double at = view.ellipticRadius(view.pole(x, y), view.side(x, y));
         return (1 - at) * shape[RADIUS] / shape[BLUR];
     }
 
@@ -210,21 +223,21 @@ final class DiskModel {
     }
 
     private void addNormals(int[] pixels, double[] weights, int from, int to, Skyline normals) {
-        int[] columns = new int[Markings.SPOKE_WEIGHTS * markings.rings() + SHAPE];
-        double[] slopes = new double[columns.length];
+        int[] starts = new int[Markings.SPOKE_WEIGHTS + 1];
+        int[] lengths = new int[starts.length];
+        double[] slopes = new double[Markings.SPOKE_WEIGHTS * markings.rings() + SHAPE];
         double[] w = new double[Markings.SPOKE_WEIGHTS];
         for (int k = from; k < to; k++) {
-            int n = slopes(pixels[k], columns, slopes, w);
-            normals.addObservation(n, columns, slopes, weights[k], residual(pixels[k]));
+            slopes(pixels[k], starts, lengths, slopes, w);
+            normals.addObservation(starts.length, starts, lengths, slopes, weights[k], residual(pixels[k]));
         }
     }
 
-    /** Derivatives of the model at a pixel, by ascending column; returns how many differ from zero. */
-    private int slopes(int p, int[] columns, double[] slopes, double[] w) {
+    /** Derivatives of the model at a pixel: runs of rings, one for each spoke, and the shape. */
+    private void slopes(int p, int[] starts, int[] lengths, double[] slopes, double[] w) {
+        int x = p % width;
+        int y = p / width;
         int rings = markings.rings();
-        int spokes = markings.spokes();
-        double pole = view.pole(column(p), row(p));
-        double side = view.side(column(p), row(p));
         int least = 0;
         while (least < rings && layers[least].data()[p] <= FAINT) {
             least++;
@@ -233,32 +246,32 @@ final class DiskModel {
         while (most > least && layers[most - 1].data()[p] <= FAINT) {
             most--;
         }
-        int spoke = markings.spokeWeights(Math.atan2(pole / globe.apparentAxisRatio(), side), w);
+        double direction = Math.atan2(view.pole(x, y) / globe.apparentAxisRatio(), view.side(x, y));
+        int spoke = markings.spokeWeights(direction, w);
+        int wrapped = Math.max(0, spoke + w.length - markings.spokes());
         int n = 0;
-        int wrapped = Math.max(0, spoke + w.length - spokes);
         for (int i = 0; i < w.length; i++) {
             // Spokes beyond the last are the first ones and come first.
             int s = i < wrapped ? w.length - wrapped + i : i - wrapped;
-            int column = (spoke + s) % spokes * rings;
+            starts[i] = (spoke + s) % markings.spokes() * rings + least;
+            lengths[i] = most - least;
             for (int r = least; r < most; r++) {
-                columns[n] = column + r;
                 slopes[n++] = layers[r].data()[p] * w[s];
             }
         }
-        for (int i = 0; i < SHAPE; i++) {
-            columns[n + i] = markings.size() + i;
-        }
-        shapeSlopes(p, slopes, n);
-        return n + SHAPE;
+        starts[w.length] = markings.size();
+        lengths[w.length] = SHAPE;
+        shapeSlopes(x, y, slopes, n);
     }
 
     /** Derivatives by the shape parameters, from the slopes of the picture itself. */
-    private void shapeSlopes(int p, double[] slopes, int at) {
+    private void shapeSlopes(int x, int y, double[] slopes, int at) {
+        int p = y * width + x;
         double right = Slope.first(picture, p, 1);
         double down = Slope.first(picture, p, width);
         double laplacian = Slope.second(picture, p, 1) + Slope.second(picture, p, width);
-        double dx = column(p) - shape[X];
-        double dy = row(p) - shape[Y];
+        double dx = x - shape[X];
+        double dy = y - shape[Y];
         double blur = shape[BLUR];
         slopes[at + X] = -right;
         slopes[at + Y] = -down;
@@ -268,13 +281,5 @@ final class DiskModel {
         slopes[at + NORTH] = dx * down - dy * right;
         slopes[at + MINNAERT] = layers[markings.rings() + 1].data()[p];
         slopes[at + SKY] = 1;
-    }
-
-    private int column(int pixel) {
-        return pixel % width;
-    }
-
-    private int row(int pixel) {
-        return pixel / width;
     }
 }

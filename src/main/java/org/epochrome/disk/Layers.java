@@ -13,8 +13,13 @@ import org.epochrome.image.Plane;
 final class Layers {
     /** Variance of the sharing, square pixels per axis. */
     static final double SPREAD = 1 / 6.0;
-    /** Most of the length of a step, pixels; the transform of the bilinear share vanishes at two steps per pixel. */
+    /** Longest steps, pixels; the transform of the bilinear share vanishes at one and at two steps per pixel. */
     private static final double STEP = 0.5;
+
+    private static final double COARSE_STEP = 1;
+
+    /** Power by which the steps' angles widen towards the limb, where foreshortening makes them small. */
+    private static final double THINNING = 0.75;
 
     private final View view;
     private final double minnaert;
@@ -63,16 +68,20 @@ final class Layers {
     private void walk(double start) {
         double radius = view.disk().equatorialRadiusPx();
         double ratio = view.globe().apparentAxisRatio();
-        int rings = (int) Math.ceil((Math.PI / 2 - start) * radius * Math.cos(start) / STEP);
-        double ringStep = (Math.PI / 2 - start) / rings;
-        int spokes = (int) Math.ceil(2 * Math.PI * radius / STEP);
+        double span = Math.PI / 2 - start;
+        double step = markings.areCoarse() ? COARSE_STEP : STEP;
+        int rings = (int) Math.ceil(THINNING * span * radius * Math.cos(start) / step);
+        int spokes = (int) Math.ceil(2 * Math.PI * radius / step);
         for (int j = 0; j < spokes; j++) {
             double direction = 2 * Math.PI * (j + 0.5) / spokes - Math.PI;
             double pole = ratio * Math.sin(direction);
             double side = Math.cos(direction);
             markings.along(coefficients, direction, along);
             for (int i = 0; i < rings; i++) {
-                double angle = start + (i + 0.5) * ringStep;
+                double part = (i + 0.5) / rings;
+                double power = Math.pow(part, THINNING);
+                double angle = Math.PI / 2 - span * power;
+                double ringStep = span * THINNING * power / part / rings;
                 double sine = Math.sin(angle);
                 double area = sine * Math.cos(angle) * ringStep * (2 * Math.PI / spokes) * radius * radius * ratio;
                 add(sine * pole, sine * side, angle, area);

@@ -28,8 +28,8 @@ record Samples(Plane data, int bin, int left, int top, double softness, double s
         double reach = disk.equatorialRadiusPx() * (1 + MARGIN) + LEAST_MARGIN_PX + 4 * blurPx;
         int left = (int) Math.max(0, Math.floor(disk.x() - reach));
         int top = (int) Math.max(0, Math.floor(disk.y() - reach));
-        int width = (int) (Math.min(frame.width() - 1, Math.ceil(disk.x() + reach)) - left + 1) / bin;
-        int height = (int) (Math.min(frame.height() - 1, Math.ceil(disk.y() + reach)) - top + 1) / bin;
+        int width = (int) ((Math.min(frame.width() - 1, Math.ceil(disk.x() + reach)) - left + 1) / bin);
+        int height = (int) ((Math.min(frame.height() - 1, Math.ceil(disk.y() + reach)) - top + 1) / bin);
         if (width < 8 || height < 8) {
             throw new DiskNotFound("the fit leaves the image; check the body and the frame");
         }
@@ -61,7 +61,7 @@ record Samples(Plane data, int bin, int left, int top, double softness, double s
         double bright = start.background() + 0.5 * start.top();
         int first = (int) Math.max(1, disk.x() - reach);
         int last = (int) Math.min(frame.width() - 2, disk.x() + reach);
-        double[] found = new double[((int) (2 * reach + 1)) * (last - first + 1)];
+        double[] found = new double[((int) (2 * reach + 1)) * Math.max(0, last - first + 1)];
         int n = 0;
         for (int y = (int) Math.max(0, disk.y() - reach); y < Math.min(frame.height(), disk.y() + reach); y += 2) {
             for (int x = first; x <= last; x++) {

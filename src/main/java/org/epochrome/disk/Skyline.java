@@ -32,24 +32,38 @@ final class Skyline {
     }
 
     /**
-     * Adds what one observation says.
+     * Adds what one observation says that depends on some runs of unknowns.
      *
-     * @param n number of unknowns that it depends on
-     * @param columns their numbers, ascending
-     * @param slopes its derivatives by them
-     * @param weight its inverse variance
+     * @param runs number of runs
+     * @param starts number of each run's first unknown, ascending
+     * @param lengths of the runs
+     * @param slopes derivatives by the unknowns, run after run
+     * @param weight inverse variance
      * @param residual what is left of it
      */
-    void addObservation(int n, int[] columns, double[] slopes, double weight, double residual) {
-        for (int i = 0; i < n; i++) {
-            double weighted = weight * slopes[i];
-            double[] row = rows[columns[i]];
-            int shift = first[columns[i]];
-            for (int j = 0; j <= i; j++) {
-                row[columns[j] - shift] += weighted * slopes[j];
+    void addObservation(int runs, int[] starts, int[] lengths, double[] slopes, double weight, double residual) {
+        int i = 0;
+        for (int run = 0; run < runs; run++) {
+            for (int k = 0; k < lengths[run]; k++, i++) {
+                int unknown = starts[run] + k;
+                double weighted = weight * slopes[i];
+                double[] row = rows[unknown];
+                int shift = first[unknown];
+                int j = 0;
+                for (int other = 0; other < run; other++) {
+                    j = addRun(row, starts[other] - shift, lengths[other], slopes, j, weighted);
+                }
+                addRun(row, starts[run] - shift, k + 1, slopes, j, weighted);
+                right[unknown] += weighted * residual;
             }
-            right[columns[i]] += weighted * residual;
         }
+    }
+
+    private static int addRun(double[] row, int at, int length, double[] slopes, int from, double weighted) {
+        for (int k = 0; k < length; k++) {
+            row[at + k] += weighted * slopes[from + k];
+        }
+        return from + length;
     }
 
     void add(Skyline other) {
@@ -106,15 +120,30 @@ final class Skyline {
         return x;
     }
 
-    /** Scalar product of a vector that begins at column {@code shift} with the factor's row j, left of column j. */
+    /**
+     * Scalar product of a vector that begins at column {@code shift} with the factor's row j, left of column j; four
+     * sums at a time, which need not wait for each other.
+     */
     private double dot(double[] a, int shift, int j) {
         double[] b = rows[j];
         int start = first[j];
-        double sum = 0;
-        for (int k = Math.max(shift, start); k < j; k++) {
-            sum += a[k - shift] * b[k - start];
+        int k = Math.max(shift, start);
+        int toA = -shift;
+        int toB = -start;
+        double sum0 = 0;
+        double sum1 = 0;
+        double sum2 = 0;
+        double sum3 = 0;
+        for (; k < j - 3; k += 4) {
+            sum0 += a[k + toA] * b[k + toB];
+            sum1 += a[k + 1 + toA] * b[k + 1 + toB];
+            sum2 += a[k + 2 + toA] * b[k + 2 + toB];
+            sum3 += a[k + 3 + toA] * b[k + 3 + toB];
         }
-        return sum;
+        for (; k < j; k++) {
+            sum0 += a[k + toA] * b[k + toB];
+        }
+        return sum0 + sum1 + (sum2 + sum3);
     }
 
     /** Variances of the last unknowns, all the others marginalised, from the factor that {@link #solve} left. */

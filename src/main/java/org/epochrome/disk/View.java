@@ -14,10 +14,10 @@ public final class View {
     private final double sinTilt;
     private final double cosTilt;
     private final double inverseSquaredRatio;
-    private final double inverseApparentRatio;
     private final double cosNorth;
     private final double sinNorth;
     private final double sideSign;
+    private final double limbRatio;
     private final double quadraticA;
     private final double quadraticB;
     private final double quadraticC;
@@ -28,10 +28,10 @@ public final class View {
         sinTilt = Math.sin(globe.tilt());
         cosTilt = Math.cos(globe.tilt());
         inverseSquaredRatio = 1 / (globe.axisRatio() * globe.axisRatio());
-        inverseApparentRatio = 1 / globe.apparentAxisRatio();
         cosNorth = Math.cos(Math.toRadians(disk.northAngleDeg()));
         sinNorth = Math.sin(Math.toRadians(disk.northAngleDeg()));
         sideSign = disk.mirrored() ? -1 : 1;
+        limbRatio = globe.apparentAxisRatio();
         quadraticA = cosTilt * cosTilt + sinTilt * sinTilt * inverseSquaredRatio;
         quadraticB = sinTilt * cosTilt * (inverseSquaredRatio - 1);
         quadraticC = sinTilt * sinTilt + cosTilt * cosTilt * inverseSquaredRatio;
@@ -67,8 +67,8 @@ public final class View {
 
     /** Distance from the disk's centre in units of the limb ellipse: 1 on the limb. */
     public double ellipticRadius(double pole, double side) {
-        double p = pole * inverseApparentRatio;
-        return Math.sqrt(side * side + p * p);
+        double stretched = pole / limbRatio;
+        return Math.sqrt(side * side + stretched * stretched);
     }
 
     /**

@@ -1,5 +1,6 @@
 package org.epochrome.image;
 
+import java.util.Arrays;
 import org.epochrome.job.Rows;
 
 /** Gaussian blur by two one-dimensional passes, for planes without NaN. */
@@ -15,10 +16,15 @@ public final class Gaussian {
      * @param sigmaPx standard deviation, pixels; 0 or less copies
      */
     public static Plane blur(Plane plane, double sigmaPx) {
+        return blur(plane, sigmaPx, RowRuns.all(plane.width(), plane.height()));
+    }
+
+    /** The same within some runs only; everything outside them counts as zero and stays so. */
+    public static Plane blur(Plane plane, double sigmaPx, RowRuns runs) {
         if (sigmaPx < 0.05) {
             return plane.copy();
         }
-        return vertical(horizontal(plane, kernel(sigmaPx)), kernel(sigmaPx));
+        return vertical(horizontal(plane, kernel(sigmaPx), runs), kernel(sigmaPx), runs);
     }
 
     /**
@@ -40,7 +46,7 @@ public final class Gaussian {
         return kernel;
     }
 
-    private static Plane horizontal(Plane plane, float[] kernel) {
+    private static Plane horizontal(Plane plane, float[] kernel, RowRuns runs) {
         int width = plane.width();
         int reach = kernel.length - 1;
         float[] in = plane.data();
@@ -50,17 +56,21 @@ public final class Gaussian {
             float[] padded = new float[width + 2 * reach];
             float[] sum = new float[width];
             for (int y = from; y < to; y++) {
-                System.arraycopy(in, y * width, padded, reach, width);
-                convolve(padded, kernel, sum);
-                System.arraycopy(sum, 0, out, y * width, width);
+                for (int run = 0; run < runs.count(y); run++) {
+                    int start = runs.from(y, run);
+                    int n = runs.to(y, run) - start;
+                    System.arraycopy(in, y * width + start, padded, reach, n);
+                    Arrays.fill(padded, reach + n, 2 * reach + n, 0);
+                    convolve(padded, kernel, sum, n);
+                    System.arraycopy(sum, 0, out, y * width + start, n);
+                }
             }
         });
         return result;
     }
 
-    private static void convolve(float[] padded, float[] kernel, float[] sum) {
+    private static void convolve(float[] padded, float[] kernel, float[] sum, int n) {
         int reach = kernel.length - 1;
-        int n = sum.length;
         for (int x = 0; x < n; x++) {
             sum[x] = kernel[0] * padded[x + reach];
         }
@@ -72,7 +82,7 @@ public final class Gaussian {
         }
     }
 
-    private static Plane vertical(Plane plane, float[] kernel) {
+    private static Plane vertical(Plane plane, float[] kernel, RowRuns runs) {
         int width = plane.width();
         int height = plane.height();
         int reach = kernel.length - 1;
@@ -88,8 +98,11 @@ public final class Gaussian {
                     }
                     float weight = kernel[Math.abs(i)];
                     int source = (y + i) * width;
-                    for (int x = 0; x < width; x++) {
-                        out[row + x] += weight * in[source + x];
+                    for (int run = 0; run < runs.count(y); run++) {
+                        int end = runs.to(y, run);
+                        for (int x = runs.from(y, run); x < end; x++) {
+                            out[row + x] += weight * in[source + x];
+                        }
                     }
                 }
             }

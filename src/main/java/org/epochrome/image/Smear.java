@@ -54,6 +54,11 @@ public final class Smear {
 
     /** The plane smeared; everything outside the plane counts as zero. */
     public Plane of(Plane plane) {
+        return of(plane, RowRuns.all(plane.width(), plane.height()));
+    }
+
+    /** The same within some runs only; the rest becomes zero. */
+    public Plane of(Plane plane, RowRuns runs) {
         if (this == NONE) {
             return plane;
         }
@@ -78,8 +83,11 @@ public final class Smear {
                     int last = Math.min(width, width + dx);
                     float weight = kernel[k];
                     int shift = source * width - dx;
-                    for (int x = first; x < last; x++) {
-                        out[y * width + x] += weight * in[shift + x];
+                    for (int run = 0; run < runs.count(y); run++) {
+                        int end = Math.min(last, runs.to(y, run));
+                        for (int x = Math.max(first, runs.from(y, run)); x < end; x++) {
+                            out[y * width + x] += weight * in[shift + x];
+                        }
                     }
                 }
             }

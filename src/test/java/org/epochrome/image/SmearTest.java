@@ -21,7 +21,7 @@ class SmearTest {
     private static final int MIDDLE = 20;
 
     @Test
-    void agreesWithTheMeanOfShiftedCopiesByScipy() {
+    void agreesWithTheMeanOfMovedCopiesByScikitImage() {
         Plane plane = Pictures.read("image/image.csv");
         List<TruthTable.Row> rows = TruthTable.rows("image/smear.csv");
         Map<String, Plane> smeared = new HashMap<>();
