@@ -32,7 +32,7 @@ public record Detail(Plane markings, Plane weight, double grainPx, Smear smear) 
         Plane picture = turned.picture();
         int width = picture.width();
         int height = picture.height();
-        Plane shade = shading.picture(view, width, height);
+        Plane shade = turned.shade();
         float brightest = 0;
         for (float s : shade.data()) {
             brightest = Math.max(brightest, s);

@@ -16,8 +16,14 @@ final class Descent {
     private static final int FREE_STEPS = 1;
     /** Steps after which the choice of pixels stays. */
     private static final int CHOOSING_STEPS = 3;
+    /** First step that may be lengthened, and by how many times at most. */
+    private static final int ACCELERATED_FROM = 4;
+
+    private static final double MOST_EXTRAPOLATION = 5;
     /** Part of its standard error by which a parameter may still move at the end. */
     private static final double SETTLED = 0.2;
+    /** The same where a fit goes to and fro between two choices of outliers. */
+    private static final double TOLERATED = 2;
     /** The same for a coarse fit, pixels. */
     private static final double COARSE_SETTLED = 0.1;
     /**
@@ -27,6 +33,8 @@ final class Descent {
     private static final double CENTRE_DOUBT = 0.005;
 
     private static final double RADIUS_DOUBT = 0.04;
+    /** The same for the north angle, as a part of the flattening. */
+    private static final double NORTH_DOUBT = 0.012;
     /** Most of the radius by which place and size move in a step, and most moves of the other parameters. */
     private static final double MOST_MOVE = 0.1;
 
@@ -44,15 +52,24 @@ final class Descent {
     private static final double MINNAERT_SCATTER = 0.15;
 
     private final boolean[] held;
+    private final boolean zoned;
     private DiskModel model;
     private double[] sigmas = new double[DiskModel.SHAPE];
     private double residual;
+    /** The move that the last step's equations asked for, and what was made of it. */
+    private double[] newton;
+
+    private double[] taken;
     private double misfit;
 
-    /** @param held which shape parameters stay as they are */
-    Descent(DiskModel start, boolean[] held) {
+    /**
+     * @param held which shape parameters stay as they are
+     * @param zoned whether the markings are expected to follow the parallels
+     */
+    Descent(DiskModel start, boolean[] held, boolean zoned) {
         model = start;
         this.held = held;
+        this.zoned = zoned;
     }
 
     DiskModel model() {
@@ -82,14 +99,20 @@ final class Descent {
             progress.check();
             progress.at(step / (double) MOST_STEPS);
             if (step < CHOOSING_STEPS) {
+                if (zoned) {
+                    model = model.zoned();
+                }
                 pixels = model.pixels();
                 noise = model.variances(pixels);
             }
             double[] weights = model.weights(pixels, noise);
             boolean free = step < (model.markings().areCoarse() ? COARSE_FREE_STEPS : FREE_STEPS);
             double[] move = move(pixels, weights, free);
-            boolean settled = step > 0 && !free && settled(move);
-            if (!take(move, pixels, weights, free) || settled) {
+            boolean last = step == MOST_STEPS - 1;
+            boolean settled = step > 0 && !free && settled(move, last ? TOLERATED : SETTLED);
+            double[] taking = step < ACCELERATED_FROM ? move : accelerated(move);
+            newton = move;
+            if (!take(taking, pixels, weights, free) || settled) {
                 residual = model.residual(pixels);
                 return;
             }
@@ -123,6 +146,29 @@ final class Descent {
         return move;
     }
 
+    /**
+     * A move lengthened by what the one before it teaches about the slow directions (Anderson 1965, J. ACM 12, 547, with
+     * one earlier step), judged by the shape parameters.
+     */
+    private double[] accelerated(double[] move) {
+        int first = move.length - DiskModel.SHAPE;
+        double product = 0;
+        double square = 0;
+        for (int i = 0; i <= DiskModel.NORTH; i++) {
+            if (!held[i]) {
+                double change = (move[first + i] - newton[first + i]) / sigmas[i];
+                product += change * move[first + i] / sigmas[i];
+                square += change * change;
+            }
+        }
+        double back = square > 0 ? clamp(product / square, -MOST_EXTRAPOLATION, 0) : 0;
+        double[] result = new double[move.length];
+        for (int i = 0; i < move.length; i++) {
+            result[i] = move[i] - back * (taken[i] + move[i] - newton[i]);
+        }
+        return result;
+    }
+
     /** Errors that the model does not know of. */
     private double[] doubts() {
         double blur = model.shape()[DiskModel.BLUR];
@@ -132,15 +178,15 @@ final class Descent {
         doubts[DiskModel.Y] = CENTRE_DOUBT * blur;
         doubts[DiskModel.RADIUS] = RADIUS_DOUBT * blur;
         doubts[DiskModel.NORTH] =
-                CENTRE_DOUBT * blur / (radius * Math.max(1e-3, 1 - model.globe().apparentAxisRatio()));
+                NORTH_DOUBT * blur / (radius * Math.max(1e-3, 1 - model.globe().apparentAxisRatio()));
         return doubts;
     }
 
-    private boolean settled(double[] move) {
+    private boolean settled(double[] move, double part) {
         int first = model.markings().size();
         boolean coarse = model.markings().areCoarse();
         for (int i = 0; i <= DiskModel.NORTH; i++) {
-            double limit = coarse ? COARSE_SETTLED : SETTLED * sigmas[i];
+            double limit = coarse ? COARSE_SETTLED : part * sigmas[i];
             if (Math.abs(move[first + i]) * (coarse && i == DiskModel.NORTH ? 10 : 1) > limit) {
                 return false;
             }
@@ -155,12 +201,22 @@ final class Descent {
         for (int i = 0; i <= MOST_HALVINGS; i++) {
             DiskModel tried = moved(move, part);
             if (free || tried.misfit(pixels, weights) < before * 1.001) {
+                taken = difference(tried, model);
                 model = tried;
                 return true;
             }
             part /= 2;
         }
         return false;
+    }
+
+    private static double[] difference(DiskModel to, DiskModel from) {
+        int n = to.coefficients().length;
+        double[] d = new double[n + DiskModel.SHAPE];
+        for (int i = 0; i < d.length; i++) {
+            d[i] = i < n ? to.coefficients()[i] - from.coefficients()[i] : to.shape()[i - n] - from.shape()[i - n];
+        }
+        return d;
     }
 
     /** The model after a part of a step, held where it has a meaning. */

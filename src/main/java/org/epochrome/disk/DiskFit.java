@@ -12,11 +12,15 @@ import org.epochrome.job.Progress;
 public final class DiskFit {
     /** Radius on the pixels of the coarse fit. */
     private static final double COARSE_RADIUS = 40;
+    /** Softening of the coarse fit's pixels, which are too large for the frame's blur. */
+    private static final double COARSE_SOFTNESS = 0.8;
     /** Usual least radius on the pixels of the fine fit, */
     private static final double FINE_RADIUS = 120;
-    /** Blur that the pixels of the fine fit shall have at least. */
+    /** Blur that the fine fit's pixels shall have at least; sharper frames are softened to it. */
     private static final double SAMPLED_BLUR = 0.95;
-    /** Blur on the fine fit's pixels below which it is done again on smaller ones. */
+    /** Part of that below which an earlier fit's blur says only that the frame is sharp. */
+    private static final double TOLD_BLUR = 0.8;
+    /** Blur on the fine fit's pixels below which it is done again, on softer ones. */
     private static final double LEAST_SAMPLED_BLUR = 0.75;
     /** A blur more than this part of the radius is no picture of a disk any more. */
     private static final double MOST_BLUR = 0.5;
@@ -31,7 +35,7 @@ public final class DiskFit {
     private static final double CLEAR_PHASE = Math.cos(Math.toRadians(4));
 
     private final Globe globe;
-    private final boolean zonal;
+    private final boolean belted;
     private final boolean mirrored;
     private final Smear smear;
     private final OptionalDouble northDeg;
@@ -39,7 +43,7 @@ public final class DiskFit {
 
     /**
      * @param globe aspect of the body at the middle of the recording
-     * @param zonal whether the body is a flattened, belted one, whose north angle can be fitted
+     * @param belted whether the body is a flattened, belted one, whose north angle can be fitted
      * @param mirrored whether the frame is mirrored
      * @param smear how far dispersion draws the frame's band out
      * @param northDeg north angle if known, else it is fitted from the flattening, up to 180 degrees if the phase does
@@ -48,13 +52,13 @@ public final class DiskFit {
      */
     public DiskFit(
             Globe globe,
-            boolean zonal,
+            boolean belted,
             boolean mirrored,
             Smear smear,
             OptionalDouble northDeg,
             OptionalDouble radiusPx) {
         this.globe = globe;
-        this.zonal = zonal;
+        this.belted = belted;
         this.mirrored = mirrored;
         this.smear = smear;
         this.northDeg = northDeg;
@@ -109,7 +113,7 @@ public final class DiskFit {
     }
 
     private boolean northFree() {
-        return zonal && northDeg.isEmpty();
+        return belted && northDeg.isEmpty();
     }
 
     private Outcome coarse(Plane frame, DiskStart start, double blur, boolean turned, Progress progress) {
@@ -117,13 +121,13 @@ public final class DiskFit {
         Disk disk = guess.disk();
         Shading shading = new Shading(Descent.USUAL_MINNAERT, guess.blurPx(), smear);
         int bin = (int) Math.max(1, Math.round(disk.equatorialRadiusPx() / COARSE_RADIUS));
-        Samples samples = samples(frame, disk, shading.blurPx(), start, bin).softened();
+        Samples samples = samples(frame, disk, shading.blurPx(), COARSE_SOFTNESS * bin, start, bin);
         return descend(samples, start, disk, shading, Markings.coarse(), progress);
     }
 
     /** The samples around the disk, without what rings and their shadow cover. */
-    private Samples samples(Plane frame, Disk disk, double blurPx, DiskStart start, int bin) {
-        Samples samples = Samples.around(frame, disk, blurPx, start, bin);
+    private Samples samples(Plane frame, Disk disk, double blurPx, double softeningPx, DiskStart start, int bin) {
+        Samples samples = Samples.around(frame, disk, blurPx, softeningPx, start, bin);
         if (globe.ringed()) {
             Plane data = samples.data();
             Plane cover =
@@ -152,13 +156,19 @@ public final class DiskFit {
         }
         double blur = earlier.shading().blurPx();
         Shading shading = new Shading(earlier.shading().minnaert(), blur, smear);
-        Samples samples = samples(frame, disk, blur, start, bin);
-        Markings markings = Markings.fine(disk.equatorialRadiusPx(), Math.max(blur, SAMPLED_BLUR * bin));
+        // A coarse fit cannot tell how sharp a sharp frame is.
+        double told = blur < TOLD_BLUR * SAMPLED_BLUR * bin ? 0 : blur;
+        double softening = Math.sqrt(Math.max(0, square(SAMPLED_BLUR * bin) - square(told)));
+        Samples samples = samples(frame, disk, blur, softening, start, bin);
+        Markings markings = Markings.fine(disk.equatorialRadiusPx(), Math.max(blur, SAMPLED_BLUR * bin), belted);
         FittedDisk found = descend(samples, start, disk, shading, markings, progress).disk;
-        int better = Math.max(1, (int) (found.shading().blurPx() / SAMPLED_BLUR));
-        return found.shading().blurPx() < LEAST_SAMPLED_BLUR * bin && better < bin
-                ? fine(frame, start, found, better, progress)
+        return Math.hypot(found.shading().blurPx(), softening) < LEAST_SAMPLED_BLUR * bin
+                ? fine(frame, start, found, bin, progress)
                 : found;
+    }
+
+    private static double square(double v) {
+        return v * v;
     }
 
     private Outcome descend(
@@ -176,7 +186,9 @@ public final class DiskFit {
         held[DiskModel.RADIUS] = radiusPx.isPresent();
         Smear coarser = smear.on(0, 1.0 / samples.bin(), false);
         Descent descent = new Descent(
-                new DiskModel(samples, globe, mirrored, coarser, markings, shape, new double[markings.size()]), held);
+                new DiskModel(samples, globe, mirrored, coarser, markings, shape, new double[markings.size()]),
+                held,
+                belted && !markings.areCoarse());
         descent.run(progress);
         return new Outcome(result(samples, start, descent), descent.misfit());
     }

@@ -31,12 +31,6 @@ final class DiskModel {
     private static final double BLUR_DOUBT = 0.002;
     /** The same for coarse markings, which lack most detail. */
     private static final double COARSE_DOUBT = 0.01;
-    /** Part of the brightness that may be detail finer than the markings, well inside the limb. */
-    private static final double DETAIL = 0.03;
-    /** Blurs from the limb between which that doubt grows from none to full: the blur shall be told by the limb. */
-    private static final double DETAIL_FROM = 1.5;
-
-    private static final double DETAIL_FULL = 4.5;
     /** How far beyond the limb pixels count: blurs, and for a start that may be far off a part of the radius. */
     private static final double BEYOND_BLURS = 5;
 
@@ -100,6 +94,12 @@ final class DiskModel {
         return new DiskModel(samples, globe, mirrored, smear, markings, otherShape, otherCoefficients);
     }
 
+    /** The same with markings that are expected to follow the zones that the samples show. */
+    DiskModel zoned() {
+        Markings along = markings.along(Zones.of(this, samples), view);
+        return new DiskModel(samples, globe, mirrored, smear, along, shape, coefficients);
+    }
+
     double[] shape() {
         return shape;
     }
@@ -152,8 +152,7 @@ final class DiskModel {
         double[] variances = new double[pixels.length];
         for (int i = 0; i < pixels.length; i++) {
             double brightness = samples.data().data()[pixels[i]];
-            double part = (blursInside(pixels[i]) - DETAIL_FROM) / (DETAIL_FULL - DETAIL_FROM);
-            double detail = DETAIL * brightness * Math.max(0, Math.min(1, part));
+            double detail = markings.unseen(blursInside(pixels[i])) * brightness;
             double blur = markings.areCoarse() ? COARSE_DOUBT : BLUR_DOUBT;
             variances[i] = samples.variance(brightness) + blur * blur + detail * detail;
         }

@@ -29,7 +29,30 @@ final class Markings {
     private static final double COARSE_RING = Math.toRadians(12);
     private static final int COARSE_SPOKES = 24;
     private static final int LEAST_SPOKES = 11;
+    /**
+     * Power by which the prior's curvature is taken for less than the parabola's that touches it from above: 0 is that
+     * parabola, safe and slow (lagged diffusivity), 1.5 is Newton's own, which overshoots.
+     */
+    private static final double LEAN = 0.3;
+
+    /**
+     * Detail finer than the markings: as a part of the brightness, and how many blurs inside the limb it begins to count
+     * and counts fully. Near the limb it is left out of account, for the limb shall tell the blur.
+     */
+    private record Fineness(double part, double from, double full) {}
+
+    /** Lands and seas are broad. */
+    private static final Fineness BROAD = new Fineness(0.03, 1.5, 4.5);
+    /**
+     * Belts are full of fine detail, whose blur, drawn by markings too broad for it, would be taken for the limb's and
+     * falsify the radius; from fits to rendered scenes.
+     */
+    private static final Fineness BELTED = new Fineness(0.5, 1, 3);
+
+    private static final double LAST_ANGLE = Math.PI / 2 - 1e-6;
+
     private final boolean coarse;
+    private final Fineness fineness;
     private final double begin;
     private final double ringStep;
     private final int rings;
@@ -39,8 +62,11 @@ final class Markings {
     private final double steepness;
 
     private final double large;
+    /** What the coefficients are expected to be, up to a common addend. */
+    private final double[] expected;
 
-    private Markings(boolean coarse, double begin, double ringStep, int spokes) {
+    private Markings(boolean coarse, Fineness fineness, double begin, double ringStep, int spokes) {
+        this.fineness = fineness;
         this.coarse = coarse;
         this.begin = begin;
         this.ringStep = ringStep;
@@ -49,18 +75,74 @@ final class Markings {
         spokeStep = 2 * Math.PI / spokes;
         steepness = coarse ? 0.05 : 0.07;
         large = coarse ? 1e3 : 0.15 * steepness;
+        expected = new double[size()];
+    }
+
+    private Markings(Markings other, double[] expected) {
+        coarse = other.coarse;
+        fineness = other.fineness;
+        begin = other.begin;
+        ringStep = other.ringStep;
+        rings = other.rings;
+        spokes = other.spokes;
+        spokeStep = other.spokeStep;
+        steepness = other.steepness;
+        large = other.large;
+        this.expected = expected;
+    }
+
+    /** The same markings, expected to follow the zones of a globe seen like this. */
+    Markings along(Zones zones, View view) {
+        double ratio = view.globe().apparentAxisRatio();
+        double[] values = new double[size()];
+        for (int spoke = 0; spoke < spokes; spoke++) {
+            double direction = spoke * spokeStep - Math.PI;
+            for (int r = 0; r < rings; r++) {
+                double sine = Math.sin(Math.min(LAST_ANGLE, angle(r)));
+                double pole = ratio * sine * Math.sin(direction);
+                double side = sine * Math.cos(direction);
+                double depth = view.depth(pole, side);
+                values[spoke * rings + r] =
+                        zones.at(view.graphicLatitude(view.bodyX(pole, depth), side, view.bodyZ(pole, depth)));
+            }
+        }
+        return new Markings(this, values);
+    }
+
+    /** What the coefficients are expected to be. */
+    double[] expected() {
+        return expected.clone();
+    }
+
+    /** Surface angle from the disk's centre where a ring's weight is greatest; the last lie beyond the limb. */
+    private double angle(int ring) {
+        return begin + (ring - 1) * ringStep;
     }
 
     /** Markings in broad strokes all over the disk, for a fit that starts far off. */
     static Markings coarse() {
-        return new Markings(true, 0, COARSE_RING, COARSE_SPOKES);
+        return new Markings(true, BROAD, 0, COARSE_RING, COARSE_SPOKES);
     }
 
-    /** Markings around the limb, as fine as a blur allows to see, for a disk of the given radius in the same unit. */
-    static Markings fine(double radius, double blur) {
+    /**
+     * Markings around the limb, as fine as a blur allows to see, for a disk of the given radius in the same unit.
+     *
+     * @param belted whether the globe has belts along its parallels
+     */
+    static Markings fine(double radius, double blur, boolean belted) {
         double part = blur / radius;
-        return new Markings(false, Math.asin(Math.max(0, 1 - DEPTH * part)), RING * Math.sqrt(2 * part), (int)
-                Math.max(LEAST_SPOKES, Math.round(2 * Math.PI / (SPOKE * part))));
+        return new Markings(
+                false,
+                belted ? BELTED : BROAD,
+                Math.asin(Math.max(0, 1 - DEPTH * part)),
+                RING * Math.sqrt(2 * part),
+                (int) Math.max(LEAST_SPOKES, Math.round(2 * Math.PI / (SPOKE * part))));
+    }
+
+    /** Detail that the markings lack, so many blurs inside the limb, as a part of the brightness. */
+    double unseen(double blursInside) {
+        double part = (blursInside - fineness.from) / (fineness.full - fineness.from);
+        return fineness.part * Math.max(0, Math.min(1, part));
     }
 
     boolean areCoarse() {
@@ -138,11 +220,13 @@ final class Markings {
     /** Adds the prior to the normal equations at the given coefficients. */
     void addPrior(double[] c, Skyline normals) {
         pairs((i, j, strength, limit) -> {
-            double d = c[i] - c[j];
-            double w = strength / Math.sqrt(1 + d * d / (limit * limit));
-            normals.add(i, i, w);
-            normals.add(j, j, w);
-            normals.add(Math.max(i, j), Math.min(i, j), -w);
+            double d = c[i] - expected[i] - (c[j] - expected[j]);
+            double bend = 1 + d * d / (limit * limit);
+            double w = strength / Math.sqrt(bend);
+            double h = w / Math.pow(bend, LEAN);
+            normals.add(i, i, h);
+            normals.add(j, j, h);
+            normals.add(Math.max(i, j), Math.min(i, j), -h);
             normals.addRight(i, -w * d);
             normals.addRight(j, w * d);
         });
@@ -152,7 +236,7 @@ final class Markings {
     double misfit(double[] c) {
         double[] sum = new double[1];
         pairs((i, j, strength, limit) -> {
-            double d = c[i] - c[j];
+            double d = c[i] - expected[i] - (c[j] - expected[j]);
             sum[0] += 2 * strength * limit * limit * (Math.sqrt(1 + d * d / (limit * limit)) - 1);
         });
         return sum[0];
@@ -168,9 +252,7 @@ final class Markings {
             int next = (spoke + 1) % spokes;
             for (int r = 0; r < rings; r++) {
                 int i = spoke * rings + r;
-                // Ring 0's B-spline peaks one step before the markings begin.
-                double angle = Math.min(Math.PI / 2, begin + (r - 1) * ringStep);
-                double shape = Math.max(0.05, Math.sin(angle)) * spokeStep / ringStep;
+                double shape = Math.max(0.05, Math.sin(Math.min(Math.PI / 2, angle(r)))) * spokeStep / ringStep;
                 pull(pull, i, next * rings + r, 1 / shape);
                 if (r + 1 < rings) {
                     pull(pull, i, i + 1, shape);

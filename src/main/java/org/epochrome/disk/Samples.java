@@ -1,6 +1,7 @@
 package org.epochrome.disk;
 
 import java.util.Arrays;
+import org.epochrome.image.Binning;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
 
@@ -19,13 +20,20 @@ import org.epochrome.image.Plane;
  */
 record Samples(Plane data, int bin, int left, int top, double softness, double skyNoise, double diskNoise) {
     private static final double MARGIN = 0.1;
-    private static final double SOFTENED = 0.8;
+    /** Part of a softened pixel's surroundings that must be known. */
+    private static final double KNOWN = 0.3;
+
     private static final int LEAST_MARGIN_PX = 8;
     /** Least noise that is believed: rounding to whole numbers can hide it. */
     private static final double LEAST_NOISE = 1e-4;
 
-    static Samples around(Plane frame, Disk disk, double blurPx, DiskStart start, int bin) {
-        double reach = disk.equatorialRadiusPx() * (1 + MARGIN) + LEAST_MARGIN_PX + 4 * blurPx;
+    /**
+     * Samples of a disk and the sky around it.
+     *
+     * @param softeningPx standard deviation of a blur that the frame gets first; 0 for none
+     */
+    static Samples around(Plane frame, Disk disk, double blurPx, double softeningPx, DiskStart start, int bin) {
+        double reach = disk.equatorialRadiusPx() * (1 + MARGIN) + LEAST_MARGIN_PX + 4 * Math.hypot(blurPx, softeningPx);
         int left = (int) Math.max(0, Math.floor(disk.x() - reach));
         int top = (int) Math.max(0, Math.floor(disk.y() - reach));
         int width = (int) ((Math.min(frame.width() - 1, Math.ceil(disk.x() + reach)) - left + 1) / bin);
@@ -33,26 +41,46 @@ record Samples(Plane data, int bin, int left, int top, double softness, double s
         if (width < 8 || height < 8) {
             throw new DiskNotFound("the fit leaves the image; check the body and the frame");
         }
-        Plane means = new Plane(width, height);
-        for (int y = 0; y < height; y++) {
-            for (int x = 0; x < width; x++) {
-                double mean = mean(frame, left + x * bin, top + y * bin, bin);
-                means.set(x, y, (float) ((mean - start.background()) / start.top()));
-            }
-        }
+        Plane part = part(frame, left, top, width * bin, height * bin, start);
+        Plane means = Binning.by(bin, softeningPx > 0 ? softened(part, softeningPx) : part);
         double sky = Math.max(LEAST_NOISE, start.noise() / start.top());
         double lit = Math.max(sky, diskNoise(frame, disk, start) / start.top());
-        return new Samples(means, bin, left, top, 0, sky / bin, lit / bin);
+        return new Samples(means, bin, left, top, softeningPx / bin, sky / bin, lit / bin);
     }
 
-    private static double mean(Plane frame, int left, int top, int bin) {
-        double sum = 0;
-        for (int y = top; y < top + bin; y++) {
-            for (int x = left; x < left + bin; x++) {
-                sum += frame.at(x, y);
+    /** A part of the frame in units of the disk's brightness above the sky. */
+    private static Plane part(Plane frame, int left, int top, int width, int height, DiskStart start) {
+        Plane part = new Plane(width, height);
+        for (int y = 0; y < height; y++) {
+            for (int x = 0; x < width; x++) {
+                part.set(x, y, (float) ((frame.at(left + x, top + y) - start.background()) / start.top()));
             }
         }
-        return sum / (bin * bin);
+        return part;
+    }
+
+    /** A plane blurred; missing pixels, and those near them, stay missing. */
+    private static Plane softened(Plane plane, double sigmaPx) {
+        Plane known = new Plane(plane.width(), plane.height());
+        Plane light = new Plane(plane.width(), plane.height());
+        boolean whole = true;
+        for (int i = 0; i < plane.data().length; i++) {
+            if (Float.isNaN(plane.data()[i])) {
+                whole = false;
+            } else {
+                known.data()[i] = 1;
+                light.data()[i] = plane.data()[i];
+            }
+        }
+        Plane soft = Gaussian.blur(light, sigmaPx);
+        if (whole) {
+            return soft;
+        }
+        Plane part = Gaussian.blur(known, sigmaPx);
+        for (int i = 0; i < soft.data().length; i++) {
+            soft.data()[i] = part.data()[i] > KNOWN ? soft.data()[i] / part.data()[i] : Float.NaN;
+        }
+        return soft;
     }
 
     /** Noise of single bright pixels, from their second differences, which a blurred picture hardly has. */
@@ -77,24 +105,6 @@ record Samples(Plane data, int bin, int left, int top, double softness, double s
         found = Arrays.copyOf(found, n);
         Arrays.sort(found);
         return 1.4826 * found[n / 2] / Math.sqrt(6);
-    }
-
-    /** The same with an additional blur, for pixels that are too coarse for the frame's own. */
-    Samples softened() {
-        Plane known = new Plane(data.width(), data.height());
-        Plane light = new Plane(data.width(), data.height());
-        for (int i = 0; i < data.data().length; i++) {
-            if (!Float.isNaN(data.data()[i])) {
-                known.data()[i] = 1;
-                light.data()[i] = data.data()[i];
-            }
-        }
-        Plane soft = Gaussian.blur(light, SOFTENED);
-        Plane part = Gaussian.blur(known, SOFTENED);
-        for (int i = 0; i < soft.data().length; i++) {
-            soft.data()[i] = part.data()[i] > 0.3 ? soft.data()[i] / part.data()[i] : Float.NaN;
-        }
-        return new Samples(soft, bin, left, top, SOFTENED, skyNoise, diskNoise);
     }
 
     /** A disk of the frame on the coarse pixels. */

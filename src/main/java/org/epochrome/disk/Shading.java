@@ -18,9 +18,9 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
     private static final double LEAST_EMISSION = 0.02;
 
     /** Samples along a pixel's side where the shading bends, and where the limb cuts it. */
-    private static final int FINE = 4;
+    private static final int FINE = 3;
 
-    private static final int FINEST = 7;
+    private static final int FINEST = 6;
 
     /** The blurred picture of an even globe, 1 where Sun and observer stand overhead; pixels integrate over their area. */
     public Plane picture(View view, int width, int height) {

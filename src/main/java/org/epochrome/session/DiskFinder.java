@@ -22,6 +22,8 @@ import org.epochrome.job.Progress;
 final class DiskFinder {
     /** Radii further off the common one than so many standard errors keep their own: another focus, another camera. */
     private static final double OWN_SCALE = 5;
+    /** Phase angle from which the lit side is plain to see. */
+    private static final double CLEAR_PHASE_DEG = 5;
     /** Flattening from which a disk tells its axis. */
     private static final double CLEAR_FLATTENING = 0.03;
 
@@ -55,11 +57,16 @@ final class DiskFinder {
                             + " not modelled yet.");
         }
         progress.doing("finding the disks");
-        List<FittedDisk> first = each(i -> fit(i, recipe.northDeg(), planes.get(i), progress.part(0, 0.5)));
+        Seen seen = seen(planes, progress.part(0, 0.5));
+        List<FittedDisk> first = seen.disks;
         progress.at(0.5);
         progress.doing("telling the frames' posture");
         List<Posture.Angle> angles =
-                new Posture(recipe, schedule, planes, first, warnings).resolve(progress.part(0.5, 0.6));
+                new Posture(recipe, schedule, seen.mirroring, planes, first, warnings).resolve(progress.part(0.5, 0.6));
+        if (recipe.mirroring() == Mirroring.AUTO
+                && angles.get(schedule.reference()).mirrored()) {
+            warnings.add("The frames were found to be mirrored; if they are not, say --mirrored no.");
+        }
         for (int i : Posture.flipped(angles)) {
             warnings.add(name(i) + " is upside down against the reference frame; it was turned by 180 degrees.");
         }
@@ -68,6 +75,36 @@ final class DiskFinder {
         List<FittedDisk> second =
                 each(i -> refit(i, angles.get(i), first.get(i), planes.get(i), progress.part(0.6, 1)));
         return commonScale(recipe.northDeg().isPresent() ? second : commonNorth(second, angles), planes, warnings);
+    }
+
+    /** The disks in broad strokes, and what is known about reflections. */
+    private record Seen(List<FittedDisk> disks, Mirroring mirroring) {}
+
+    /** Where north is given, the lit side of a body that is not full lies left or right of it: that tells a mirror. */
+    private Seen seen(List<Plane> planes, Progress progress) {
+        boolean mirrored = recipe.mirroring() == Mirroring.YES;
+        boolean tells = recipe.mirroring() == Mirroring.AUTO
+                && recipe.northDeg().isPresent()
+                && schedule.aspect().phaseAngleDeg() > CLEAR_PHASE_DEG;
+        if (!tells) {
+            return new Seen(each(i -> fit(i, mirrored, planes.get(i), progress)), recipe.mirroring());
+        }
+        List<FittedDisk> other;
+        try {
+            other = each(i -> fit(i, true, planes.get(i), progress.part(0, 0.5)));
+        } catch (NoDiskInFrame e) {
+            return new Seen(each(i -> fit(i, false, planes.get(i), progress.part(0.5, 1))), Mirroring.NO);
+        }
+        try {
+            List<FittedDisk> found = each(i -> fit(i, false, planes.get(i), progress.part(0.5, 1)));
+            return misfit(found) <= misfit(other) ? new Seen(found, Mirroring.NO) : new Seen(other, Mirroring.YES);
+        } catch (NoDiskInFrame e) {
+            return new Seen(other, Mirroring.YES);
+        }
+    }
+
+    private static double misfit(List<FittedDisk> fits) {
+        return fits.stream().mapToDouble(f -> Math.log(f.residual())).sum();
     }
 
     /** One mount holds all frames: by how much the fits turn the posture, in the weighted mean, counts for all. */
@@ -109,11 +146,10 @@ final class DiskFinder {
                 .toList();
     }
 
-    private FittedDisk fit(int index, OptionalDouble north, Plane plane, Progress progress) {
+    private FittedDisk fit(int index, boolean mirrored, Plane plane, Progress progress) {
         Aspect aspect = schedule.exposures().get(index).aspect();
-        return guarded(
-                index, () -> diskFit(aspect, recipe.mirroring() == Mirroring.YES, Smear.NONE, north, radius(aspect))
-                        .rough(plane, progress));
+        return guarded(index, () -> diskFit(aspect, mirrored, Smear.NONE, recipe.northDeg(), radius(aspect))
+                .rough(plane, progress));
     }
 
     private FittedDisk refit(int index, Posture.Angle angle, FittedDisk first, Plane plane, Progress progress) {

@@ -25,19 +25,28 @@ final class Posture {
 
     private final Recipe recipe;
     private final Schedule schedule;
+    private final Mirroring mirroring;
     private final Turning turning;
     private final List<Plane> small = new ArrayList<>();
     private final List<FittedDisk> fits = new ArrayList<>();
     private final List<String> warnings;
 
     /**
+     * @param mirroring what is known about reflections
      * @param planes pixels of the exposures
      * @param found their disks so far, north right up to 180 degrees
      * @param warnings takes what the user should know
      */
-    Posture(Recipe recipe, Schedule schedule, List<Plane> planes, List<FittedDisk> found, List<String> warnings) {
+    Posture(
+            Recipe recipe,
+            Schedule schedule,
+            Mirroring mirroring,
+            List<Plane> planes,
+            List<FittedDisk> found,
+            List<String> warnings) {
         this.recipe = recipe;
         this.schedule = schedule;
+        this.mirroring = mirroring;
         this.turning = new Turning(recipe, schedule);
         this.warnings = warnings;
         for (int i = 0; i < planes.size(); i++) {
@@ -71,7 +80,7 @@ final class Posture {
                                     + " --mirrored)."
                             : "The frames do not tell which end of the axis is north; if the result is upside down,"
                                     + " give --north " + Math.round(Disk.wrapDeg(first.northDeg + 180)) + ".");
-        } else if (recipe.northDeg().isEmpty() && recipe.mirroring() == Mirroring.AUTO) {
+        } else if (recipe.northDeg().isEmpty() && mirroring == Mirroring.AUTO) {
             warnings.add("North was found from the sense of rotation, taking the frames as not mirrored; if they are,"
                     + " say --mirrored yes.");
         }
@@ -90,7 +99,7 @@ final class Posture {
                             fits.get(i).disk().northAngleDeg(),
                             schedule.exposures().get(i).aspect(),
                             reference.aspect(),
-                            recipe.mirroring() == Mirroring.YES);
+                            mirroring == Mirroring.YES);
             double off = Disk.wrapDeg(2 * (north - start)) / 2;
             double weight = 1 / (Math.pow(fits.get(i).northSigmaDeg(), 2) + 1e-4);
             sum += weight * off;
@@ -102,12 +111,12 @@ final class Posture {
     private record Hypothesis(double northDeg, boolean mirrored) {}
 
     private List<Hypothesis> hypotheses(double axis) {
-        boolean known = recipe.mirroring() == Mirroring.YES;
+        boolean known = mirroring == Mirroring.YES;
         List<Hypothesis> list = new ArrayList<>();
         list.add(new Hypothesis(axis, known));
         if (recipe.northDeg().isEmpty()) {
             list.add(new Hypothesis(Disk.wrapDeg(axis + 180), known));
-        } else if (recipe.mirroring() == Mirroring.AUTO) {
+        } else if (mirroring == Mirroring.AUTO) {
             list.add(new Hypothesis(axis, true));
         }
         return list;

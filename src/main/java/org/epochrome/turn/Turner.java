@@ -63,7 +63,7 @@ public final class Turner {
                 turnRow(y, to, rotation, moved, ratio, shadeThen, shadeNow, picture, trust);
             }
         });
-        return new Turned(picture, trust);
+        return new Turned(picture, trust, shadeNow);
     }
 
     /** Rings do not turn: 1 clear of them and their shadow, 0 on them. */
