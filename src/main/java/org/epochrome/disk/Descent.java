@@ -100,7 +100,7 @@ final class Descent {
             progress.at(step / (double) MOST_STEPS);
             if (step < CHOOSING_STEPS) {
                 if (zoned) {
-                    model = model.zoned();
+                    model = model.zoned(step == 0);
                 }
                 pixels = model.pixels();
                 noise = model.variances(pixels);

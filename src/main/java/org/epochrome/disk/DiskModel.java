@@ -49,10 +49,8 @@ final class DiskModel {
     private final int width;
     private final int height;
     private final View view;
-    /** The blurred picture times each ring's weight, then the picture, then its derivative by the exponent. */
-    private final Plane[] layers;
-
-    private final float[] picture;
+    /** Made when it is first needed, and not by two threads at a time. */
+    private Blurred blurred;
 
     /**
      * @param smear on the samples' pixels
@@ -77,27 +75,67 @@ final class DiskModel {
         width = samples.data().width();
         height = samples.data().height();
         view = new View(globe, disk());
-        double needed = markings.leastRadius() - BEYOND_BLURS * shape[BLUR] / shape[RADIUS];
-        layers = Layers.sharp(view, shape[MINNAERT], markings, coefficients, width, height, needed);
-        double most = mostRadius() + (Slope.REACH + 1) / shape[RADIUS];
-        RowRuns runs = RowRuns.where(width, height, (x, y) -> {
-            double at = view.ellipticRadius(view.pole(x, y), view.side(x, y));
-            return at > needed && at < most;
-        });
-        for (int i = 0; i < layers.length; i++) {
+    }
+
+    /** The layers of the picture, blurred as far as they were asked for. */
+    private final class Blurred {
+        private final Plane[] layers;
+        private final RowRuns runs;
+        private boolean all;
+
+        Blurred() {
+            double needed = markings.leastRadius() - BEYOND_BLURS * shape[BLUR] / shape[RADIUS];
+            layers = Layers.sharp(view, shape[MINNAERT], markings, coefficients, width, height, needed);
+            double most = mostRadius() + (Slope.REACH + 1) / shape[RADIUS];
+            runs = RowRuns.where(width, height, (x, y) -> {
+                double at = view.ellipticRadius(view.pole(x, y), view.side(x, y));
+                return at > needed && at < most;
+            });
+            blur(markings.rings());
+        }
+
+        private void blur(int i) {
             layers[i] = smear.of(Gaussian.blur(layers[i], shape[BLUR], runs), runs);
         }
-        picture = layers[markings.rings()].data();
+
+        float[] picture() {
+            return layers[markings.rings()].data();
+        }
+
+        /** The picture times each ring's weight, then the picture, then its derivative by the exponent. */
+        Plane[] layers() {
+            for (int i = 0; !all && i < layers.length; i++) {
+                if (i != markings.rings()) {
+                    blur(i);
+                }
+            }
+            all = true;
+            return layers;
+        }
+    }
+
+    private Blurred blurred() {
+        if (blurred == null) {
+            blurred = new Blurred();
+        }
+        return blurred;
     }
 
     DiskModel with(double[] otherShape, double[] otherCoefficients) {
         return new DiskModel(samples, globe, mirrored, smear, markings, otherShape, otherCoefficients);
     }
 
-    /** The same with markings that are expected to follow the zones that the samples show. */
-    DiskModel zoned() {
+    /**
+     * The same with markings that are expected to follow the zones that the samples show.
+     *
+     * @param begin whether they are to follow them exactly for a start
+     */
+    DiskModel zoned(boolean begin) {
         Markings along = markings.along(Zones.of(this, samples), view);
-        return new DiskModel(samples, globe, mirrored, smear, along, shape, coefficients);
+        DiskModel zoned =
+                new DiskModel(samples, globe, mirrored, smear, along, shape, begin ? along.expected() : coefficients);
+        zoned.blurred = begin ? null : blurred;
+        return zoned;
     }
 
     double[] shape() {
@@ -181,7 +219,7 @@ final class DiskModel {
     }
 
     private double residual(int pixel) {
-        return samples.data().data()[pixel] - shape[SKY] - picture[pixel];
+        return samples.data().data()[pixel] - shape[SKY] - blurred().picture()[pixel];
     }
 
     /** Weights by the variances, with outliers held down. */
@@ -206,13 +244,14 @@ final class DiskModel {
 
     /** The normal equations: first the markings' coefficients, then the shape parameters. */
     Skyline normals(int[] pixels, double[] weights) {
+        Plane[] layers = blurred().layers();
         int[] first = markings.skyline(SHAPE);
         Skyline[] parts = new Skyline[PARTS];
         IntStream.range(0, PARTS).parallel().forEach(part -> {
             int start = (int) ((long) pixels.length * part / PARTS);
             int end = (int) ((long) pixels.length * (part + 1) / PARTS);
             parts[part] = new Skyline(first);
-            addNormals(pixels, weights, start, end, parts[part]);
+            addNormals(layers, pixels, weights, start, end, parts[part]);
         });
         for (int i = 1; i < PARTS; i++) {
             parts[0].add(parts[i]);
@@ -221,19 +260,19 @@ final class DiskModel {
         return parts[0];
     }
 
-    private void addNormals(int[] pixels, double[] weights, int from, int to, Skyline normals) {
+    private void addNormals(Plane[] layers, int[] pixels, double[] weights, int from, int to, Skyline normals) {
         int[] starts = new int[Markings.SPOKE_WEIGHTS + 1];
         int[] lengths = new int[starts.length];
         double[] slopes = new double[Markings.SPOKE_WEIGHTS * markings.rings() + SHAPE];
         double[] w = new double[Markings.SPOKE_WEIGHTS];
         for (int k = from; k < to; k++) {
-            slopes(pixels[k], starts, lengths, slopes, w);
+            slopes(layers, pixels[k], starts, lengths, slopes, w);
             normals.addObservation(starts.length, starts, lengths, slopes, weights[k], residual(pixels[k]));
         }
     }
 
     /** Derivatives of the model at a pixel: runs of rings, one for each spoke, and the shape. */
-    private void slopes(int p, int[] starts, int[] lengths, double[] slopes, double[] w) {
+    private void slopes(Plane[] layers, int p, int[] starts, int[] lengths, double[] slopes, double[] w) {
         int x = p % width;
         int y = p / width;
         int rings = markings.rings();
@@ -260,12 +299,13 @@ final class DiskModel {
         }
         starts[w.length] = markings.size();
         lengths[w.length] = SHAPE;
-        shapeSlopes(x, y, slopes, n);
+        shapeSlopes(layers, x, y, slopes, n);
     }
 
     /** Derivatives by the shape parameters, from the slopes of the picture itself. */
-    private void shapeSlopes(int x, int y, double[] slopes, int at) {
+    private void shapeSlopes(Plane[] layers, int x, int y, double[] slopes, int at) {
         int p = y * width + x;
+        float[] picture = layers[markings.rings()].data();
         double right = Slope.first(picture, p, 1);
         double down = Slope.first(picture, p, width);
         double laplacian = Slope.second(picture, p, 1) + Slope.second(picture, p, width);

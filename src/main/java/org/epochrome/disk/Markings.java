@@ -16,10 +16,6 @@ import java.util.Arrays;
 final class Markings {
     /** Weights of neighbouring spokes at a place. */
     static final int SPOKE_WEIGHTS = 6;
-    /** Depth of the fine markings below the limb, in blurs. */
-    private static final double DEPTH = 10;
-    /** Width of a fine ring in units of the surface's angle over which the last blur before the limb stretches. */
-    private static final double RING = 0.4;
     /**
      * Distance of fine spokes in blurs. A linear spline blurred by 1/1.73 of its knots' distance has the variance of the
      * quintic B-spline, 1/2, and its shape within a percent.
@@ -37,17 +33,19 @@ final class Markings {
 
     /**
      * Detail finer than the markings: as a part of the brightness, and how many blurs inside the limb it begins to count
-     * and counts fully. Near the limb it is left out of account, for the limb shall tell the blur.
+     * and counts fully. Near the limb it is left out of account, for the limb shall tell the blur. The markings are as
+     * many blurs deep as they tell anything; their rings are so wide in units of the surface's angle over which the last
+     * blur before the limb stretches.
      */
-    private record Fineness(double part, double from, double full) {}
+    private record Fineness(double part, double from, double full, double depth, double ring) {}
 
     /** Lands and seas are broad. */
-    private static final Fineness BROAD = new Fineness(0.03, 1.5, 4.5);
+    private static final Fineness BROAD = new Fineness(0.03, 1.5, 4.5, 10, 0.55);
     /**
      * Belts are full of fine detail, whose blur, drawn by markings too broad for it, would be taken for the limb's and
      * falsify the radius; from fits to rendered scenes.
      */
-    private static final Fineness BELTED = new Fineness(0.5, 1, 3);
+    private static final Fineness BELTED = new Fineness(0.5, 1, 3, 10, 0.8);
 
     private static final double LAST_ANGLE = Math.PI / 2 - 1e-6;
 
@@ -131,12 +129,10 @@ final class Markings {
      */
     static Markings fine(double radius, double blur, boolean belted) {
         double part = blur / radius;
-        return new Markings(
-                false,
-                belted ? BELTED : BROAD,
-                Math.asin(Math.max(0, 1 - DEPTH * part)),
-                RING * Math.sqrt(2 * part),
-                (int) Math.max(LEAST_SPOKES, Math.round(2 * Math.PI / (SPOKE * part))));
+        Fineness fineness = belted ? BELTED : BROAD;
+        double begin = Math.asin(Math.max(0, 1 - fineness.depth * part));
+        int spokes = (int) Math.max(LEAST_SPOKES, Math.round(2 * Math.PI / (SPOKE * part)));
+        return new Markings(false, fineness, begin, fineness.ring * Math.sqrt(2 * part), spokes);
     }
 
     /** Detail that the markings lack, so many blurs inside the limb, as a part of the brightness. */

@@ -16,7 +16,7 @@ public final class Gaussian {
      * @param sigmaPx standard deviation, pixels; 0 or less copies
      */
     public static Plane blur(Plane plane, double sigmaPx) {
-        return blur(plane, sigmaPx, RowRuns.all(plane.width(), plane.height()));
+        return blur(plane, sigmaPx, RowRuns.reached(plane, reach(sigmaPx)));
     }
 
     /** The same within some runs only; everything outside them counts as zero and stays so. */
@@ -27,12 +27,16 @@ public final class Gaussian {
         return vertical(horizontal(plane, kernel(sigmaPx), runs), kernel(sigmaPx), runs);
     }
 
+    private static int reach(double sigmaPx) {
+        return Math.max(1, (int) Math.ceil(REACH * sigmaPx));
+    }
+
     /**
      * Half a kernel, normalised: weight of the middle, of the first neighbour and so on. Each weight is the Gaussian
      * integrated over its pixel's neighbourhood in effect, since the sum is forced to one.
      */
     static float[] kernel(double sigmaPx) {
-        int reach = Math.max(1, (int) Math.ceil(REACH * sigmaPx));
+        int reach = reach(sigmaPx);
         double[] half = new double[reach + 1];
         double sum = 0;
         for (int i = 0; i <= reach; i++) {

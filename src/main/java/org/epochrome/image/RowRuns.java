@@ -10,10 +10,34 @@ public final class RowRuns {
         this.rows = rows;
     }
 
-    /** All of an image. */
-    public static RowRuns all(int width, int height) {
+    /** One stretch per row: everything that light within a reach of it could get to, in columns and rows apart. */
+    static RowRuns reached(Plane plane, int reach) {
+        int width = plane.width();
+        int height = plane.height();
+        int[] from = new int[height];
+        int[] to = new int[height];
+        for (int y = 0; y < height; y++) {
+            int row = y * width;
+            while (from[y] < width && plane.data()[row + from[y]] == 0) {
+                from[y]++;
+            }
+            to[y] = width;
+            while (to[y] > from[y] && plane.data()[row + to[y] - 1] == 0) {
+                to[y]--;
+            }
+        }
         int[][] rows = new int[height][];
-        Arrays.fill(rows, new int[] {0, width});
+        for (int y = 0; y < height; y++) {
+            int least = width;
+            int most = 0;
+            for (int k = Math.max(0, y - reach); k <= Math.min(height - 1, y + reach); k++) {
+                if (from[k] < to[k]) {
+                    least = Math.min(least, from[k]);
+                    most = Math.max(most, to[k]);
+                }
+            }
+            rows[y] = least < most ? new int[] {Math.max(0, least - reach), Math.min(width, most + reach)} : new int[0];
+        }
         return new RowRuns(rows);
     }
 

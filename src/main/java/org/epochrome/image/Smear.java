@@ -54,7 +54,12 @@ public final class Smear {
 
     /** The plane smeared; everything outside the plane counts as zero. */
     public Plane of(Plane plane) {
-        return of(plane, RowRuns.all(plane.width(), plane.height()));
+        return of(plane, RowRuns.reached(plane, reach()));
+    }
+
+    /** How far light gets, pixels. */
+    private int reach() {
+        return 2 + (int) Math.ceil(Arrays.stream(offsetsPx).map(Math::abs).max().orElse(0));
     }
 
     /** The same within some runs only; the rest becomes zero. */
@@ -62,8 +67,7 @@ public final class Smear {
         if (this == NONE) {
             return plane;
         }
-        int reach = 2
-                + (int) Math.ceil(Arrays.stream(offsetsPx).map(Math::abs).max().orElse(0));
+        int reach = reach();
         int side = 2 * reach + 1;
         float[] kernel = kernel(reach, side);
         int width = plane.width();

@@ -3,7 +3,9 @@ package org.epochrome.session;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleSupplier;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.Merge;
 import org.epochrome.disk.FittedDisk;
@@ -61,8 +63,12 @@ public final class Combiner {
         List<Turned> turned = turned(planes, fits, turning, view, progress.part(0.75, 0.9));
         progress.doing("measuring the fringes");
         Fringe fringe = new Fringe(schedule, turning, planes, fits);
-        Combination.Quality quality =
-                new Combination.Quality(fringe.plain(progress), fringe.result(recipe.turn(), progress));
+        double[] apart = Stream.<DoubleSupplier>of(
+                        () -> fringe.plain(progress), () -> fringe.result(recipe.turn(), progress))
+                .parallel()
+                .mapToDouble(DoubleSupplier::getAsDouble)
+                .toArray();
+        Combination.Quality quality = new Combination.Quality(apart[0], apart[1]);
         progress.at(0.95);
         progress.doing("merging");
         ColourCube cube =

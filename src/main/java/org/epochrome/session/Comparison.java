@@ -17,7 +17,6 @@ import org.epochrome.align.Shift;
  */
 final class Comparison {
     private static final List<String> COLOURS = List.of("R", "G", "B");
-    private static final double DETAIL_FLOOR_PX = 0.01;
 
     private final Schedule schedule;
 
@@ -40,7 +39,7 @@ final class Comparison {
             int lead = leads.get(band(i));
             if (lead != i) {
                 Shift shift = DetailWitness.measure(leading.get(band(i)), detail.apply(i), 0, 0);
-                links.add(new Link(lead, i, floored(shift)));
+                links.add(new Link(lead, i, shift));
             }
         }
         return links;
@@ -91,22 +90,11 @@ final class Comparison {
         if (trio) {
             List<Shift> shifts = DetailWitness.measure(against, details.get(others.get(0)), details.get(others.get(1)));
             for (int k = 0; k < 2; k++) {
-                links.add(new Link(reference, leads.get(others.get(k)), floored(shifts.get(k))));
+                links.add(new Link(reference, leads.get(others.get(k)), shifts.get(k)));
             }
         }
         for (String band : others.subList(trio ? 2 : 0, others.size())) {
-            links.add(new Link(
-                    reference, leads.get(band), floored(DetailWitness.measure(against, details.get(band), 0, 0))));
+            links.add(new Link(reference, leads.get(band), DetailWitness.measure(against, details.get(band), 0, 0)));
         }
-    }
-
-    private static Shift floored(Shift shift) {
-        return shift.known()
-                ? new Shift(
-                        shift.x(),
-                        shift.y(),
-                        Math.hypot(shift.sigmaX(), DETAIL_FLOOR_PX),
-                        Math.hypot(shift.sigmaY(), DETAIL_FLOOR_PX))
-                : shift;
     }
 }

@@ -57,12 +57,12 @@ final class DiskFinder {
                             + " not modelled yet.");
         }
         progress.doing("finding the disks");
-        Seen seen = seen(planes, progress.part(0, 0.5));
-        List<FittedDisk> first = seen.disks;
+        Mirroring mirroring = mirroring(planes, progress.part(0, 0.1));
+        List<FittedDisk> first = each(i -> fit(i, mirroring == Mirroring.YES, planes.get(i), progress.part(0.1, 0.5)));
         progress.at(0.5);
         progress.doing("telling the frames' posture");
         List<Posture.Angle> angles =
-                new Posture(recipe, schedule, seen.mirroring, planes, first, warnings).resolve(progress.part(0.5, 0.6));
+                new Posture(recipe, schedule, mirroring, planes, first, warnings).resolve(progress.part(0.5, 0.6));
         if (recipe.mirroring() == Mirroring.AUTO
                 && angles.get(schedule.reference()).mirrored()) {
             warnings.add("The frames were found to be mirrored; if they are not, say --mirrored no.");
@@ -77,34 +77,30 @@ final class DiskFinder {
         return commonScale(recipe.northDeg().isPresent() ? second : commonNorth(second, angles), planes, warnings);
     }
 
-    /** The disks in broad strokes, and what is known about reflections. */
-    private record Seen(List<FittedDisk> disks, Mirroring mirroring) {}
-
-    /** Where north is given, the lit side of a body that is not full lies left or right of it: that tells a mirror. */
-    private Seen seen(List<Plane> planes, Progress progress) {
-        boolean mirrored = recipe.mirroring() == Mirroring.YES;
+    /**
+     * What is known about reflections. Where north is given, the lit side of a body that is not full lies left or right
+     * of it: the reference frame fits better in the right sense.
+     */
+    private Mirroring mirroring(List<Plane> planes, Progress progress) {
         boolean tells = recipe.mirroring() == Mirroring.AUTO
                 && recipe.northDeg().isPresent()
                 && schedule.aspect().phaseAngleDeg() > CLEAR_PHASE_DEG;
         if (!tells) {
-            return new Seen(each(i -> fit(i, mirrored, planes.get(i), progress)), recipe.mirroring());
+            return recipe.mirroring();
         }
-        List<FittedDisk> other;
-        try {
-            other = each(i -> fit(i, true, planes.get(i), progress.part(0, 0.5)));
-        } catch (NoDiskInFrame e) {
-            return new Seen(each(i -> fit(i, false, planes.get(i), progress.part(0.5, 1))), Mirroring.NO);
-        }
-        try {
-            List<FittedDisk> found = each(i -> fit(i, false, planes.get(i), progress.part(0.5, 1)));
-            return misfit(found) <= misfit(other) ? new Seen(found, Mirroring.NO) : new Seen(other, Mirroring.YES);
-        } catch (NoDiskInFrame e) {
-            return new Seen(other, Mirroring.YES);
-        }
+        Plane reference = planes.get(schedule.reference());
+        double plain = residual(false, reference, progress.part(0, 0.5));
+        double mirrored = residual(true, reference, progress.part(0.5, 1));
+        return plain <= mirrored ? Mirroring.NO : Mirroring.YES;
     }
 
-    private static double misfit(List<FittedDisk> fits) {
-        return fits.stream().mapToDouble(f -> Math.log(f.residual())).sum();
+    /** What a fit in a sense leaves; endless if there is none. */
+    private double residual(boolean mirrored, Plane plane, Progress progress) {
+        try {
+            return fit(schedule.reference(), mirrored, plane, progress).residual();
+        } catch (NoDiskInFrame e) {
+            return Double.POSITIVE_INFINITY;
+        }
     }
 
     /** One mount holds all frames: by how much the fits turn the posture, in the weighted mean, counts for all. */

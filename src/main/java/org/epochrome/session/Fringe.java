@@ -8,10 +8,8 @@ import org.epochrome.align.Link;
 import org.epochrome.align.Shift;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.View;
-import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
-import org.epochrome.session.Turning.CloseUp;
 
 /**
  * How far colours lie apart in a stack, in pixels: the rms, over all exposures but the reference, of the distance of
@@ -19,12 +17,14 @@ import org.epochrome.session.Turning.CloseUp;
  * each other by the centroid of their light) and in the result.
  */
 final class Fringe {
+    /** A hundredth of a pixel is enough here, so it is measured on coarse pixels. */
     private static final double SMALL_BLUR_PX = 0.8;
 
     private final Schedule schedule;
     private final Turning turning;
     private final List<Plane> planes;
     private final List<FittedDisk> fits;
+    private final Details details;
 
     /** @param fits where the disks lie by limb and detail */
     Fringe(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> fits) {
@@ -32,6 +32,7 @@ final class Fringe {
         this.turning = turning;
         this.planes = planes;
         this.fits = fits;
+        details = new Details(schedule, turning, planes, fits.get(schedule.reference()), SMALL_BLUR_PX);
     }
 
     /** In the plain stack; NaN if the detail does not tell. */
@@ -58,21 +59,17 @@ final class Fringe {
             }
             return stacked(fits, expected, progress);
         }
-        int factor = factor();
-        CloseUp target = target(factor);
-        List<Link> links = new Comparison(schedule).links(i -> detail(i, fits.get(i), factor, target, true, progress));
+        List<Link> links = new Comparison(schedule).links(i -> details.of(i, fits.get(i), true, progress));
         List<Shift> shifts = new ArrayList<>();
         for (int i = 0; i < fits.size(); i++) {
             shifts.add(Comparison.against(schedule.reference(), i, links));
         }
-        return rms(shifts, factor);
+        return rms(shifts);
     }
 
     private double stacked(List<FittedDisk> places, List<PixelOffset> expected, Progress progress) {
-        int factor = factor();
-        CloseUp target = target(factor);
         int reference = schedule.reference();
-        Detail against = detail(reference, places.get(reference), factor, target, false, progress);
+        Detail against = details.of(reference, places.get(reference), false, progress);
         List<Shift> shifts = new ArrayList<>();
         for (int i = 0; i < places.size(); i++) {
             shifts.add(
@@ -80,36 +77,14 @@ final class Fringe {
                             ? Shift.UNKNOWN
                             : DetailWitness.measure(
                                     against,
-                                    detail(i, places.get(i), factor, target, false, progress),
-                                    expected.get(i).x() / factor,
-                                    expected.get(i).y() / factor));
+                                    details.of(i, places.get(i), false, progress),
+                                    expected.get(i).x() / details.factor(),
+                                    expected.get(i).y() / details.factor()));
         }
-        return rms(shifts, factor);
+        return rms(shifts);
     }
 
-    /** A hundredth of a pixel is enough here, so it is measured on binned pixels. */
-    private int factor() {
-        double blur = fits.get(schedule.reference()).shading().blurPx();
-        return Math.max(1, (int) (blur / SMALL_BLUR_PX));
-    }
-
-    private CloseUp target(int factor) {
-        FittedDisk reference = fits.get(schedule.reference());
-        return turning.closeUp(reference).binned(factor, reference);
-    }
-
-    private Detail detail(int index, FittedDisk place, int factor, CloseUp target, boolean turned, Progress progress) {
-        progress.check();
-        return turning.detail(
-                Binning.by(factor, planes.get(index)),
-                place.binned(factor),
-                schedule.exposures().get(index).aspect(),
-                target,
-                turned,
-                progress);
-    }
-
-    private static double rms(List<Shift> shifts, int factor) {
+    private double rms(List<Shift> shifts) {
         double sum = 0;
         int count = 0;
         for (Shift shift : shifts) {
@@ -118,7 +93,7 @@ final class Fringe {
                 count++;
             }
         }
-        return count == 0 ? Double.NaN : factor * Math.sqrt(sum / count);
+        return count == 0 ? Double.NaN : details.factor() * Math.sqrt(sum / count);
     }
 
     /** Where an exposure's detail will lie against the reference's if nothing is turned: where the search begins. */

@@ -10,12 +10,16 @@ import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
-import org.epochrome.session.Turning.CloseUp;
 
 /** Co-registers the exposures: what the detail says after turning, weighed against the limb. */
 final class Registration {
     /** A disk fit is never trusted better than this: blur is not quite Gaussian, limbs are not quite even. */
     private static final double LIMB_FLOOR_PX = 0.02;
+
+    /** The same for detail. */
+    private static final double DETAIL_FLOOR_PX = 0.01;
+    /** Blur on the pixels on which detail is compared. */
+    private static final double DETAIL_BLUR_PX = 1;
 
     /** Witnesses further apart than so many standard errors disagree. */
     private static final double DISAGREE = 5;
@@ -40,15 +44,33 @@ final class Registration {
     }
 
     List<Registered> register(List<Plane> planes, List<FittedDisk> found, Progress progress) {
-        CloseUp target = turning.closeUp(found.get(schedule.reference()));
+        FittedDisk reference = found.get(schedule.reference());
+        Details details = new Details(schedule, turning, planes, reference, DETAIL_BLUR_PX);
         int[] done = {0};
-        List<Link> links = new Comparison(schedule).links(i -> {
-            progress.check();
-            progress.at(done[0]++ / (double) found.size());
-            return turning.detail(
-                    planes.get(i), found.get(i), schedule.exposures().get(i).aspect(), target, true, progress);
-        });
-        return fuse(found, links, target.view().disk());
+        List<Link> links = new Comparison(schedule)
+                        .links(i -> {
+                            progress.at(done[0]++ / (double) found.size());
+                            return details.of(i, found.get(i), true, progress);
+                        })
+                        .stream()
+                        .map(link -> onOutput(link, details.factor()))
+                        .toList();
+        return fuse(found, links, reference.disk());
+    }
+
+    /** A link on the output's pixels, trusted no more than detail deserves. */
+    private static Link onOutput(Link link, int factor) {
+        Shift s = link.shift();
+        return new Link(
+                link.from(),
+                link.to(),
+                s.known()
+                        ? new Shift(
+                                factor * s.x(),
+                                factor * s.y(),
+                                Math.hypot(factor * s.sigmaX(), DETAIL_FLOOR_PX),
+                                Math.hypot(factor * s.sigmaY(), DETAIL_FLOOR_PX))
+                        : s);
     }
 
     private List<Registered> fuse(List<FittedDisk> found, List<Link> links, Disk output) {
