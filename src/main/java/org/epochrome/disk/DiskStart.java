@@ -10,7 +10,7 @@ import org.epochrome.image.Plane;
  * The bright patch that a planet makes in a frame, by its moments: where a fit starts.
  *
  * @param background sky level
- * @param noise standard deviation of the sky, from its median absolute deviation
+ * @param noise standard deviation of the sky, from its median absolute deviation, or of the rounding to grey levels
  * @param top brightness of the patch above the sky (98th percentile of the pixels over half the peak)
  * @param areaPx area over {@link #LEVEL} of the top, pixels
  * @param x centroid of that area
@@ -61,8 +61,35 @@ record DiskStart(double background, double noise, double top, double areaPx, dou
         }
         boolean[] member = largestPatch(coarse, (float) (LEVEL * top));
         DiskStart found = moments(member, coarse, bin, background, noise, top);
+        found = found.withNoise(Math.max(noise, roundingError(frame, (int) found.x, (int) found.y)));
         checkPixels(frame, member, coarse.width(), bin, found.areaPx, background);
         return found;
+    }
+
+    private DiskStart withNoise(double other) {
+        return new DiskStart(background, other, top, areaPx, x, y, longAxisDeg);
+    }
+
+    /**
+     * Standard deviation of the error by which values were rounded to grey levels: that of an even spread over the smallest
+     * step between values in a row and a column through the patch. In eight bits it can be all the noise that there is,
+     * and hidden from a median.
+     */
+    private static double roundingError(Plane frame, int column, int row) {
+        double[] values = new double[frame.width() + frame.height()];
+        for (int x = 0; x < frame.width(); x++) {
+            values[x] = frame.at(x, row);
+        }
+        for (int y = 0; y < frame.height(); y++) {
+            values[frame.width() + y] = frame.at(column, y);
+        }
+        Arrays.sort(values);
+        double step = Double.POSITIVE_INFINITY;
+        for (int i = 1; i < values.length; i++) {
+            double by = values[i] - values[i - 1];
+            step = by > 0 && by < step ? by : step;
+        }
+        return Double.isInfinite(step) ? 0 : step / Math.sqrt(12);
     }
 
     private static DiskStart moments(
