@@ -10,7 +10,7 @@ import org.epochrome.image.Plane;
  * The bright patch that a planet makes in a frame, by its moments: where a fit starts.
  *
  * @param background sky level
- * @param noise standard deviation of the sky, from its median absolute deviation
+ * @param noise standard deviation of the sky, from its median absolute deviation, or of the rounding to grey levels
  * @param top brightness of the patch above the sky (98th percentile of the pixels over half the peak)
  * @param areaPx area over {@link #LEVEL} of the top, pixels
  * @param x centroid of that area
@@ -34,10 +34,8 @@ record DiskStart(double background, double noise, double top, double areaPx, dou
     private static final double LEAST_SIGMAS = 10;
     /** Part of the patch that may lack data. */
     private static final double MOST_MISSING = 0.02;
-    /** Part of the patch that may sit at the largest value, and how much more often than the next value it occurs. */
-    private static final double MOST_CLIPPED = 0.01;
-
-    private static final int CLIPPED_RATIO = 3;
+    /** Part of the patch that may be clipped: a bright spot does no harm. */
+    private static final double MOST_CLIPPED = 0.02;
 
     /**
      * Finds the patch.
@@ -63,8 +61,35 @@ record DiskStart(double background, double noise, double top, double areaPx, dou
         }
         boolean[] member = largestPatch(coarse, (float) (LEVEL * top));
         DiskStart found = moments(member, coarse, bin, background, noise, top);
-        checkPixels(frame, member, coarse.width(), bin, found.areaPx);
+        found = found.withNoise(Math.max(noise, roundingError(frame, (int) found.x, (int) found.y)));
+        checkPixels(frame, member, coarse.width(), bin, found.areaPx, background);
         return found;
+    }
+
+    private DiskStart withNoise(double other) {
+        return new DiskStart(background, other, top, areaPx, x, y, longAxisDeg);
+    }
+
+    /**
+     * Standard deviation of the error by which values were rounded to grey levels: that of an even spread over the smallest
+     * step between values in a row and a column through the patch. In eight bits it can be all the noise that there is,
+     * and hidden from a median.
+     */
+    private static double roundingError(Plane frame, int column, int row) {
+        double[] values = new double[frame.width() + frame.height()];
+        for (int x = 0; x < frame.width(); x++) {
+            values[x] = frame.at(x, row);
+        }
+        for (int y = 0; y < frame.height(); y++) {
+            values[frame.width() + y] = frame.at(column, y);
+        }
+        Arrays.sort(values);
+        double step = Double.POSITIVE_INFINITY;
+        for (int i = 1; i < values.length; i++) {
+            double by = values[i] - values[i - 1];
+            step = by > 0 && by < step ? by : step;
+        }
+        return Double.isInfinite(step) ? 0 : step / Math.sqrt(12);
     }
 
     private static DiskStart moments(
@@ -196,40 +221,25 @@ record DiskStart(double background, double noise, double top, double areaPx, dou
         return member;
     }
 
-    /** Refuses a patch with many holes or with many pixels at the largest value, far more than at the next one. */
-    private static void checkPixels(Plane frame, boolean[] member, int width, int bin, double area) {
-        float largest = Float.NEGATIVE_INFINITY;
-        float second = Float.NEGATIVE_INFINITY;
-        int atLargest = 0;
-        int atSecond = 0;
+    /** Refuses a patch with many holes or with a clipped part. */
+    private static void checkPixels(Plane frame, boolean[] member, int width, int bin, double area, double background) {
+        boolean[] fine = new boolean[frame.data().length];
         int missing = 0;
         for (int block = 0; block < member.length; block++) {
             for (int i = 0; member[block] && i < bin * bin; i++) {
-                float v = frame.at(block % width * bin + i % bin, block / width * bin + i / bin);
-                if (Float.isNaN(v)) {
-                    missing++;
-                } else if (v > largest) {
-                    second = largest;
-                    atSecond = atLargest;
-                    largest = v;
-                    atLargest = 1;
-                } else if (v == largest) {
-                    atLargest++;
-                } else if (v > second) {
-                    second = v;
-                    atSecond = 1;
-                } else if (v == second) {
-                    atSecond++;
-                }
+                int p = (block / width * bin + i / bin) * frame.width() + block % width * bin + i % bin;
+                fine[p] = true;
+                missing += Float.isNaN(frame.data()[p]) ? 1 : 0;
             }
         }
         if (missing > MOST_MISSING * area) {
             throw new DiskNotFound(
                     "of the disk " + percent(missing / area) + " has no data; use an image without holes in the disk");
         }
-        if (atLargest > MOST_CLIPPED * area && atLargest > CLIPPED_RATIO * atSecond) {
-            throw new DiskNotFound("the disk is overexposed, " + percent(atLargest / area)
-                    + " of it is clipped at the largest value; use an image made with shorter exposures or less gain");
+        double clipped = Plateau.clipped(frame, fine, background) / area;
+        if (clipped > MOST_CLIPPED) {
+            throw new DiskNotFound("the disk is overexposed, " + percent(clipped)
+                    + " of it is clipped at its brightest value; stack with less gain or a shorter exposure");
         }
     }
 

@@ -123,4 +123,31 @@ public final class View {
     public static double eastOfMeridian(double bodyX, double bodyY) {
         return Math.atan2(bodyY, bodyX);
     }
+
+    /**
+     * Where a point of the surface lies in the image.
+     *
+     * @param x column, pixels
+     * @param y row, pixels
+     * @param visible whether it is on the side that faces the observer
+     */
+    public record Place(double x, double y, boolean visible) {}
+
+    /**
+     * The way back from {@link #graphicLatitude} and {@link #eastOfMeridian} to the image.
+     *
+     * @param graphicLatitude planetographic, radians
+     * @param eastOfMeridian from the meridian that faces the observer, radians
+     */
+    public Place place(double graphicLatitude, double eastOfMeridian) {
+        double sine = Math.sin(graphicLatitude);
+        double cosine = Math.cos(graphicLatitude);
+        double squaredRatio = globe.axisRatio() * globe.axisRatio();
+        double scale = 1 / Math.sqrt(cosine * cosine + squaredRatio * sine * sine);
+        double bodyX = scale * cosine * Math.cos(eastOfMeridian);
+        double bodyY = scale * cosine * Math.sin(eastOfMeridian);
+        double bodyZ = scale * squaredRatio * sine;
+        double pole = poleOf(bodyX, bodyZ);
+        return new Place(column(pole, bodyY), row(pole, bodyY), cosEmission(bodyX, bodyY, bodyZ) > 0);
+    }
 }

@@ -14,7 +14,6 @@ import java.util.Map;
 import org.epochrome.image.Plane;
 import org.epochrome.io.FrameWriter;
 import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Disabled;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -176,7 +175,6 @@ class RefusalsTest {
         noDisk(SmallEvening.moved(SmallEvening.counts("R"), dx), "bad.fits|edge");
     }
 
-    @Disabled("until the disk fit refuses saturated disks")
     @ParameterizedTest
     @ValueSource(floats = {2.5f, 6})
     void overexposed(float factor) {
