@@ -32,7 +32,7 @@ final class Descent {
      */
     private static final double CENTRE_DOUBT = 0.005;
 
-    private static final double RADIUS_DOUBT = 0.04;
+    private static final double RADIUS_DOUBT = 0.07;
     /** The same for the north angle, as a part of the flattening. */
     private static final double NORTH_DOUBT = 0.012;
     /** Most of the radius by which place and size move in a step, and most moves of the other parameters. */
@@ -59,7 +59,7 @@ final class Descent {
     /** The move that the last step's equations asked for, and what was made of it. */
     private double[] newton;
 
-    private double[] taken;
+    private double[] made;
     private double misfit;
 
     /**
@@ -112,7 +112,11 @@ final class Descent {
             boolean settled = step > 0 && !free && settled(move, last ? TOLERATED : SETTLED);
             double[] taking = step < ACCELERATED_FROM ? move : accelerated(move);
             newton = move;
-            if (!take(taking, pixels, weights, free) || settled) {
+            boolean taken = take(taking, pixels, weights, free);
+            if (!taken && !settled) {
+                doubt(move);
+            }
+            if (!taken || settled) {
                 residual = model.residual(pixels);
                 return;
             }
@@ -164,9 +168,16 @@ final class Descent {
         double back = square > 0 ? clamp(product / square, -MOST_EXTRAPOLATION, 0) : 0;
         double[] result = new double[move.length];
         for (int i = 0; i < move.length; i++) {
-            result[i] = move[i] - back * (taken[i] + move[i] - newton[i]);
+            result[i] = move[i] - back * (made[i] + move[i] - newton[i]);
         }
         return result;
+    }
+
+    /** A fit that would move on but finds no better place is no surer than that move. */
+    private void doubt(double[] move) {
+        for (int i = 0; i < DiskModel.SHAPE; i++) {
+            sigmas[i] = Math.hypot(sigmas[i], move[model.markings().size() + i]);
+        }
     }
 
     /** Errors that the model does not know of. */
@@ -201,7 +212,7 @@ final class Descent {
         for (int i = 0; i <= MOST_HALVINGS; i++) {
             DiskModel tried = moved(move, part);
             if (free || tried.misfit(pixels, weights) < before * 1.001) {
-                taken = difference(tried, model);
+                made = difference(tried, model);
                 model = tried;
                 return true;
             }

@@ -16,6 +16,8 @@ public final class DiskFit {
     private static final double COARSE_SOFTNESS = 0.8;
     /** Usual least radius on the pixels of the fine fit, */
     private static final double FINE_RADIUS = 120;
+    /** Blur that stays when a frame is binned for its blur's sake. */
+    private static final double BINNED_BLUR = 1.3;
     /** Blur that the fine fit's pixels shall have at least; sharper frames are softened to it. */
     private static final double SAMPLED_BLUR = 0.95;
     /** Part of that below which an earlier fit's blur says only that the frame is sharp. */
@@ -24,6 +26,9 @@ public final class DiskFit {
     private static final double LEAST_SAMPLED_BLUR = 0.75;
     /** A blur more than this part of the radius is no picture of a disk any more. */
     private static final double MOST_BLUR = 0.5;
+
+    /** Part of the disk's brightness by which its model may miss it near the limb. */
+    private static final double MOST_RESIDUAL = 0.08;
 
     /** Usual blurs of planets' images and strong ones, as parts of the radius (common practice, no source). */
     private static final double USUAL_BLUR = 1 / 60.0;
@@ -142,7 +147,7 @@ public final class DiskFit {
     }
 
     private static int binFor(FittedDisk fitted) {
-        long byBlur = (long) (fitted.shading().blurPx() / SAMPLED_BLUR);
+        long byBlur = (long) (fitted.shading().blurPx() / BINNED_BLUR);
         return (int) Math.max(Math.max(1, byBlur), Math.round(fitted.disk().equatorialRadiusPx() / FINE_RADIUS));
     }
 
@@ -162,6 +167,10 @@ public final class DiskFit {
         Samples samples = samples(frame, disk, blur, softening, start, bin);
         Markings markings = Markings.fine(disk.equatorialRadiusPx(), Math.max(blur, SAMPLED_BLUR * bin), belted);
         FittedDisk found = descend(samples, start, disk, shading, markings, progress).disk;
+        if (found.residual() > MOST_RESIDUAL) {
+            throw new DiskNotFound(
+                    "what stands out does not look like the disk of this planet; check the body and the image");
+        }
         return Math.hypot(found.shading().blurPx(), softening) < LEAST_SAMPLED_BLUR * bin
                 ? fine(frame, start, found, bin, progress)
                 : found;

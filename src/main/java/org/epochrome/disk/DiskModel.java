@@ -35,6 +35,9 @@ final class DiskModel {
     private static final double BEYOND_BLURS = 5;
 
     private static final double BEYOND_COARSE = 0.2;
+    /** Part of the pixels that may be wrong. */
+    private static final double HOT = 0.05;
+
     private static final double FAINT = 1e-5;
     /** Parts in which the equations are added up, whatever the number of threads. */
     private static final int PARTS = 4;
@@ -204,18 +207,22 @@ final class DiskModel {
         return (1 - at) * shape[RADIUS] / shape[BLUR];
     }
 
-    /** Rms of what the model leaves within two blurs inside the limb, as a part of the disk's brightness. */
+    /**
+     * Rms of what the model leaves within two blurs inside the limb, as a part of the disk's brightness, without the worst
+     * pixels, which may be hot.
+     */
     double residual(int[] pixels) {
-        double sum = 0;
+        double[] squares = new double[pixels.length];
         int n = 0;
         for (int p : pixels) {
             double inside = blursInside(p);
             if (inside > 0 && inside < 2) {
-                sum += residual(p) * residual(p);
-                n++;
+                squares[n++] = residual(p) * residual(p);
             }
         }
-        return Math.sqrt(sum / Math.max(1, n));
+        Arrays.sort(squares, 0, n);
+        int kept = (int) Math.ceil(n * (1 - HOT));
+        return Math.sqrt(Arrays.stream(squares, 0, kept).average().orElse(0));
     }
 
     private double residual(int pixel) {
