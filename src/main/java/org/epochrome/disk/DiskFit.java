@@ -51,8 +51,8 @@ public final class DiskFit {
      * @param belted whether the body is a flattened, belted one, whose north angle can be fitted
      * @param mirrored whether the frame is mirrored
      * @param smear how far dispersion draws the frame's band out
-     * @param northDeg north angle if known, else it is fitted from the flattening, up to 180 degrees if the phase does
-     *     not tell which end is which; bodies that are not flattened keep the angle of the first guess
+     * @param northDeg north angle if known, else it is fitted from flattening and lit side, up to 180 degrees if the
+     *     phase does not tell which end is which; bodies that show neither keep the angle of the first guess
      * @param radiusPx equatorial radius if known, else it is fitted
      */
     public DiskFit(
@@ -118,7 +118,7 @@ public final class DiskFit {
     }
 
     private boolean northFree() {
-        return belted && northDeg.isEmpty();
+        return northDeg.isEmpty() && (belted || globe.cosPhase() < CLEAR_PHASE);
     }
 
     private Outcome coarse(Plane frame, DiskStart start, double blur, boolean turned, Progress progress) {

@@ -47,9 +47,7 @@ final class DiskFinder {
      */
     List<FittedDisk> find(List<Plane> planes, List<String> warnings, Progress progress) {
         if (recipe.northDeg().isEmpty() && !showsAxis(recipe.body())) {
-            throw new SessionRefused("the axis of " + recipe.body().displayName()
-                    + " cannot be told from its disk; give the north angle of the reference frame by --north DEG (image up"
-                    + " to north, counter-clockwise positive)");
+            return findWithAxis(planes, warnings, progress);
         }
         if (recipe.body() == Body.SATURN) {
             warnings.add(
@@ -58,7 +56,8 @@ final class DiskFinder {
         }
         progress.doing("finding the disks");
         Mirroring mirroring = mirroring(planes, progress.part(0, 0.1));
-        List<FittedDisk> first = each(i -> fit(i, mirroring == Mirroring.YES, planes.get(i), progress.part(0.1, 0.5)));
+        List<FittedDisk> first = each(
+                i -> fit(i, recipe.northDeg(), mirroring == Mirroring.YES, planes.get(i), progress.part(0.1, 0.5)));
         progress.at(0.5);
         progress.doing("telling the frames' posture");
         List<Posture.Angle> angles =
@@ -72,9 +71,41 @@ final class DiskFinder {
         }
         progress.at(0.6);
         progress.doing("fitting the disks");
-        List<FittedDisk> second =
-                each(i -> refit(i, angles.get(i), first.get(i), planes.get(i), progress.part(0.6, 1)));
+        List<FittedDisk> second = each(
+                i -> refit(i, angles.get(i), held(angles.get(i)), first.get(i), planes.get(i), progress.part(0.6, 1)));
         return commonScale(recipe.northDeg().isPresent() ? second : commonNorth(second, angles), planes, warnings);
+    }
+
+    /** First the axis, from the motion of the detail, then the disks. */
+    private List<FittedDisk> findWithAxis(List<Plane> planes, List<String> warnings, Progress progress) {
+        progress.doing("finding the axis");
+        AxisByMotion.Axis axis = new AxisByMotion(recipe, schedule, planes, this)
+                .find(progress.part(0, 0.6))
+                .orElseThrow(() -> new SessionRefused("the axis of "
+                        + recipe.body().displayName()
+                        + " cannot be told from its disk, nor from the motion of its detail in these frames; give the"
+                        + " north angle of the reference frame by --north DEG (image up to north, counter-clockwise"
+                        + " positive), or frames over a longer time"));
+        warnings.add(axis.sentence());
+        Recipe posed = recipe.posed(axis.northDeg(), axis.mirrored() ? Mirroring.YES : Mirroring.NO);
+        return new DiskFinder(posed, schedule, sky)
+                .find(planes, warnings, progress.part(0.6, 1)).stream()
+                        .map(f -> f.withNorthSigma(axis.sigmaDeg()))
+                        .toList();
+    }
+
+    /** The disks in broad strokes, whatever posture fits. */
+    List<FittedDisk> rough(List<Plane> planes, boolean mirrored, Progress progress) {
+        return each(i -> fit(i, recipe.northDeg(), mirrored, planes.get(i), progress));
+    }
+
+    /** The disks fitted finely, in the posture that they have. */
+    List<FittedDisk> fine(List<Plane> planes, List<FittedDisk> posed, Progress progress) {
+        return each(i -> {
+            Disk disk = posed.get(i).disk();
+            Posture.Angle angle = new Posture.Angle(disk.northAngleDeg(), disk.mirrored(), false);
+            return refit(i, angle, OptionalDouble.of(angle.northDeg()), posed.get(i), planes.get(i), progress);
+        });
     }
 
     /**
@@ -82,22 +113,24 @@ final class DiskFinder {
      * of it: the reference frame fits better in the right sense.
      */
     private Mirroring mirroring(List<Plane> planes, Progress progress) {
-        boolean tells = recipe.mirroring() == Mirroring.AUTO
-                && recipe.northDeg().isPresent()
-                && schedule.aspect().phaseAngleDeg() > CLEAR_PHASE_DEG;
-        if (!tells) {
+        if (recipe.mirroring() != Mirroring.AUTO || recipe.northDeg().isEmpty() || !tellsMirror()) {
             return recipe.mirroring();
         }
         Plane reference = planes.get(schedule.reference());
-        double plain = residual(false, reference, progress.part(0, 0.5));
-        double mirrored = residual(true, reference, progress.part(0.5, 1));
+        double plain = residual(reference, recipe.northDeg(), false, progress.part(0, 0.5));
+        double mirrored = residual(reference, recipe.northDeg(), true, progress.part(0.5, 1));
         return plain <= mirrored ? Mirroring.NO : Mirroring.YES;
     }
 
-    /** What a fit in a sense leaves; endless if there is none. */
-    private double residual(boolean mirrored, Plane plane, Progress progress) {
+    /** Whether the body's lit side is plain to see. */
+    boolean tellsMirror() {
+        return schedule.aspect().phaseAngleDeg() > CLEAR_PHASE_DEG;
+    }
+
+    /** What a fit of the reference frame in a posture leaves; endless if there is none. */
+    private double residual(Plane plane, OptionalDouble north, boolean mirrored, Progress progress) {
         try {
-            return fit(schedule.reference(), mirrored, plane, progress).residual();
+            return fit(schedule.reference(), north, mirrored, plane, progress).residual();
         } catch (NoDiskInFrame e) {
             return Double.POSITIVE_INFINITY;
         }
@@ -142,13 +175,18 @@ final class DiskFinder {
                 .toList();
     }
 
-    private FittedDisk fit(int index, boolean mirrored, Plane plane, Progress progress) {
+    private FittedDisk fit(int index, OptionalDouble north, boolean mirrored, Plane plane, Progress progress) {
         Aspect aspect = schedule.exposures().get(index).aspect();
-        return guarded(index, () -> diskFit(aspect, mirrored, Smear.NONE, recipe.northDeg(), radius(aspect))
+        return guarded(index, () -> diskFit(aspect, mirrored, Smear.NONE, north, radius(aspect))
                 .rough(plane, progress));
     }
 
-    private FittedDisk refit(int index, Posture.Angle angle, FittedDisk first, Plane plane, Progress progress) {
+    private OptionalDouble held(Posture.Angle angle) {
+        return recipe.northDeg().isPresent() ? OptionalDouble.of(angle.northDeg()) : OptionalDouble.empty();
+    }
+
+    private FittedDisk refit(
+            int index, Posture.Angle angle, OptionalDouble north, FittedDisk first, Plane plane, Progress progress) {
         Exposure exposure = schedule.exposures().get(index);
         Disk posed = new Disk(
                 first.disk().x(),
@@ -157,8 +195,6 @@ final class DiskFinder {
                 angle.northDeg(),
                 angle.mirrored());
         Smear smear = sky.smear(exposure.band(), exposure.aspect(), posed);
-        OptionalDouble north =
-                recipe.northDeg().isPresent() ? OptionalDouble.of(angle.northDeg()) : OptionalDouble.empty();
         return guarded(
                 index, () -> diskFit(exposure.aspect(), angle.mirrored(), smear, north, radius(exposure.aspect()))
                         .refit(plane, first.at(posed), progress));

@@ -7,7 +7,6 @@ import org.epochrome.align.Detail;
 import org.epochrome.align.DetailWitness;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
-import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
 
@@ -17,7 +16,6 @@ import org.epochrome.job.Progress;
  * by 180 degrees against the others (a mount that flipped) show in the same way.
  */
 final class Posture {
-    private static final double SMALL_RADIUS_PX = 60;
     /** The best hypothesis must explain this much more than the next to be believed. */
     private static final double CLEAR = 1.03;
     /** A frame must fit this much better upside down to be taken as flipped. */
@@ -26,9 +24,8 @@ final class Posture {
     private final Recipe recipe;
     private final Schedule schedule;
     private final Mirroring mirroring;
-    private final Turning turning;
-    private final List<Plane> small = new ArrayList<>();
-    private final List<FittedDisk> fits = new ArrayList<>();
+    private final SmallFrames small;
+    private final List<FittedDisk> fits;
     private final List<String> warnings;
 
     /**
@@ -47,13 +44,9 @@ final class Posture {
         this.recipe = recipe;
         this.schedule = schedule;
         this.mirroring = mirroring;
-        this.turning = new Turning(recipe, schedule);
         this.warnings = warnings;
-        for (int i = 0; i < planes.size(); i++) {
-            int factor = Math.max(1, (int) (found.get(i).disk().equatorialRadiusPx() / SMALL_RADIUS_PX));
-            small.add(Binning.by(factor, planes.get(i)));
-            fits.add(found.get(i).binned(factor));
-        }
+        fits = found;
+        small = new SmallFrames(schedule, new Turning(recipe, schedule), planes, found);
     }
 
     /** North angle and mirroring of every exposure. */
@@ -128,7 +121,8 @@ final class Posture {
     private record Outcome(Hypothesis hypothesis, double score, List<Angle> angles) {}
 
     private Outcome test(Hypothesis h, Progress progress) {
-        Detail reference = detail(schedule.reference(), new Angle(h.northDeg, h.mirrored, false), h, progress);
+        Angle place = new Angle(h.northDeg, h.mirrored, false);
+        Detail reference = small.detail(schedule.reference(), place, place, progress);
         List<Angle> angles = new ArrayList<>();
         double score = 0;
         for (int i = 0; i < fits.size(); i++) {
@@ -144,25 +138,13 @@ final class Posture {
                 continue;
             }
             Angle flipped = new Angle(Disk.wrapDeg(north + 180), h.mirrored, true);
-            double asIs = DetailWitness.agreement(reference, detail(i, upright, h, progress));
-            double turned = DetailWitness.agreement(reference, detail(i, flipped, h, progress));
+            double asIs = DetailWitness.agreement(reference, small.detail(i, upright, place, progress));
+            double turned = DetailWitness.agreement(reference, small.detail(i, flipped, place, progress));
             boolean isFlipped = turned > CLEAR_FLIP * asIs;
             angles.add(isFlipped ? flipped : upright);
             score += isFlipped ? turned : asIs;
         }
         return new Outcome(h, score, angles);
-    }
-
-    private Detail detail(int index, Angle angle, Hypothesis h, Progress progress) {
-        FittedDisk place = fits.get(schedule.reference());
-        FittedDisk to = place.at(posed(place.disk(), h.northDeg, h.mirrored));
-        FittedDisk fit = fits.get(index).at(posed(fits.get(index).disk(), angle.northDeg, angle.mirrored));
-        return turning.detail(
-                small.get(index), fit, schedule.exposures().get(index).aspect(), turning.closeUp(to), true, progress);
-    }
-
-    private static Disk posed(Disk disk, double northDeg, boolean mirrored) {
-        return new Disk(disk.x(), disk.y(), disk.equatorialRadiusPx(), northDeg, mirrored);
     }
 
     /** Numbers of the exposures that are upside down against the reference. */

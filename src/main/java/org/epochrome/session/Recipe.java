@@ -42,4 +42,21 @@ public record Recipe(
     public Recipe {
         frames = List.copyOf(frames);
     }
+
+    /** The same with a known posture of the reference frame. */
+    Recipe posed(double knownNorthDeg, Mirroring knownMirroring) {
+        return new Recipe(
+                frames,
+                body,
+                site,
+                air,
+                epoch,
+                OptionalDouble.of(knownNorthDeg),
+                knownMirroring,
+                scaleArcsecPerPx,
+                mount,
+                system,
+                turn,
+                dispersion);
+    }
 }

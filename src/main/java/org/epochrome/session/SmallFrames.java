@@ -1,0 +1,52 @@
+package org.epochrome.session;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.epochrome.align.Detail;
+import org.epochrome.disk.Disk;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.image.Binning;
+import org.epochrome.image.Plane;
+import org.epochrome.job.Progress;
+
+/** The exposures on few pixels, on which many postures can be tried. */
+final class SmallFrames {
+    private static final double RADIUS_PX = 60;
+
+    private final Schedule schedule;
+    private final Turning turning;
+    private final List<Plane> planes = new ArrayList<>();
+    private final List<FittedDisk> fits = new ArrayList<>();
+
+    /**
+     * @param planes pixels of the exposures
+     * @param found their disks so far
+     */
+    SmallFrames(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> found) {
+        this.schedule = schedule;
+        this.turning = turning;
+        for (int i = 0; i < planes.size(); i++) {
+            int factor = Math.max(1, (int) (found.get(i).disk().equatorialRadiusPx() / RADIUS_PX));
+            this.planes.add(Binning.by(factor, planes.get(i)));
+            fits.add(found.get(i).binned(factor));
+        }
+    }
+
+    /**
+     * The detail of an exposure, turned to the epoch.
+     *
+     * @param own posture of the exposure
+     * @param reference posture of the reference, in which the result lies
+     */
+    Detail detail(int index, Posture.Angle own, Posture.Angle reference, Progress progress) {
+        FittedDisk place = fits.get(schedule.reference());
+        FittedDisk to = place.at(posed(place.disk(), reference));
+        FittedDisk fit = fits.get(index).at(posed(fits.get(index).disk(), own));
+        return turning.detail(
+                planes.get(index), fit, schedule.exposures().get(index).aspect(), turning.closeUp(to), true, progress);
+    }
+
+    private static Disk posed(Disk disk, Posture.Angle angle) {
+        return new Disk(disk.x(), disk.y(), disk.equatorialRadiusPx(), angle.northDeg(), angle.mirrored());
+    }
+}
