@@ -221,16 +221,18 @@ record DiskStart(double background, double noise, double top, double areaPx, dou
         boolean[] fine = new boolean[frame.data().length];
         boolean[] whole = withHoles(member, width);
         int missing = 0;
+        int enclosed = 0;
         for (int block = 0; block < member.length; block++) {
             for (int i = 0; whole[block] && i < bin * bin; i++) {
                 int p = (block / width * bin + i / bin) * frame.width() + block % width * bin + i % bin;
                 fine[p] = member[block];
                 missing += Float.isNaN(frame.data()[p]) ? 1 : 0;
+                enclosed++;
             }
         }
-        if (missing > MOST_MISSING * area) {
-            throw new DiskNotFound(
-                    "of the disk " + percent(missing / area) + " has no data; use an image without holes in the disk");
+        if (missing > MOST_MISSING * enclosed) {
+            throw new DiskNotFound("of the disk " + percent((double) missing / enclosed)
+                    + " has no data; use an image without holes in the disk");
         }
         double clipped = Plateau.clipped(frame, fine, background) / area;
         if (clipped > MOST_CLIPPED) {
