@@ -26,9 +26,28 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "aspect",
         sortOptions = false,
-        description = "Tells how a planet stands at an instant as seen from Earth, or in a table over time.")
+        description = {
+            "Tells how a planet stands at an instant as seen from Earth, or in a table over time.",
+            "",
+            "P is the position angle of the planet's north pole, from celestial north through east. An image that is"
+                    + " not mirrored and has celestial north up has P as its north angle.",
+        },
+        footer = {
+            "",
+            "Examples:",
+            "  aspect --body mars --at 2031-05-02T21:14Z --site 46.2,8.5,480",
+            "  aspect --body jupiter --body saturn --at 2031-05-02T20:00Z --until 2031-05-03T02:00Z --every PT30M",
+            "",
+            "Columns of the table: CM central meridian in System I, II, III (or the planet's only one), De sub-Earth"
+                    + " latitude (planetographic), P, phase angle, diam apparent diameter in arcsec, elong distance from"
+                    + " the Sun, alt altitude and az azimuth without refraction, q parallactic angle; all angles in"
+                    + " degrees.",
+        })
 final class AspectCommand implements Callable<Integer> {
     private static final int MOST_ROWS = 100_000;
+    private static final String SUNLIGHT =
+            "Sunlight in a telescope blinds at once and sets fire; use the safeguards that"
+                    + " the telescope's maker and your local rules ask for, or do not observe.";
 
     @Spec
     private CommandSpec spec;
@@ -41,7 +60,7 @@ final class AspectCommand implements Callable<Integer> {
             paramLabel = "PLANET",
             required = true,
             converter = Texts.Planet.class,
-            description = "The planet (repeatable).")
+            description = "The planet: Mercury, Venus, Mars, Jupiter, Saturn, Uranus or Neptune (repeatable).")
     private List<Body> bodies = new ArrayList<>();
 
     @Option(
@@ -49,31 +68,33 @@ final class AspectCommand implements Callable<Integer> {
             paramLabel = "UTC",
             required = true,
             converter = Texts.Utc.class,
-            description = "The instant, such as 2031-05-02T21:14:05Z.")
+            description = "The instant, or the first of a table, such as 2031-05-02T21:14:05Z.")
     private Instant at;
 
     @Option(
             names = "--until",
             paramLabel = "UTC",
             converter = Texts.Utc.class,
-            description = "Makes a table from --at until then.")
+            description = "The last instant of a table. Without it a page is printed.")
     private Instant until;
 
     @Option(
             names = "--every",
-            paramLabel = "PT10M",
+            paramLabel = "STEP",
             converter = Texts.Length.class,
             defaultValue = "PT1H",
-            description = "Step of the table. Default: an hour.")
+            description = "Step of the table, such as PT10M for ten minutes. Default: an hour.")
     private Duration every;
 
-    @Option(names = "--csv", description = "The table as comma-separated values.")
+    @Option(
+            names = "--csv",
+            description = "Writes the table as comma-separated values; without --until one row per planet.")
     private boolean csv;
 
     @Option(
             names = {"-r", "--report"},
             paramLabel = "FILE.json",
-            description = "The aspect of one planet at one instant as JSON.")
+            description = "File to write the aspect of one planet at one instant to, as JSON.")
     private Path report;
 
     @Option(names = "--overwrite", description = "Replace the report if it exists.")
@@ -95,7 +116,7 @@ final class AspectCommand implements Callable<Integer> {
             table();
         }
         if (report != null) {
-            Outputs.writeReport(report, JsonReport.of(aspect(bodies.get(0), at), Version.NUMBER), overwrite);
+            Outputs.writeReport(report, report(aspect(bodies.get(0), at)), overwrite);
         }
         return 0;
     }
@@ -117,14 +138,20 @@ final class AspectCommand implements Callable<Integer> {
                 "%+.3f\u00b0 planetographic, %+.3f\u00b0 planetocentric",
                 a.subEarthLatitudeDeg(),
                 a.subEarthLatitudeCentricDeg());
-        line("sub-solar latitude", "%+.3f\u00b0 planetographic", a.subSolarLatitudeDeg());
+        line(
+                "sub-solar latitude",
+                "%+.3f\u00b0 planetographic, %+.3f\u00b0 planetocentric",
+                a.subSolarLatitudeDeg(),
+                a.subSolarLatitudeCentricDeg());
+        line("sub-solar longitude", "%.3f\u00b0", a.subSolarLongitudeDeg());
         line("pole's position angle P", "%+.3f\u00b0", a.poleAngleDeg());
         line(
                 "apparent diameter",
                 "%.3f\" equatorial, %.3f\" polar",
                 a.equatorialDiameterArcsec(),
                 a.polarDiameterArcsec());
-        line("phase angle", "%.2f\u00b0, defect %.2f\"", a.phaseAngleDeg(), a.phaseDefectArcsec());
+        line("phase angle", "%.2f\u00b0", a.phaseAngleDeg());
+        line("phase defect", "%.2f\" at position angle %.1f\u00b0", a.phaseDefectArcsec(), a.phaseDefectAngleDeg());
         line("distance", "%.5f au (light time %.1f s)", a.distanceAu(), a.lightTimeS());
         line("distance from the Sun", "%.5f au", a.sunDistanceAu());
         line("right ascension", "%.5f\u00b0", a.rightAscensionDeg());
@@ -134,16 +161,24 @@ final class AspectCommand implements Callable<Integer> {
             line("altitude, azimuth", "%.2f\u00b0, %.2f\u00b0 (no refraction)", h.altitudeDeg(), h.azimuthDeg());
             line("parallactic angle", "%+.2f\u00b0", h.parallacticAngleDeg());
         });
+        warnings(a).forEach(w -> System.out.println("  " + w));
+    }
+
+    private static String report(Aspect a) {
+        return JsonReport.of(a, warnings(a), Version.NUMBER);
+    }
+
+    private static List<String> warnings(Aspect a) {
+        List<String> warnings = new ArrayList<>();
         if (a.nearSun()) {
-            System.out.println(
-                    "  Caution: within 30 degrees of the Sun. Sunlight in a telescope blinds at once and sets"
-                            + " fire; use the safeguards that its maker and your local rules ask for, or do not observe.");
+            warnings.add("Caution: " + a.body().displayName() + " stands within 30 degrees of the Sun. " + SUNLIGHT);
         }
         if (!LeapSeconds.covers(a.utc())) {
-            System.out.println("  Note: outside the table of leap seconds (to "
+            warnings.add("Note: the instant lies outside the table of leap seconds (to "
                     + LeapSeconds.validUntil().toString().substring(0, 10)
-                    + "); a newer one would move this by a second.");
+                    + "); each leap second that it lacks would move this by a second.");
         }
+        return warnings;
     }
 
     private static void line(String name, String format, Object... values) {
@@ -174,8 +209,7 @@ final class AspectCommand implements Callable<Integer> {
             }
         }
         if (near) {
-            System.err.println("Caution: some rows lie within 30 degrees of the Sun. Sunlight in a telescope blinds at"
-                    + " once; use the safeguards that its maker and your local rules ask for, or do not observe.");
+            System.err.println("Caution: some rows lie within 30 degrees of the Sun. " + SUNLIGHT);
         }
     }
 

@@ -46,7 +46,7 @@ import picocli.CommandLine.Spec;
             "",
             "Examples:",
             "  combine --site 46.2,8.5,480 --out jupiter.png jup_R.fits jup_G.fits jup_B.fits",
-            "  combine --body mars --north 31 --sheet session.csv --out mars.fits --out mars.jpg",
+            "  combine --body mars --north 31 --sheet session.csv --out mars.fits",
             "",
             "Exit: 0 done, 2 wrong usage, 3 an input was refused, 4 no disk found, 5 an output could not be written.",
         })
@@ -64,14 +64,16 @@ final class CombineCommand implements Callable<Integer> {
             names = {"-b", "--body"},
             paramLabel = "PLANET",
             converter = Texts.Planet.class,
-            description = "The planet, if no header tells it.")
+            description = "The planet, if no FITS header (OBJECT) tells it.")
     private Body body;
 
     @Option(
             names = {"-e", "--epoch"},
             paramLabel = "UTC",
             converter = Texts.Utc.class,
-            description = "The instant to turn to. Default: midway between the earliest and the latest middle.")
+            description =
+                    "The instant that the picture shows. Default: midway between the middles of the first and the last"
+                            + " recording.")
     private Instant epoch;
 
     @Option(
@@ -80,68 +82,90 @@ final class CombineCommand implements Callable<Integer> {
             defaultValue = "auto",
             converter = Texts.North.class,
             description = "North angle of the reference frame: from image up to the planet's north pole,"
-                    + " counter-clockwise positive. Jupiter and Saturn show it by themselves.")
+                    + " counter-clockwise positive. Jupiter shows it by itself; the others need it. With celestial north up"
+                    + " and no mirroring it is P, which the aspect command tells.")
     private OptionalDouble north = OptionalDouble.empty();
 
     @Option(
             names = "--mirrored",
             paramLabel = "yes|no|auto",
             defaultValue = "auto",
-            description = "Whether the frames are mirrored (an odd number of reflections, as with a star diagonal).")
+            description =
+                    "Whether the frames are mirrored (an odd number of reflections, as with a star diagonal). auto: found"
+                            + " from the lit side or the sense of rotation where --north is given, else taken as no.")
     private Mirroring mirrored;
 
     @Option(
             names = "--scale",
             paramLabel = "ARCSEC",
-            description = "Plate scale in arcsec per pixel, if you know it better than the disk shows.")
+            description =
+                    "Plate scale in arcsec per pixel, if you know it better than the disk shows it (a few hundredths of a per cent).")
     private Double scale;
 
     @Option(
             names = "--mount",
             paramLabel = "equatorial|altaz",
             defaultValue = "equatorial",
-            description = "What the camera keeps its direction to: the pole or the zenith.")
+            description =
+                    "equatorial: the frames are turned alike; altaz: the field turns from frame to frame, which needs"
+                            + " --site.")
     private Mount mount;
 
     @Option(
             names = "--rotation-system",
             paramLabel = "I|II|III|zonal",
-            description = "The longitude system that the surface turns with, or zonal: each latitude at its own rate.")
+            description =
+                    "The longitude system that the surface turns with, or zonal: each latitude of Jupiter or Saturn at"
+                            + " its own rate. Default: III, for other planets their only one.")
     private String system;
 
-    @Option(names = "--pressure", paramLabel = "HPA", description = "Air pressure at the site, hPa.")
+    @Option(
+            names = "--pressure",
+            paramLabel = "HPA",
+            description = "Air pressure at the site itself, not at sea level, hPa. Default: usual at its height.")
     private Double pressure;
 
-    @Option(names = "--temperature", paramLabel = "C", description = "Air temperature at the site, degrees Celsius.")
+    @Option(
+            names = "--temperature",
+            paramLabel = "C",
+            description = "Air temperature at the site, degrees Celsius. Default: 10.")
     private Double temperature;
 
-    @Option(names = "--humidity", paramLabel = "PCT", description = "Relative humidity at the site, per cent.")
+    @Option(
+            names = "--humidity",
+            paramLabel = "PCT",
+            description = "Relative humidity at the site, per cent. Default: 40.")
     private Double humidity;
 
-    @Option(names = "--no-turn", description = "Lay frames on top of each other without turning them.")
+    @Option(
+            names = "--no-turn",
+            description = "Lay the frames on top of each other without turning them, to see the difference.")
     private boolean noTurn;
 
-    @Option(names = "--no-dispersion", description = "Leave the atmosphere out of account.")
+    @Option(names = "--no-dispersion", description = "Leave out of account how the atmosphere smears each band.")
     private boolean noDispersion;
 
     @Option(
             names = "--white",
             paramLabel = "photometric|disk|none",
             defaultValue = "photometric",
-            description = "Colour of the whole disk in finished pictures: the planet's own, grey, or as shot.")
+            description =
+                    "Colour of the whole disk in finished pictures: photometric the planet's own, disk grey, none as"
+                            + " shot. Default: photometric.")
     private White white;
 
     @Option(
             names = {"-o", "--out"},
             paramLabel = "FILE",
-            description = "Where to write (repeatable): .fits the linear colour cube, .tif and .png 16-bit,"
-                    + " .jpg a picture to share.")
+            description =
+                    "File to write (repeatable); its suffix tells the format: .fits the linear colour cube, .tif and .png"
+                            + " a finished picture with 16 bits, .jpg one to share. Default: PLANET-EPOCH.png in this folder.")
     private List<Path> out = new ArrayList<>();
 
     @Option(
             names = {"-r", "--report"},
             paramLabel = "FILE.json",
-            description = "Everything that was found, as JSON.")
+            description = "File to write everything that was found to, as JSON.")
     private Path report;
 
     @Option(names = "--overwrite", description = "Replace files that exist.")
@@ -183,6 +207,8 @@ final class CombineCommand implements Callable<Integer> {
             Summary.print(combination, outputs, System.out);
         }
         combination.warnings().forEach(w -> System.err.println("Note: " + w));
+        found.forEach(f -> f.notes()
+                .forEach(n -> System.err.println("Note: " + f.head().file().getFileName() + ": " + n)));
         return 0;
     }
 

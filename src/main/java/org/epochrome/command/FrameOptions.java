@@ -32,15 +32,16 @@ final class FrameOptions {
     @Parameters(
             paramLabel = "FRAME",
             arity = "0..*",
-            description = "Stacked images: FITS, TIFF or PNG, one per band and recording."
-                    + " Band and time are read from the header or the name.")
+            description = "Stacked images: FITS, TIFF or PNG, linear, one per band and recording."
+                    + " Band and time are read from the sheet, the FITS header or the file name.")
     private List<Path> frames = new ArrayList<>();
 
     @Option(
             names = {"-s", "--sheet"},
             paramLabel = "FILE.csv",
-            description = "A table with the columns file, band, start, end (UTC), or interval"
-                    + " (2031-05-02T21:14:05Z/PT2M). Files are relative to it; FRAMEs may then be left out.")
+            description =
+                    "A table with the columns file, band, start, end (UTC); or interval instead of start and end"
+                            + " (2031-05-02T21:14:05Z/PT2M). File names are relative to the sheet; FRAMEs may then be left out.")
     private Path sheet;
 
     @Option(names = "--red", paramLabel = "FILE", description = "A frame in red light (repeatable).")
@@ -52,7 +53,10 @@ final class FrameOptions {
     @Option(names = "--blue", paramLabel = "FILE", description = "A frame in blue light (repeatable).")
     private List<Path> blue = new ArrayList<>();
 
-    @Option(names = "--luminance", paramLabel = "FILE", description = "A frame in all light (repeatable).")
+    @Option(
+            names = "--luminance",
+            paramLabel = "FILE",
+            description = "A frame through a clear filter (repeatable). Not part of the picture yet.")
     private List<Path> luminance = new ArrayList<>();
 
     @Option(
@@ -63,29 +67,32 @@ final class FrameOptions {
 
     @Option(
             names = "--exposure",
-            paramLabel = "PT2M",
+            paramLabel = "LENGTH",
             converter = Texts.Length.class,
-            description = "How long each recording ran, where nothing else tells it.")
+            description =
+                    "How long each recording ran, where nothing else tells it: PT2M is two minutes, PT90S 90 seconds.")
     private Duration exposure;
 
     @Option(
             names = "--clock",
             paramLabel = "start|middle|end",
-            description = "Which moment of the recording a time in a file name is.")
+            description = "Which moment of the recording the time in a file name is.")
     private String clock;
 
     @Option(
             names = "--utc-offset",
-            paramLabel = "+02:00",
+            paramLabel = "HH:MM",
             converter = Texts.Offset.class,
-            description = "How far the clock in file names is ahead of UTC.")
+            description =
+                    "How far the clock in file names is ahead of UTC, such as +02:00 or -05:00. Default: it shows UTC.")
     private ZoneOffset utcOffset = ZoneOffset.UTC;
 
     @Option(
             names = "--passband",
             paramLabel = "BAND=FROM-TO",
             converter = {IdentityText.class, Texts.Edges.class},
-            description = "Wavelengths that a filter lets through, nm (repeatable): R=600-690.")
+            description = "Wavelengths that a filter lets through, in nm (repeatable), such as R=600-690. Defaults:"
+                    + " R 600-690, G 500-580, B 400-500.")
     private Map<String, Passband> passbands = new LinkedHashMap<>();
 
     /** Map keys as they are written, in capitals. */

@@ -21,9 +21,18 @@ import picocli.CommandLine.Option;
 @Command(
         name = "inspect",
         sortOptions = false,
-        description =
-                "Tells what each frame is: size, depth, band, times and where they were found, the planet's aspect"
-                        + " and its disk.")
+        description = {
+            "Tells what each frame is: size, depth, band, times and where they were found, the planet's aspect and its"
+                    + " disk.",
+            "",
+            "Run it before combine, to see whether bands and times are right.",
+        },
+        footer = {
+            "",
+            "Examples:",
+            "  inspect jup_R.fits jup_G.fits jup_B.fits",
+            "  inspect --body mars --north 31 --sheet session.csv",
+        })
 final class InspectCommand implements Callable<Integer> {
     @Mixin
     private FrameOptions frames;
@@ -35,7 +44,7 @@ final class InspectCommand implements Callable<Integer> {
             names = {"-b", "--body"},
             paramLabel = "PLANET",
             converter = Texts.Planet.class,
-            description = "The planet, if no header tells it.")
+            description = "The planet, if no FITS header (OBJECT) tells it. Without it only the file is described.")
     private Body body;
 
     @Option(
@@ -43,13 +52,15 @@ final class InspectCommand implements Callable<Integer> {
             paramLabel = "DEG|auto",
             defaultValue = "auto",
             converter = Texts.North.class,
-            description = "North angle, if known.")
+            description =
+                    "North angle of the frames: from image up to the planet's north pole, counter-clockwise positive."
+                            + " Mercury, Venus, Mars, Uranus and Neptune need it for a trustworthy disk.")
     private OptionalDouble north = OptionalDouble.empty();
 
     @Option(
             names = {"-r", "--report"},
             paramLabel = "FILE.json",
-            description = "The same as JSON.")
+            description = "File to write the same to, as JSON.")
     private Path report;
 
     @Option(names = "--overwrite", description = "Replace the report if it exists.")

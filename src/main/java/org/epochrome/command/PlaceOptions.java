@@ -11,8 +11,9 @@ final class PlaceOptions {
             paramLabel = "LAT,LON[,HEIGHT]",
             converter = SiteText.class,
             description =
-                    "The observer's place: degrees, east positive, metres. With it altitude, parallactic angle and"
-                            + " the atmosphere's dispersion are known.")
+                    "The observer's place: latitude (north positive), longitude (east positive, west negative), both in"
+                            + " degrees, and height in metres, such as 46.2,8.5,480. With it the planet's altitude and what"
+                            + " the atmosphere does to the colours are known.")
     private Site site;
 
     Optional<Site> site() {

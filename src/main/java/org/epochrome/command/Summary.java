@@ -3,7 +3,10 @@ package org.epochrome.command;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.epochrome.ephemeris.Aspect;
+import org.epochrome.io.DatedFrame;
 import org.epochrome.session.Combination;
 import org.epochrome.session.Combination.FrameResult;
 import org.epochrome.session.Outputs;
@@ -41,12 +44,12 @@ final class Summary {
                     "%-4s  %s  %+7.3f\u00b0  %8.2f %8.2f  %8.2f   %+6.3f %+6.3f    %s%n",
                     f.exposure().band().name(),
                     String.format("%-12.12s", mid.substring(11).replace("Z", "")),
-                    f.rotationDeg(),
+                    rounded(f.rotationDeg()),
                     f.disk().x(),
                     f.disk().y(),
                     f.disk().equatorialRadiusPx(),
-                    f.correction().x(),
-                    f.correction().y(),
+                    rounded(f.correction().x()),
+                    rounded(f.correction().y()),
                     f.exposure().frame().head().file().getFileName());
         }
         to.printf(
@@ -56,10 +59,25 @@ final class Summary {
                 c.disk().mirrored() ? ", mirrored" : "",
                 number(c.quality().fringeBeforePx()),
                 number(c.quality().fringeAfterPx()));
+        to.println("bands from " + sources(c, f -> f.band().source()) + "; times from "
+                + sources(c, f -> f.timing().source()));
         for (Path file : outputs.files()) {
             to.println("wrote " + file);
         }
         outputs.report().ifPresent(file -> to.println("wrote " + file));
+    }
+
+    /** Where something was found, each place once. */
+    private static String sources(Combination c, Function<DatedFrame, String> source) {
+        return c.frames().stream()
+                .map(f -> source.apply(f.exposure().frame()).replaceFirst(" line \\d+$", ""))
+                .distinct()
+                .collect(Collectors.joining(", "));
+    }
+
+    /** To a thousandth, and never the zero with a minus sign. */
+    private static double rounded(double value) {
+        return Math.round(1000 * value) / 1000.0;
     }
 
     private static String number(double value) {

@@ -195,8 +195,10 @@ public final class DemoSessions {
             Two rounds through R, G and B, three minutes each, the first as PNG, the second as TIFF. The files know no
             times; `session.csv` does.
 
-                java -jar target/epochrome.jar combine --body mars --site 40.4,-3.5,700 \\
+                java -jar target/epochrome.jar combine --body mars --site 40.4,-3.5,700 --north -24 \\
                     --sheet demo-data/mars/session.csv --out mars.png --report mars.json
+
+            The disk of Mars does not show where north is, so the command says it: 24 degrees to the right of up.
 
             Expect a picture for 02:07:00 UTC: markings sharp in red, clouds and the polar hood in blue, all in place,
             and no colour along the bright limb or the terminator but Mars's own.

@@ -198,12 +198,7 @@ record DiskStart(double background, double noise, double top, double areaPx, dou
             while (!open.isEmpty()) {
                 int p = open.poll();
                 patch[size++] = p;
-                int x = p % width;
-                int y = p / width;
-                int[] neighbours = {
-                    x > 0 ? p - 1 : p, x < width - 1 ? p + 1 : p, y > 0 ? p - width : p, y < height - 1 ? p + width : p
-                };
-                for (int q : neighbours) {
+                for (int q : neighbours(p, width, height)) {
                     if (!seen[q] && data[q] >= level) {
                         seen[q] = true;
                         open.add(q);
@@ -224,23 +219,64 @@ record DiskStart(double background, double noise, double top, double areaPx, dou
     /** Refuses a patch with many holes or with a clipped part. */
     private static void checkPixels(Plane frame, boolean[] member, int width, int bin, double area, double background) {
         boolean[] fine = new boolean[frame.data().length];
+        boolean[] whole = withHoles(member, width);
         int missing = 0;
+        int enclosed = 0;
         for (int block = 0; block < member.length; block++) {
-            for (int i = 0; member[block] && i < bin * bin; i++) {
+            for (int i = 0; whole[block] && i < bin * bin; i++) {
                 int p = (block / width * bin + i / bin) * frame.width() + block % width * bin + i % bin;
-                fine[p] = true;
+                fine[p] = member[block];
                 missing += Float.isNaN(frame.data()[p]) ? 1 : 0;
+                enclosed++;
             }
         }
-        if (missing > MOST_MISSING * area) {
-            throw new DiskNotFound(
-                    "of the disk " + percent(missing / area) + " has no data; use an image without holes in the disk");
+        if (missing > MOST_MISSING * enclosed) {
+            throw new DiskNotFound("of the disk " + percent((double) missing / enclosed)
+                    + " has no data; use an image without holes in the disk");
         }
         double clipped = Plateau.clipped(frame, fine, background) / area;
         if (clipped > MOST_CLIPPED) {
             throw new DiskNotFound("the disk is overexposed, " + percent(clipped)
                     + " of it is clipped at its brightest value; stack with less gain or a shorter exposure");
         }
+    }
+
+    /** A patch and what it surrounds: all that a walk from the image's rim does not reach. */
+    private static boolean[] withHoles(boolean[] member, int width) {
+        int height = member.length / width;
+        boolean[] outside = new boolean[member.length];
+        ArrayDeque<Integer> open = new ArrayDeque<>();
+        for (int p = 0; p < member.length; p++) {
+            int x = p % width;
+            int y = p / width;
+            if ((x == 0 || y == 0 || x == width - 1 || y == height - 1) && !member[p]) {
+                outside[p] = true;
+                open.add(p);
+            }
+        }
+        while (!open.isEmpty()) {
+            int p = open.poll();
+            for (int q : neighbours(p, width, height)) {
+                if (!outside[q] && !member[q]) {
+                    outside[q] = true;
+                    open.add(q);
+                }
+            }
+        }
+        boolean[] whole = new boolean[member.length];
+        for (int p = 0; p < whole.length; p++) {
+            whole[p] = !outside[p];
+        }
+        return whole;
+    }
+
+    /** The four pixels beside one; itself in place of those beyond the edge. */
+    private static int[] neighbours(int p, int width, int height) {
+        int x = p % width;
+        int y = p / width;
+        return new int[] {
+            x > 0 ? p - 1 : p, x < width - 1 ? p + 1 : p, y > 0 ? p - width : p, y < height - 1 ? p + width : p
+        };
     }
 
     private static String percent(double part) {

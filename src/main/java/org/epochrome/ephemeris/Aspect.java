@@ -79,6 +79,12 @@ public record Aspect(
         return elongationDeg < NEAR_SUN_DEG;
     }
 
+    /** Position angle of the middle of the unlit crescent, 0 to 360: the side away from the Sun. */
+    public double phaseDefectAngleDeg() {
+        double angle = (sunPositionAngleDeg + 180) % 360;
+        return angle < 0 ? angle + 360 : angle;
+    }
+
     public double centralMeridianDeg(RotationSystem system) {
         Double cm = centralMeridianDeg.get(system);
         if (cm == null) {

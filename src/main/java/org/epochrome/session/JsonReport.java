@@ -47,13 +47,14 @@ public final class JsonReport {
         return text(root);
     }
 
-    /** The report of an aspect. */
-    public static String of(Aspect aspect, String version) {
+    /** The report of an aspect, with what the user should know, a sentence each. */
+    public static String of(Aspect aspect, List<String> warnings, String version) {
         ObjectNode root = head(version);
         root.put("body", aspect.body().displayName());
         root.put("epoch", UtcText.format(aspect.utc()));
         root.set("site", site(aspect.site()));
         root.set("ephemeris", ephemeris(aspect));
+        strings(root, "warnings", warnings);
         return text(root);
     }
 
@@ -116,11 +117,13 @@ public final class JsonReport {
         put(node, "subEarthLatitudeDeg", a.subEarthLatitudeDeg());
         put(node, "subEarthLatitudeCentricDeg", a.subEarthLatitudeCentricDeg());
         put(node, "subSolarLatitudeDeg", a.subSolarLatitudeDeg());
+        put(node, "subSolarLatitudeCentricDeg", a.subSolarLatitudeCentricDeg());
         put(node, "subSolarLongitudeDeg", a.subSolarLongitudeDeg());
         put(node, "poleAngleDeg", a.poleAngleDeg());
         put(node, "sunPositionAngleDeg", a.sunPositionAngleDeg());
         put(node, "phaseAngleDeg", a.phaseAngleDeg());
         put(node, "phaseDefectArcsec", a.phaseDefectArcsec());
+        put(node, "phaseDefectAngleDeg", a.phaseDefectAngleDeg());
         put(node, "distanceAu", a.distanceAu());
         put(node, "sunDistanceAu", a.sunDistanceAu());
         put(node, "lightTimeS", a.lightTimeS());

@@ -165,6 +165,8 @@ class ReportsTest {
         for (String name : List.of("one.fits", "one.png", "one.json")) {
             assertTrue(combined.out().contains("wrote " + folder.resolve(name)), combined.out());
         }
+        assertTrue(combined.out().contains("times from FITS"), combined.out());
+        assertFalse(combined.out().contains("-0.000"), combined.out());
         assertTrue(combined.err().lines().allMatch(line -> line.startsWith("Note: ") && line.endsWith(".")));
     }
 
@@ -242,11 +244,27 @@ class ReportsTest {
                 "central meridian II ",
                 "central meridian III ",
                 "sub-Earth latitude",
+                "sub-solar latitude",
+                "sub-solar longitude",
                 "phase angle",
+                "phase defect",
                 "altitude, azimuth",
                 "parallactic angle")) {
             assertTrue(ran.out().contains(line), line + " in " + ran.out());
         }
+    }
+
+    @Test
+    void aspectWarnsOfTheSun() throws IOException {
+        Path to = folder.resolve("near-sun.json");
+        Ran near = Ran.of("aspect", "-b", "mercury", "--at", "2024-12-06T19:00Z", "-r", to);
+        near.succeeds();
+        assertTrue(near.out().contains("Caution: Mercury stands within 30 degrees of the Sun."), near.out());
+        assertTrue(json("near-sun.json").path("warnings").path(0).textValue().contains("30 degrees"));
+        Ran table = Ran.of("aspect", "--csv", "-b", "jupiter", "-b", "mercury", "--at", "2024-12-06T19:00Z");
+        assertTrue(table.err().contains("within 30 degrees of the Sun"), table.err());
+        Ran far = Ran.of("aspect", "-b", "jupiter", "--at", "2024-12-06T19:00Z");
+        assertFalse(far.out().contains("Caution"), far.out());
     }
 
     @Test

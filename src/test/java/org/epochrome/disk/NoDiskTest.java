@@ -87,6 +87,19 @@ class NoDiskTest {
         refused(holed, "no data");
     }
 
+    /** The rim of a large hole is a small part of a large disk. */
+    @Test
+    void largeHole() {
+        Plane holed = new Plane(480, 480);
+        for (int y = 0; y < 480; y++) {
+            for (int x = 0; x < 480; x++) {
+                boolean hole = Math.abs(x - 240) < 60 && Math.abs(y - 250) < 60;
+                holed.set(x, y, hole ? Float.NaN : Math.hypot(x - 240, y - 240) < 200 ? 0.6f : 0.01f);
+            }
+        }
+        refused(holed, "no data");
+    }
+
     @ParameterizedTest
     @CsvSource({"0, -35", "-50, 50", "55, 3"})
     void cutByTheEdge(double x, double y) {
