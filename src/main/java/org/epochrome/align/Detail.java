@@ -5,7 +5,6 @@ import org.epochrome.disk.View;
 import org.epochrome.image.Binning;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
 import org.epochrome.job.Rows;
 import org.epochrome.turn.Turned;
 
@@ -16,19 +15,21 @@ import org.epochrome.turn.Turned;
  * @param markings the detail, dimensionless
  * @param weight 1 inside that part, falling to 0 at its edge
  * @param grainPx blur of the detail, standard deviation, pixels
- * @param smear how far dispersion has drawn it out on top of that
  */
-public record Detail(Plane markings, Plane weight, double grainPx, Smear smear) {
+public record Detail(Plane markings, Plane weight, double grainPx) {
     private static final double RIM = 0.92;
     private static final double LEAST_LIGHT = 0.2;
+    /** Detail is softened a little, against noise. */
+    private static final double SOFTENED = 1.044;
 
     /**
      * Takes the markings out of a turned frame.
      *
      * @param view view of the globe at the epoch, on the turned frame's pixels
      * @param shading the frame's shading
+     * @param leastGrainPx blur that finer detail is softened to, where it is not to be trusted
      */
-    public static Detail of(Turned turned, View view, Shading shading) {
+    public static Detail of(Turned turned, View view, Shading shading, double leastGrainPx) {
         Plane picture = turned.picture();
         int width = picture.width();
         int height = picture.height();
@@ -55,38 +56,30 @@ public record Detail(Plane markings, Plane weight, double grainPx, Smear smear) 
                 }
             }
         });
-        double grain = Math.max(1, shading.blurPx());
+        double own = Math.max(1, shading.blurPx());
+        double grain = Math.max(own, leastGrainPx);
         double coarse = 2.5 * grain;
         Plane running = over(Gaussian.blur(ratio, coarse), Gaussian.blur(inside, coarse));
         float[] r = ratio.data();
         for (int i = 0; i < r.length; i++) {
             r[i] = inside.data()[i] == 0 ? 0 : r[i] / running.data()[i] - 1;
         }
-        double smooth = 0.3 * grain;
-        Plane markings = Gaussian.blur(ratio, smooth);
+        double softened = SOFTENED * grain;
+        Plane markings = Gaussian.blur(ratio, Math.sqrt(softened * softened - own * own));
         Plane weight = Gaussian.blur(inside, 2 * grain);
         for (int i = 0; i < r.length; i++) {
             // Only where the whole neighbourhood lies inside is the smoothed detail unbiased.
             float w = 2 * weight.data()[i] - 1;
             weight.data()[i] = w <= 0 ? 0 : w;
         }
-        return new Detail(markings, weight, Math.hypot(grain, smooth), shading.smear());
-    }
-
-    /** The same with other markings. */
-    Detail with(Plane other) {
-        return new Detail(other, weight, grainPx, smear);
+        return new Detail(markings, weight, softened);
     }
 
     /** The same on pixels binned by a factor. */
     Detail binned(int factor) {
         return factor == 1
                 ? this
-                : new Detail(
-                        Binning.by(factor, markings),
-                        Binning.by(factor, weight),
-                        grainPx / factor,
-                        smear.on(0, 1.0 / factor, false));
+                : new Detail(Binning.by(factor, markings), Binning.by(factor, weight), grainPx / factor);
     }
 
     private static Plane over(Plane numerator, Plane denominator) {

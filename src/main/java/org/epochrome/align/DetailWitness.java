@@ -1,6 +1,5 @@
 package org.epochrome.align;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
@@ -102,14 +101,12 @@ public final class DetailWitness {
             }
             factor = Math.max(1, (int) (coarsest / 1.6));
             grain = coarsest / factor;
-            List<Detail> all = new ArrayList<>(List.of(target));
-            all.addAll(regressors);
-            this.target = alike(all, 0).binned(factor).markings();
+            this.target = target.binned(factor).markings();
             targetWeight = target.binned(factor).weight();
             regressor = new Spline[regressors.size()];
             regressorWeight = new Spline[regressors.size()];
             for (int k = 0; k < regressor.length; k++) {
-                regressor[k] = new Spline(alike(all, k + 1).binned(factor).markings());
+                regressor[k] = new Spline(regressors.get(k).binned(factor).markings());
                 regressorWeight[k] = new Spline(regressors.get(k).binned(factor).weight());
             }
             start = startPx.clone();
@@ -117,17 +114,6 @@ public final class DetailWitness {
                 start[i] /= factor;
             }
             shift = start.clone();
-        }
-
-        /** Each is smeared like all the others too: a lopsided smear would else pass for a shift. */
-        private static Detail alike(List<Detail> all, int own) {
-            Plane markings = all.get(own).markings();
-            for (int k = 0; k < all.size(); k++) {
-                if (k != own) {
-                    markings = all.get(k).smear().of(markings);
-                }
-            }
-            return all.get(own).with(markings);
         }
 
         List<Shift> run() {

@@ -146,6 +146,11 @@ final class CombineCommand implements Callable<Integer> {
     private boolean noDispersion;
 
     @Option(
+            names = "--unsmear",
+            description = "Undo what dispersion draws out within a band: sharper blue low in the sky, more noise.")
+    private boolean unsmear;
+
+    @Option(
             names = "--white",
             paramLabel = "photometric|disk|none",
             defaultValue = "photometric",
@@ -195,7 +200,8 @@ final class CombineCommand implements Callable<Integer> {
                 mount,
                 rotationSystem(planet),
                 !noTurn,
-                !noDispersion);
+                !noDispersion,
+                unsmear);
         Outputs outputs = new Outputs(
                 out.isEmpty() ? List.of(defaultName(recipe)) : out, Optional.ofNullable(report), white, overwrite);
         outputs.check();

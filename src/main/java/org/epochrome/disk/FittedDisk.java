@@ -47,6 +47,11 @@ public record FittedDisk(
                 disk, shading, background, brightness, noise, centreSigmaPx, radiusSigmaPx, sigmaDeg, residual);
     }
 
+    /** The same fit on the plane without its smear. */
+    public FittedDisk unsmeared() {
+        return with(shading.unsmeared());
+    }
+
     private FittedDisk with(Shading other) {
         return new FittedDisk(
                 disk, other, background, brightness, noise, centreSigmaPx, radiusSigmaPx, northSigmaDeg, residual);

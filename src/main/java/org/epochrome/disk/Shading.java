@@ -27,6 +27,11 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
         return smear.of(Gaussian.blur(sharp(view, width, height), blurPx));
     }
 
+    /** The same shading without a smear. */
+    public Shading unsmeared() {
+        return new Shading(minnaert, blurPx, Smear.NONE);
+    }
+
     /** The same shading on the pixels of another image that shows the same disk. */
     public Shading carried(Disk from, Disk to) {
         double scale = to.equatorialRadiusPx() / from.equatorialRadiusPx();

@@ -41,6 +41,13 @@ public final class Smear {
                         direction, Arrays.stream(offsetsPx).map(o -> o * scale).toArray());
     }
 
+    /** The smear in the opposite sense: the adjoint of this one. */
+    public Smear reversed() {
+        return this == NONE
+                ? NONE
+                : new Smear(directionDeg, Arrays.stream(offsetsPx).map(o -> -o).toArray());
+    }
+
     /** Direction from image up, counter-clockwise positive as displayed. */
     public double directionDeg() {
         return directionDeg;

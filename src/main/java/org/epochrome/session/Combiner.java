@@ -4,11 +4,14 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleSupplier;
+import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.Merge;
 import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.Globe;
+import org.epochrome.disk.Unsmear;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
@@ -47,16 +50,24 @@ public final class Combiner {
         Sky sky = Sky.over(recipe);
         warnAboutTheSky(sky);
         progress.doing("reading");
-        List<Plane> planes = IntStream.range(0, schedule.exposures().size())
-                .parallel()
-                .mapToObj(i -> schedule.exposures().get(i).load())
-                .toList();
+        List<Plane> planes = each(i -> schedule.exposures().get(i).load());
         progress.at(0.1);
         List<FittedDisk> limbs = new DiskFinder(recipe, schedule, sky).find(planes, warnings, progress.part(0.1, 0.55));
         Turning turning = new Turning(recipe, schedule);
+        List<FittedDisk> found = limbs;
+        if (recipe.unsmear()) {
+            progress.doing("undoing the smear within bands");
+            List<Plane> drawn = planes;
+            planes = each(i -> Unsmear.of(
+                    drawn.get(i),
+                    limbs.get(i),
+                    Globe.of(schedule.exposures().get(i).aspect()),
+                    progress));
+            found = limbs.stream().map(FittedDisk::unsmeared).toList();
+        }
         progress.doing("comparing detail");
         List<Registered> registered =
-                new Registration(schedule, turning, warnings).register(planes, limbs, progress.part(0.55, 0.75));
+                new Registration(schedule, turning, warnings).register(planes, found, progress.part(0.55, 0.75));
         List<FittedDisk> fits = registered.stream().map(Registered::fitted).toList();
         progress.doing("turning to the epoch");
         View view = turning.viewAtEpoch(fits.get(schedule.reference()));
@@ -83,6 +94,13 @@ public final class Combiner {
                 results(limbs, registered, turning, sky),
                 quality,
                 List.copyOf(warnings));
+    }
+
+    private List<Plane> each(IntFunction<Plane> made) {
+        return IntStream.range(0, schedule.exposures().size())
+                .parallel()
+                .mapToObj(made)
+                .toList();
     }
 
     private void checkBands() {

@@ -3,29 +3,48 @@ package org.epochrome.session;
 import java.util.List;
 import org.epochrome.align.Detail;
 import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.Globe;
+import org.epochrome.disk.Unsmear;
+import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
 import org.epochrome.session.Turning.CloseUp;
 
-/** The exposures' detail on common pixels, which are no finer than the blur deserves. */
+/** The exposures' detail without its smear, on common pixels, which are no finer than the blur deserves. */
 final class Details {
+    /**
+     * Grain, in lengths of a smear, below which detail cannot be restored: beyond the smear's first zero. Bands are
+     * compared at one grain, for a difference would pass for a shift.
+     */
+    private static final double TRUSTED = 0.2;
+
     private final Schedule schedule;
     private final Turning turning;
     private final List<Plane> planes;
     private final int factor;
     private final CloseUp target;
+    private final double leastGrainPx;
 
     /**
-     * @param reference where the reference's disk lies
+     * @param fits where the disks lie
      * @param blurPx blur that the common pixels shall have at least
      */
-    Details(Schedule schedule, Turning turning, List<Plane> planes, FittedDisk reference, double blurPx) {
+    Details(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> fits, double blurPx) {
+        FittedDisk reference = fits.get(schedule.reference());
         this.schedule = schedule;
         this.turning = turning;
         this.planes = planes;
         factor = Math.max(1, (int) (reference.shading().blurPx() / blurPx));
         target = turning.closeUp(reference).binned(factor, reference);
+        leastGrainPx = fits.stream()
+                        .mapToDouble(f -> TRUSTED
+                                * f.shading().smear().lengthPx()
+                                * reference.disk().equatorialRadiusPx()
+                                / f.disk().equatorialRadiusPx())
+                        .max()
+                        .orElse(0)
+                / factor;
     }
 
     /** Pixels of the reference frame along the side of a common pixel. */
@@ -41,11 +60,15 @@ final class Details {
      */
     Detail of(int index, FittedDisk place, boolean turned, Progress progress) {
         progress.check();
+        Aspect aspect = schedule.exposures().get(index).aspect();
+        Plane plane = Binning.by(factor, planes.get(index));
+        FittedDisk fit = place.binned(factor);
         return turning.detail(
-                Binning.by(factor, planes.get(index)),
-                place.binned(factor),
-                schedule.exposures().get(index).aspect(),
+                Unsmear.of(plane, fit, Globe.of(aspect), progress),
+                fit.unsmeared(),
+                aspect,
                 target,
+                leastGrainPx,
                 turned,
                 progress);
     }

@@ -32,7 +32,7 @@ final class Fringe {
         this.turning = turning;
         this.planes = planes;
         this.fits = fits;
-        details = new Details(schedule, turning, planes, fits.get(schedule.reference()), SMALL_BLUR_PX);
+        details = new Details(schedule, turning, planes, fits, SMALL_BLUR_PX);
     }
 
     /** In the plain stack; NaN if the detail does not tell. */

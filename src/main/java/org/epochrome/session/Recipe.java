@@ -25,6 +25,7 @@ import org.epochrome.io.DatedFrame;
  * @param system longitude system by which the surface turns; empty for rates by latitude
  * @param turn whether to turn frames to the epoch
  * @param dispersion whether to take the air's dispersion into account
+ * @param unsmear whether to take off what dispersion draws out within a band
  */
 public record Recipe(
         List<DatedFrame> frames,
@@ -38,7 +39,8 @@ public record Recipe(
         Mount mount,
         Optional<RotationSystem> system,
         boolean turn,
-        boolean dispersion) {
+        boolean dispersion,
+        boolean unsmear) {
     public Recipe {
         frames = List.copyOf(frames);
     }
@@ -57,6 +59,7 @@ public record Recipe(
                 mount,
                 system,
                 turn,
-                dispersion);
+                dispersion,
+                unsmear);
     }
 }

@@ -45,7 +45,7 @@ final class Registration {
 
     List<Registered> register(List<Plane> planes, List<FittedDisk> found, Progress progress) {
         FittedDisk reference = found.get(schedule.reference());
-        Details details = new Details(schedule, turning, planes, reference, DETAIL_BLUR_PX);
+        Details details = new Details(schedule, turning, planes, found, DETAIL_BLUR_PX);
         int[] done = {0};
         List<Link> links = new Comparison(schedule)
                         .links(i -> {

@@ -43,7 +43,13 @@ final class SmallFrames {
         FittedDisk to = place.at(posed(place.disk(), reference));
         FittedDisk fit = fits.get(index).at(posed(fits.get(index).disk(), own));
         return turning.detail(
-                planes.get(index), fit, schedule.exposures().get(index).aspect(), turning.closeUp(to), true, progress);
+                planes.get(index),
+                fit,
+                schedule.exposures().get(index).aspect(),
+                turning.closeUp(to),
+                0,
+                true,
+                progress);
     }
 
     private static Disk posed(Disk disk, Posture.Angle angle) {

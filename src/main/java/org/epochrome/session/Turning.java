@@ -86,14 +86,22 @@ final class Turning {
     }
 
     /** The detail of an exposure, turned (or, for a plain stack, only moved) to a window. */
-    Detail detail(Plane plane, FittedDisk fitted, Aspect aspect, CloseUp to, boolean turned, Progress progress) {
+    Detail detail(
+            Plane plane,
+            FittedDisk fitted,
+            Aspect aspect,
+            CloseUp to,
+            double leastGrainPx,
+            boolean turned,
+            Progress progress) {
         Rotation rotation = turned ? rotation(aspect) : Rotation.none();
         Turned carried = new Turner(plane, fitted, Globe.of(aspect))
                 .turn(to.view(), to.width(), to.height(), rotation, progress);
         return Detail.of(
                 carried,
                 to.view(),
-                fitted.shading().carried(fitted.disk(), to.view().disk()));
+                fitted.shading().carried(fitted.disk(), to.view().disk()),
+                leastGrainPx);
     }
 
     Turned turn(Plane plane, FittedDisk fitted, Aspect aspect, View to, int width, int height, Progress progress) {

@@ -10,7 +10,6 @@ import java.util.Random;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.Pictures;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
 import org.epochrome.truth.TruthTable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -63,10 +62,7 @@ class DetailWitnessTest {
         Plane moved = Gaussian.blur(texture.at(0.8, -0.45), 3.2);
         double grain = Math.hypot(Texture.GRAIN_PX, 3.2);
         Shift found = DetailWitness.measure(
-                new Detail(still, Texture.disk(), grain, Smear.NONE),
-                new Detail(moved, Texture.disk(), grain, Smear.NONE),
-                0,
-                0);
+                new Detail(still, Texture.disk(), grain), new Detail(moved, Texture.disk(), grain), 0, 0);
         assertShift(0.8, -0.45, found, 2 * SAMPLING_PX); // pixels twice as large
     }
 
@@ -86,7 +82,7 @@ class DetailWitnessTest {
 
     private static Detail small(String csv) {
         Plane markings = Pictures.read(csv);
-        return new Detail(markings, Plane.filled(markings.width(), markings.height(), 1), Texture.GRAIN_PX, Smear.NONE);
+        return new Detail(markings, Plane.filled(markings.width(), markings.height(), 1), Texture.GRAIN_PX);
     }
 
     /** Where three bands are mixtures of two kinds of markings, no band alone predicts another; two together do. */
@@ -100,17 +96,6 @@ class DetailWitnessTest {
         List<Shift> found = DetailWitness.measure(Texture.detail(green), Texture.detail(red), Texture.detail(blue));
         assertShift(-0.42, 0.3, found.get(0), 0.02);
         assertShift(-1.12, 0.85, found.get(1), 0.02);
-    }
-
-    /** Dispersion draws one band out to one side; the middle of its light stays, and so must the answer. */
-    @Test
-    void doesNotTakeALopsidedSmearForAShift() {
-        Texture texture = new Texture(7);
-        Smear smear = Smear.along(40, -1.2, -1, -0.8, -0.4, 0.4, 3);
-        Plane drawnOut = smear.of(texture.at(0.3, 0.2));
-        Shift found = DetailWitness.measure(
-                Texture.detail(texture.at(0, 0)), new Detail(drawnOut, Texture.disk(), Texture.GRAIN_PX, smear), 0, 0);
-        assertShift(0.3, 0.2, found, SAMPLING_PX);
     }
 
     /**

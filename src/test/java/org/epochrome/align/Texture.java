@@ -2,7 +2,6 @@ package org.epochrome.align;
 
 import java.util.Random;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
 
 /**
  * Invented detail that is known at every fraction of a pixel: a sum of round Gaussians of random strength, moved by moving
@@ -53,7 +52,7 @@ final class Texture {
 
     /** Detail on a disk that fills most of the picture. */
     static Detail detail(Plane markings) {
-        return new Detail(markings, disk(), GRAIN_PX, Smear.NONE);
+        return new Detail(markings, disk(), GRAIN_PX);
     }
 
     /** 1 inside a disk, falling to 0 over eight pixels. */

@@ -115,6 +115,7 @@ class AxisByMotionTest {
                         Mount.EQUATORIAL,
                         Optional.of(body.defaultSystem()),
                         true,
+                        false,
                         false))
                 .combine(Progress.NONE);
     }

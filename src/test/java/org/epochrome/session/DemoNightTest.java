@@ -125,7 +125,8 @@ class DemoNightTest {
                 Mount.EQUATORIAL,
                 Optional.of(session.body().defaultSystem()),
                 turn,
-                true);
+                true,
+                false);
         Combination c = new Combiner(recipe).combine(Progress.NONE);
         assertEquals(session.epoch(), c.epoch());
         return c;
