@@ -33,7 +33,19 @@ record Samples(Plane data, int bin, int left, int top, double softness, double s
      * @param softeningPx standard deviation of a blur that the frame gets first; 0 for none
      */
     static Samples around(Plane frame, Disk disk, double blurPx, double softeningPx, DiskStart start, int bin) {
-        double reach = disk.equatorialRadiusPx() * (1 + MARGIN) + LEAST_MARGIN_PX + 4 * Math.hypot(blurPx, softeningPx);
+        return around(frame, disk, 1, blurPx, softeningPx, start, bin);
+    }
+
+    /**
+     * Samples of a disk, of what lies around it and of the sky.
+     *
+     * @param size distance of the outermost light from the disk's centre, equatorial radii
+     * @param softeningPx standard deviation of a blur that the frame gets first; 0 for none
+     */
+    static Samples around(
+            Plane frame, Disk disk, double size, double blurPx, double softeningPx, DiskStart start, int bin) {
+        double reach =
+                disk.equatorialRadiusPx() * (size + MARGIN) + LEAST_MARGIN_PX + 4 * Math.hypot(blurPx, softeningPx);
         int left = (int) Math.max(0, Math.floor(disk.x() - reach));
         int top = (int) Math.max(0, Math.floor(disk.y() - reach));
         int width = (int) ((Math.min(frame.width() - 1, Math.ceil(disk.x() + reach)) - left + 1) / bin);

@@ -15,7 +15,9 @@ import org.epochrome.job.Rows;
  */
 public record Shading(double minnaert, double blurPx, Smear smear) {
     /** Below this emission cosine the law is frozen: it diverges there for k below 1. */
-    private static final double LEAST_EMISSION = 0.02;
+    static final double LEAST_EMISSION = 0.02;
+    /** Below this incidence cosine it is night. */
+    static final double LEAST_INCIDENCE = 1e-6;
 
     /** Samples along a pixel's side where the shading bends, and where the limb cuts it. */
     private static final int FINE = 3;
@@ -24,7 +26,12 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
 
     /** The blurred picture of an even globe, 1 where Sun and observer stand overhead; pixels integrate over their area. */
     public Plane picture(View view, int width, int height) {
-        return smear.of(Gaussian.blur(sharp(view, width, height), blurPx));
+        return smear.of(Gaussian.blur(sharp(view, width, height, false), blurPx));
+    }
+
+    /** The same picture of a globe that is seen and lit through Saturn's rings. */
+    public Plane veiled(View view, int width, int height) {
+        return smear.of(Gaussian.blur(sharp(view, width, height, true), blurPx));
     }
 
     /** The same shading on the pixels of another image that shows the same disk. */
@@ -35,7 +42,7 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
         return new Shading(minnaert, blurPx * scale, smear.on(turned, scale, flips));
     }
 
-    private Plane sharp(View view, int width, int height) {
+    private Plane sharp(View view, int width, int height, boolean veiled) {
         Plane plane = new Plane(width, height);
         float[] out = plane.data();
         double radius = view.disk().equatorialRadiusPx();
@@ -49,8 +56,8 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
                     if (beyondPx > 1) {
                         continue;
                     }
-                    int fine = samples(view, pole, side, beyondPx, radius);
-                    out[y * width + x] = (float) mean(view, x, y, fine, law);
+                    int fine = veiled ? FINEST : samples(view, pole, side, beyondPx, radius);
+                    out[y * width + x] = (float) mean(view, x, y, fine, veiled, law);
                 }
             }
         });
@@ -67,13 +74,19 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
     }
 
     /** Mean of the law over a pixel, from {@code fine * fine} places in it. */
-    private double mean(View view, int x, int y, int fine, double[] law) {
+    private double mean(View view, int x, int y, int fine, boolean veiled, double[] law) {
         double sum = 0;
         for (int j = 0; j < fine; j++) {
             double fy = y + (j + 0.5) / fine - 0.5;
             for (int i = 0; i < fine; i++) {
                 double fx = x + (i + 0.5) / fine - 0.5;
-                sum += law(view, view.pole(fx, fy), view.side(fx, fy), minnaert, law) ? law[0] : 0;
+                double pole = view.pole(fx, fy);
+                double side = view.side(fx, fy);
+                if (law(view, pole, side, minnaert, law)) {
+                    sum += veiled
+                            ? law[0] * Math.exp(-Rings.slantDepth(view, pole, side, view.depth(pole, side)))
+                            : law[0];
+                }
             }
         }
         return sum / (fine * fine);
@@ -93,7 +106,7 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
         double bodyX = view.bodyX(pole, depth);
         double bodyZ = view.bodyZ(pole, depth);
         double incidence = view.cosIncidence(bodyX, side, bodyZ);
-        if (incidence <= 1e-6) {
+        if (incidence <= LEAST_INCIDENCE) {
             return false;
         }
         double emission = Math.max(LEAST_EMISSION, view.cosEmission(bodyX, side, bodyZ));

@@ -51,11 +51,6 @@ final class DiskFinder {
                     + " cannot be told from its disk; give the north angle of the reference frame by --north DEG (image up"
                     + " to north, counter-clockwise positive)");
         }
-        if (recipe.body() == Body.SATURN) {
-            warnings.add(
-                    "Saturn's globe is turned, its rings are only laid on each other; their borders and shadows are"
-                            + " not modelled yet.");
-        }
         progress.doing("finding the disks");
         Mirroring mirroring = mirroring(planes, progress.part(0, 0.1));
         List<FittedDisk> first = each(i -> fit(i, mirroring == Mirroring.YES, planes.get(i), progress.part(0.1, 0.5)));
@@ -122,9 +117,9 @@ final class DiskFinder {
         return result;
     }
 
-    /** Whether a body is flat enough to show the direction of its axis; Saturn's rings stand in the way yet. */
+    /** Whether a body is flat enough to show the direction of its axis. */
     static boolean showsAxis(Body body) {
-        return body != Body.SATURN && 1 - body.axisRatio() > CLEAR_FLATTENING;
+        return 1 - body.axisRatio() > CLEAR_FLATTENING;
     }
 
     /** Whether a body has belts along its parallels. */
