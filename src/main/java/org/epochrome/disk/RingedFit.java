@@ -96,7 +96,20 @@ final class RingedFit {
             Progress progress) {
         double blur = shading.blurPx();
         double softening = Math.sqrt(Math.max(0, square(leastBlur * bin) - square(blur)));
-        Samples samples = Samples.around(frame, disk, Rings.OUTER, blur, softening, start, bin);
+        double large = disk.equatorialRadiusPx() * Rings.OUTER;
+        double small = disk.equatorialRadiusPx()
+                * Math.max(globe.apparentAxisRatio(), Rings.OUTER * Math.abs(Math.sin(globe.tilt())));
+        double cos = Math.cos(Math.toRadians(disk.northAngleDeg()));
+        double sin = Math.sin(Math.toRadians(disk.northAngleDeg()));
+        Samples samples = Samples.around(
+                frame,
+                disk,
+                Math.hypot(large * cos, small * sin),
+                Math.hypot(large * sin, small * cos),
+                blur,
+                softening,
+                start,
+                bin);
         Disk inner = samples.inward(disk);
         double radius = inner.equatorialRadiusPx();
         double[] shape = new double[DiskModel.SHAPE];

@@ -119,8 +119,8 @@ final class RingedModel {
             for (int x = Slope.REACH; x < width - Slope.REACH; x++) {
                 double pole = view.pole(x, y);
                 double side = view.side(x, y);
-                boolean near = Math.hypot(side / (1 + beyond), pole / (ratio + beyond)) < 1
-                        || Math.hypot(side / (Rings.OUTER + beyond), pole / (Rings.OUTER * open + beyond)) < 1;
+                boolean near = square(side / (1 + beyond)) + square(pole / (ratio + beyond)) < 1
+                        || square(side / (Rings.OUTER + beyond)) + square(pole / (Rings.OUTER * open + beyond)) < 1;
                 if (near && !Float.isNaN(samples.data().data()[y * width + x])) {
                     list[n++] = y * width + x;
                 }

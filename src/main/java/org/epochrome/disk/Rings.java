@@ -98,7 +98,9 @@ public final class Rings {
             return 0;
         }
         double way = -z / toZ;
-        return opticalDepth(Math.hypot(x + way * toX, y + way * toY)) / Math.abs(toZ);
+        double alongX = x + way * toX;
+        double alongY = y + way * toY;
+        return opticalDepth(Math.sqrt(alongX * alongX + alongY * alongY)) / Math.abs(toZ);
     }
 
     /** Whether the globe keeps the Sun from a point of the rings' plane. */

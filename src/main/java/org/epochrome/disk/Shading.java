@@ -26,12 +26,14 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
 
     /** The blurred picture of an even globe, 1 where Sun and observer stand overhead; pixels integrate over their area. */
     public Plane picture(View view, int width, int height) {
-        return smear.of(Gaussian.blur(sharp(view, width, height, false), blurPx));
+        return smear.of(Gaussian.blur(sharp(view, width, height, null), blurPx));
     }
 
-    /** The same picture of a globe that is seen and lit through Saturn's rings. */
-    public Plane veiled(View view, int width, int height) {
-        return smear.of(Gaussian.blur(sharp(view, width, height, true), blurPx));
+    /** The same picture, and a second one of the globe seen and lit through Saturn's rings. */
+    public Plane[] pictureAndVeiled(View view, int width, int height) {
+        Plane veiled = new Plane(width, height);
+        Plane free = sharp(view, width, height, veiled.data());
+        return new Plane[] {smear.of(Gaussian.blur(free, blurPx)), smear.of(Gaussian.blur(veiled, blurPx))};
     }
 
     /** The same shading on the pixels of another image that shows the same disk. */
@@ -42,7 +44,8 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
         return new Shading(minnaert, blurPx * scale, smear.on(turned, scale, flips));
     }
 
-    private Plane sharp(View view, int width, int height, boolean veiled) {
+    /** @param veiled filled with the picture behind rings, if it is not null */
+    private Plane sharp(View view, int width, int height, float[] veiled) {
         Plane plane = new Plane(width, height);
         float[] out = plane.data();
         double radius = view.disk().equatorialRadiusPx();
@@ -56,8 +59,12 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
                     if (beyondPx > 1) {
                         continue;
                     }
-                    int fine = veiled ? FINEST : samples(view, pole, side, beyondPx, radius);
-                    out[y * width + x] = (float) mean(view, x, y, fine, veiled, law);
+                    int fine = samples(view, pole, side, beyondPx, radius);
+                    if (veiled == null) {
+                        out[y * width + x] = (float) mean(view, x, y, fine, law);
+                    } else {
+                        meanAndVeiled(view, x, y, Math.max(FINE, fine), law, out, veiled, y * width + x);
+                    }
                 }
             }
         });
@@ -74,8 +81,21 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
     }
 
     /** Mean of the law over a pixel, from {@code fine * fine} places in it. */
-    private double mean(View view, int x, int y, int fine, boolean veiled, double[] law) {
+    private double mean(View view, int x, int y, int fine, double[] law) {
         double sum = 0;
+        for (int j = 0; j < fine; j++) {
+            double fy = y + (j + 0.5) / fine - 0.5;
+            for (int i = 0; i < fine; i++) {
+                double fx = x + (i + 0.5) / fine - 0.5;
+                sum += law(view, view.pole(fx, fy), view.side(fx, fy), minnaert, law) ? law[0] : 0;
+            }
+        }
+        return sum / (fine * fine);
+    }
+
+    private void meanAndVeiled(View view, int x, int y, int fine, double[] law, float[] free, float[] veiled, int p) {
+        double sum = 0;
+        double through = 0;
         for (int j = 0; j < fine; j++) {
             double fy = y + (j + 0.5) / fine - 0.5;
             for (int i = 0; i < fine; i++) {
@@ -83,13 +103,14 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
                 double pole = view.pole(fx, fy);
                 double side = view.side(fx, fy);
                 if (law(view, pole, side, minnaert, law)) {
-                    sum += veiled
-                            ? law[0] * Math.exp(-Rings.slantDepth(view, pole, side, view.depth(pole, side)))
-                            : law[0];
+                    double slant = Rings.slantDepth(view, pole, side, view.depth(pole, side));
+                    sum += law[0];
+                    through += slant == 0 ? law[0] : law[0] * Math.exp(-slant);
                 }
             }
         }
-        return sum / (fine * fine);
+        free[p] = (float) (sum / (fine * fine));
+        veiled[p] = (float) (through / (fine * fine));
     }
 
     /**

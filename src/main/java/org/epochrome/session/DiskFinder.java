@@ -24,6 +24,8 @@ final class DiskFinder {
     private static final double OWN_SCALE = 5;
     /** Phase angle from which the lit side is plain to see. */
     private static final double CLEAR_PHASE_DEG = 5;
+    /** The same for the globe's shadow on Saturn's rings. */
+    private static final double CLEAR_SHADOW_DEG = 1.5;
     /** Flattening from which a disk tells its axis. */
     private static final double CLEAR_FLATTENING = 0.03;
 
@@ -74,18 +76,21 @@ final class DiskFinder {
 
     /**
      * What is known about reflections. Where north is given, the lit side of a body that is not full lies left or right
-     * of it: the reference frame fits better in the right sense.
+     * of it: the reference frame fits better in the right sense. So does the globe's shadow on Saturn's rings, whatever
+     * is given.
      */
     private Mirroring mirroring(List<Plane> planes, Progress progress) {
+        boolean rings = Posture.ringsTellNorth(schedule.aspect());
         boolean tells = recipe.mirroring() == Mirroring.AUTO
-                && recipe.northDeg().isPresent()
-                && schedule.aspect().phaseAngleDeg() > CLEAR_PHASE_DEG;
+                && (rings || recipe.northDeg().isPresent())
+                && schedule.aspect().phaseAngleDeg() > (rings ? CLEAR_SHADOW_DEG : CLEAR_PHASE_DEG);
         if (!tells) {
             return recipe.mirroring();
         }
         Plane reference = planes.get(schedule.reference());
         double plain = residual(false, reference, progress.part(0, 0.5));
         double mirrored = residual(true, reference, progress.part(0.5, 1));
+        if (Boolean.getBoolean("dbg")) System.err.println("mirror " + plain + " " + mirrored);
         return plain <= mirrored ? Mirroring.NO : Mirroring.YES;
     }
 
@@ -139,7 +144,9 @@ final class DiskFinder {
 
     private FittedDisk fit(int index, boolean mirrored, Plane plane, Progress progress) {
         Aspect aspect = schedule.exposures().get(index).aspect();
-        return guarded(index, () -> diskFit(aspect, mirrored, Smear.NONE, recipe.northDeg(), radius(aspect))
+        // Rings show the angle, and frames that are upside down, better than it can be said.
+        OptionalDouble north = Posture.ringsTellNorth(aspect) ? OptionalDouble.empty() : recipe.northDeg();
+        return guarded(index, () -> diskFit(aspect, mirrored, Smear.NONE, north, radius(aspect))
                 .rough(plane, progress));
     }
 

@@ -16,11 +16,13 @@ record Veil(Plane shade, Plane clear, Plane rings) {
     private static final float FAINT = 1e-4f;
 
     static Veil of(View view, RingLight rings, Shading shading, int width, int height) {
-        Plane free = shading.picture(view, width, height);
         if (rings.isNone()) {
-            return new Veil(free, Plane.filled(width, height, 1), new Plane(width, height));
+            return new Veil(
+                    shading.picture(view, width, height), Plane.filled(width, height, 1), new Plane(width, height));
         }
-        Plane shade = shading.veiled(view, width, height);
+        Plane[] both = shading.pictureAndVeiled(view, width, height);
+        Plane free = both[0];
+        Plane shade = both[1];
         Plane clear = new Plane(width, height);
         for (int i = 0; i < clear.data().length; i++) {
             float whole = free.data()[i];
