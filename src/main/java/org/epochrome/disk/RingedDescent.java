@@ -37,7 +37,6 @@ final class RingedDescent {
     private double[] sigmas = new double[DiskModel.SHAPE];
     private double residual;
     private double misfit;
-    private int DBG;
 
     /**
      * @param held which shape parameters stay as they are
@@ -90,7 +89,6 @@ final class RingedDescent {
                 noise = model.variances(pixels);
             }
             double[] weights = model.weights(pixels, noise);
-            DBG = step;
             // Brightnesses come first, for without them nothing tells a shape.
             double[] move = move(pixels, weights, step == 0);
             boolean taken = take(move, pixels, weights, step == 0);
@@ -99,9 +97,6 @@ final class RingedDescent {
             }
         }
         residual = model.residual(pixels);
-        if (Boolean.getBoolean("dbg"))
-            System.err.println("steps " + DBG + " misfit " + misfit + " margin " + margin + " layers " + facets.layers()
-                    + " px " + pixels.length + " blur " + model.shape()[DiskModel.BLUR] + " res " + residual);
     }
 
     private double[] move(int[] pixels, double[] weights, boolean brightnessOnly) {

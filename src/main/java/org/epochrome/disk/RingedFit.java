@@ -55,7 +55,15 @@ final class RingedFit {
             RingedDescent turned = rough(frame, start, true, progress.part(0.5, 1));
             best = turned.misfit() < best.misfit() ? turned : best;
         }
+        check(best);
         return result(best, start);
+    }
+
+    private static void check(RingedDescent descent) {
+        if (descent.residual() > MOST_RESIDUAL) {
+            throw new DiskNotFound(
+                    "what stands out does not look like Saturn with its rings; check the body and the image");
+        }
     }
 
     private RingedDescent rough(Plane frame, DiskStart start, boolean turned, Progress progress) {
@@ -78,10 +86,7 @@ final class RingedFit {
         Shading shading =
                 new Shading(earlier.shading().minnaert(), earlier.shading().blurPx(), smear);
         RingedDescent descent = descend(frame, start, disk, shading, bin, FINE_BLUR, 0, progress);
-        if (descent.residual() > MOST_RESIDUAL) {
-            throw new DiskNotFound(
-                    "what stands out does not look like Saturn with its rings; check the body and the image");
-        }
+        check(descent);
         return result(descent, start);
     }
 

@@ -27,7 +27,9 @@ final class RingedModel {
 
     private static final double SCATTER = 1;
     static final double USUAL_RINGS = 0.5;
-    private static final double FAINT = 1e-5;
+    /** Share of a layer in a pixel, below which it is left out of the equations. */
+    private static final double FAINT = 3e-4;
+
     private static final int PARTS = 4;
     /** Part of the pixels that may be wrong. */
     private static final double HOT = 0.005;

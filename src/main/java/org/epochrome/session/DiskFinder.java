@@ -90,7 +90,6 @@ final class DiskFinder {
         Plane reference = planes.get(schedule.reference());
         double plain = residual(false, reference, progress.part(0, 0.5));
         double mirrored = residual(true, reference, progress.part(0.5, 1));
-        if (Boolean.getBoolean("dbg")) System.err.println("mirror " + plain + " " + mirrored);
         return plain <= mirrored ? Mirroring.NO : Mirroring.YES;
     }
 
