@@ -27,7 +27,7 @@ final class Posture {
     private static final double CLEAR = 1.03;
     /** A frame must fit this much better upside down to be taken as flipped. */
     private static final double CLEAR_FLIP = 1.25;
-    /** Opening of the rings from which on their near side tells itself from the far one. */
+    /** Latitude of observer or Sun from which on rings in front of the globe or their shadow tell one end from the other. */
     private static final double CLEAR_OPENING_DEG = 0.6;
     /** A given north angle further off what rings say is doubtful. */
     private static final double DOUBTFUL_NORTH_DEG = 2;
@@ -69,7 +69,9 @@ final class Posture {
 
     /** Whether a body has rings that show which end of its axis is north. */
     static boolean ringsTellNorth(Aspect aspect) {
-        return aspect.body() == Body.SATURN && Math.abs(aspect.subEarthLatitudeCentricDeg()) > CLEAR_OPENING_DEG;
+        double opening =
+                Math.max(Math.abs(aspect.subEarthLatitudeCentricDeg()), Math.abs(aspect.subSolarLatitudeCentricDeg()));
+        return aspect.body() == Body.SATURN && opening > CLEAR_OPENING_DEG;
     }
 
     /** North angle and mirroring of every exposure. */
