@@ -86,7 +86,9 @@ final class RingedFit {
         Shading shading =
                 new Shading(earlier.shading().minnaert(), earlier.shading().blurPx(), smear);
         RingedDescent descent = descend(frame, start, disk, shading, bin, FINE_BLUR, 0, progress);
-        check(descent);
+        if (northDeg.isEmpty()) {
+            check(descent);
+        }
         return result(descent, start);
     }
 

@@ -24,7 +24,7 @@ class RingedFitTest {
 
     private static SaturnSketch sketch(
             double opening, double sunLatitude, double sunEast, double north, boolean mirrored) {
-        return new SaturnSketch(opening, sunLatitude, sunEast, 113.3, 106.8, RADIUS_PX, north, mirrored);
+        return new SaturnSketch(opening, sunLatitude, sunEast, 113.3, 106.8, RADIUS_PX, north, mirrored, 0);
     }
 
     /**

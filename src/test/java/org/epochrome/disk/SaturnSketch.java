@@ -17,8 +17,9 @@ import org.epochrome.image.Plane;
  * @param radiusPx equatorial radius
  * @param northDeg north angle
  * @param mirrored whether the image is mirrored
+ * @param turnedDeg angle by which the markings stand further east
  */
-record SaturnSketch(
+public record SaturnSketch(
         double openingDeg,
         double sunLatitudeDeg,
         double sunEastDeg,
@@ -26,7 +27,8 @@ record SaturnSketch(
         double y,
         double radiusPx,
         double northDeg,
-        boolean mirrored) {
+        boolean mirrored,
+        double turnedDeg) {
     static final double AXIS_RATIO = 54_364 / 60_268.0;
     static final double BLUR_PX = 1.5;
     static final double SKY = 0.02;
@@ -45,7 +47,13 @@ record SaturnSketch(
         {2.2694, 0.45, 0.5}
     };
 
-    Globe globe() {
+    /** With the markings elsewhere. */
+    public SaturnSketch turned(double byDeg) {
+        return new SaturnSketch(
+                openingDeg, sunLatitudeDeg, sunEastDeg, x, y, radiusPx, northDeg, mirrored, turnedDeg + byDeg);
+    }
+
+    public Globe globe() {
         double[] sun = sun();
         return new Globe(AXIS_RATIO, Math.toRadians(openingDeg), sun[0], sun[1], sun[2], true);
     }
@@ -61,7 +69,17 @@ record SaturnSketch(
     }
 
     /** A frame with noise. */
-    Plane frame(int width, int height, long seed) {
+    public Plane frame(int width, int height, long seed) {
+        Plane frame = picture(width, height);
+        Random random = new Random(seed);
+        for (int i = 0; i < frame.data().length; i++) {
+            frame.data()[i] += (float) (SKY + NOISE * random.nextGaussian());
+        }
+        return frame;
+    }
+
+    /** The light above the sky. */
+    public Plane picture(int width, int height) {
         Plane sharp = new Plane(width, height);
         for (int row = 0; row < height; row++) {
             for (int column = 0; column < width; column++) {
@@ -76,12 +94,7 @@ record SaturnSketch(
                 sharp.set(column, row, (float) (sum / (RAYS * RAYS)));
             }
         }
-        Plane frame = Gaussian.blur(sharp, BLUR_PX);
-        Random random = new Random(seed);
-        for (int i = 0; i < frame.data().length; i++) {
-            frame.data()[i] += (float) (SKY + NOISE * random.nextGaussian());
-        }
-        return frame;
+        return Gaussian.blur(sharp, BLUR_PX);
     }
 
     /** Light from a direction, given in radii right and up of the centre. */
@@ -115,7 +128,7 @@ record SaturnSketch(
         }
         double emission = Math.max(0.02, dot(normal, eye) / length);
         double latitude = Math.asin(at[2] / AXIS_RATIO);
-        double east = Math.atan2(at[1], at[0]);
+        double east = Math.atan2(at[1], at[0]) - Math.toRadians(turnedDeg);
         double albedo = 0.8 + 0.08 * Math.cos(9 * latitude) + 0.015 * Math.sin(7 * east + 20 * latitude);
         double toPlane = -at[2] / sun[2];
         double[] crossing = along(at, sun, toPlane);
