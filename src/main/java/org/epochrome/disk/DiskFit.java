@@ -7,7 +7,8 @@ import org.epochrome.job.Progress;
 
 /**
  * Finds the disk in a frame by fitting a forward model, a limb-darkened, phase-lit, blurred spheroid with markings: first
- * all over the disk in broad strokes, then finely around the limb.
+ * all over the disk in broad strokes, then finely around the limb. Saturn is fitted together with its rings, by a model of
+ * its own ({@link RingedFit}).
  */
 public final class DiskFit {
     /** Radius on the pixels of the coarse fit. */
