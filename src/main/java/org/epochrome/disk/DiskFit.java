@@ -7,7 +7,8 @@ import org.epochrome.job.Progress;
 
 /**
  * Finds the disk in a frame by fitting a forward model, a limb-darkened, phase-lit, blurred spheroid with markings: first
- * all over the disk in broad strokes, then finely around the limb.
+ * all over the disk in broad strokes, then finely around the limb. Saturn is fitted together with its rings, by a model of
+ * its own ({@link RingedFit}).
  */
 public final class DiskFit {
     /** Radius on the pixels of the coarse fit. */
@@ -77,6 +78,10 @@ public final class DiskFit {
      */
     public FittedDisk fit(Plane frame, Progress progress) {
         DiskStart start = DiskStart.of(frame);
+        if (globe.ringed()) {
+            FittedDisk found = ringed().rough(frame, start, progress.part(0, 0.4));
+            return ringed().fine(frame, start, found, progress.part(0.4, 1));
+        }
         FittedDisk found = coarse(frame, start, progress.part(0, 0.4));
         return fine(frame, start, found, binFor(found), progress.part(0.4, 1));
     }
@@ -87,7 +92,8 @@ public final class DiskFit {
      * @throws DiskNotFound if there is no whole disk in the frame
      */
     public FittedDisk rough(Plane frame, Progress progress) {
-        return coarse(frame, DiskStart.of(frame), progress);
+        DiskStart start = DiskStart.of(frame);
+        return globe.ringed() ? ringed().rough(frame, start, progress) : coarse(frame, start, progress);
     }
 
     private FittedDisk coarse(Plane frame, DiskStart start, Progress progress) {
@@ -107,7 +113,14 @@ public final class DiskFit {
      * @throws DiskNotFound if there is no whole disk in the frame
      */
     public FittedDisk refit(Plane frame, FittedDisk earlier, Progress progress) {
-        return fine(frame, DiskStart.of(frame), earlier, binFor(earlier), progress);
+        DiskStart start = DiskStart.of(frame);
+        return globe.ringed()
+                ? ringed().fine(frame, start, earlier, progress)
+                : fine(frame, start, earlier, binFor(earlier), progress);
+    }
+
+    private RingedFit ringed() {
+        return new RingedFit(globe, mirrored, smear, northDeg, radiusPx);
     }
 
     /** What a descent came to, and how well that fits. */
@@ -126,24 +139,8 @@ public final class DiskFit {
         Disk disk = guess.disk();
         Shading shading = new Shading(Descent.USUAL_MINNAERT, guess.blurPx(), smear);
         int bin = (int) Math.max(1, Math.round(disk.equatorialRadiusPx() / COARSE_RADIUS));
-        Samples samples = samples(frame, disk, shading.blurPx(), COARSE_SOFTNESS * bin, start, bin);
+        Samples samples = Samples.around(frame, disk, shading.blurPx(), COARSE_SOFTNESS * bin, start, bin);
         return descend(samples, start, disk, shading, Markings.coarse(), progress);
-    }
-
-    /** The samples around the disk, without what rings and their shadow cover. */
-    private Samples samples(Plane frame, Disk disk, double blurPx, double softeningPx, DiskStart start, int bin) {
-        Samples samples = Samples.around(frame, disk, blurPx, softeningPx, start, bin);
-        if (globe.ringed()) {
-            Plane data = samples.data();
-            Plane cover =
-                    Rings.cover(new View(globe, samples.inward(disk)), data.width(), data.height(), 1 + blurPx / bin);
-            for (int i = 0; i < cover.data().length; i++) {
-                if (cover.data()[i] > 0.01f) {
-                    data.data()[i] = Float.NaN;
-                }
-            }
-        }
-        return samples;
     }
 
     private static int binFor(FittedDisk fitted) {
@@ -164,7 +161,7 @@ public final class DiskFit {
         // A coarse fit cannot tell how sharp a sharp frame is.
         double told = blur < TOLD_BLUR * SAMPLED_BLUR * bin ? 0 : blur;
         double softening = Math.sqrt(Math.max(0, square(SAMPLED_BLUR * bin) - square(told)));
-        Samples samples = samples(frame, disk, blur, softening, start, bin);
+        Samples samples = Samples.around(frame, disk, blur, softening, start, bin);
         Markings markings = Markings.fine(disk.equatorialRadiusPx(), Math.max(blur, SAMPLED_BLUR * bin), belted);
         FittedDisk found = descend(samples, start, disk, shading, markings, progress).disk;
         if (found.residual() > MOST_RESIDUAL) {

@@ -12,6 +12,7 @@ package org.epochrome.disk;
  * @param radiusSigmaPx standard error of the equatorial radius; 0 if it was given
  * @param northSigmaDeg standard error of the north angle; 0 if it was given
  * @param residual rms of what the model leaves within two blurs inside the limb, as a part of the disk's brightness
+ * @param rings brightness of Saturn's rings
  */
 public record FittedDisk(
         Disk disk,
@@ -22,12 +23,46 @@ public record FittedDisk(
         double centreSigmaPx,
         double radiusSigmaPx,
         double northSigmaDeg,
-        double residual) {
+        double residual,
+        RingLight rings) {
+
+    /** A disk without rings. */
+    public FittedDisk(
+            Disk disk,
+            Shading shading,
+            double background,
+            double brightness,
+            double noise,
+            double centreSigmaPx,
+            double radiusSigmaPx,
+            double northSigmaDeg,
+            double residual) {
+        this(
+                disk,
+                shading,
+                background,
+                brightness,
+                noise,
+                centreSigmaPx,
+                radiusSigmaPx,
+                northSigmaDeg,
+                residual,
+                RingLight.NONE);
+    }
 
     /** The same fit with the disk at another place or in another posture. */
     public FittedDisk at(Disk other) {
         return new FittedDisk(
-                other, shading, background, brightness, noise, centreSigmaPx, radiusSigmaPx, northSigmaDeg, residual);
+                other,
+                shading,
+                background,
+                brightness,
+                noise,
+                centreSigmaPx,
+                radiusSigmaPx,
+                northSigmaDeg,
+                residual,
+                rings);
     }
 
     /** The same fit on the plane binned by a factor. */
@@ -44,7 +79,7 @@ public record FittedDisk(
     /** The same fit with another standard error of the north angle. */
     public FittedDisk withNorthSigma(double sigmaDeg) {
         return new FittedDisk(
-                disk, shading, background, brightness, noise, centreSigmaPx, radiusSigmaPx, sigmaDeg, residual);
+                disk, shading, background, brightness, noise, centreSigmaPx, radiusSigmaPx, sigmaDeg, residual, rings);
     }
 
     /** The same fit on the plane without its smear. */
@@ -54,6 +89,15 @@ public record FittedDisk(
 
     private FittedDisk with(Shading other) {
         return new FittedDisk(
-                disk, other, background, brightness, noise, centreSigmaPx, radiusSigmaPx, northSigmaDeg, residual);
+                disk,
+                other,
+                background,
+                brightness,
+                noise,
+                centreSigmaPx,
+                radiusSigmaPx,
+                northSigmaDeg,
+                residual,
+                rings);
     }
 }

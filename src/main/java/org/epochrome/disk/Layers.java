@@ -111,13 +111,14 @@ final class Layers {
         double fx = x - left;
         double fy = y - top;
         for (int r = 0; r < 4; r++) {
-            share(layers[first + r], p, fx, fy, light * law[0] * weights[r]);
+            share(layers[first + r], width, p, fx, fy, light * law[0] * weights[r]);
         }
-        share(layers[rings], p, fx, fy, light * law[0]);
-        share(layers[rings + 1], p, fx, fy, light * law[1]);
+        share(layers[rings], width, p, fx, fy, light * law[0]);
+        share(layers[rings + 1], width, p, fx, fy, light * law[1]);
     }
 
-    private void share(float[] layer, int p, double fx, double fy, double light) {
+    /** Shares light bilinearly among the pixel p of a picture, its right neighbour and those below. */
+    static void share(float[] layer, int width, int p, double fx, double fy, double light) {
         double lower = light * fy;
         double upper = light - lower;
         layer[p] += (float) (upper * (1 - fx));

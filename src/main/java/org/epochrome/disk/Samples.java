@@ -33,11 +33,33 @@ record Samples(Plane data, int bin, int left, int top, double softness, double s
      * @param softeningPx standard deviation of a blur that the frame gets first; 0 for none
      */
     static Samples around(Plane frame, Disk disk, double blurPx, double softeningPx, DiskStart start, int bin) {
-        double reach = disk.equatorialRadiusPx() * (1 + MARGIN) + LEAST_MARGIN_PX + 4 * Math.hypot(blurPx, softeningPx);
-        int left = (int) Math.max(0, Math.floor(disk.x() - reach));
-        int top = (int) Math.max(0, Math.floor(disk.y() - reach));
-        int width = (int) ((Math.min(frame.width() - 1, Math.ceil(disk.x() + reach)) - left + 1) / bin);
-        int height = (int) ((Math.min(frame.height() - 1, Math.ceil(disk.y() + reach)) - top + 1) / bin);
+        double radius = disk.equatorialRadiusPx();
+        return around(frame, disk, radius, radius, blurPx, softeningPx, start, bin);
+    }
+
+    /**
+     * Samples of a disk, of what lies around it and of the sky.
+     *
+     * @param across distance of the outermost light from the disk's centre in columns
+     * @param along the same in rows
+     * @param softeningPx standard deviation of a blur that the frame gets first; 0 for none
+     */
+    static Samples around(
+            Plane frame,
+            Disk disk,
+            double across,
+            double along,
+            double blurPx,
+            double softeningPx,
+            DiskStart start,
+            int bin) {
+        double margin = disk.equatorialRadiusPx() * MARGIN + LEAST_MARGIN_PX + 4 * Math.hypot(blurPx, softeningPx);
+        int left = (int) Math.max(0, Math.floor(disk.x() - across - margin));
+        int top = (int) Math.max(0, Math.floor(disk.y() - along - margin));
+        int right = (int) Math.min(frame.width() - 1, Math.ceil(disk.x() + across + margin));
+        int bottom = (int) Math.min(frame.height() - 1, Math.ceil(disk.y() + along + margin));
+        int width = (right - left + 1) / bin;
+        int height = (bottom - top + 1) / bin;
         if (width < 8 || height < 8) {
             throw new DiskNotFound("the fit leaves the image; check the body and the frame");
         }

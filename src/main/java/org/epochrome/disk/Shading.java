@@ -15,7 +15,9 @@ import org.epochrome.job.Rows;
  */
 public record Shading(double minnaert, double blurPx, Smear smear) {
     /** Below this emission cosine the law is frozen: it diverges there for k below 1. */
-    private static final double LEAST_EMISSION = 0.02;
+    static final double LEAST_EMISSION = 0.02;
+    /** Below this incidence cosine it is night. */
+    static final double LEAST_INCIDENCE = 1e-6;
 
     /** Samples along a pixel's side where the shading bends, and where the limb cuts it. */
     private static final int FINE = 3;
@@ -24,7 +26,14 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
 
     /** The blurred picture of an even globe, 1 where Sun and observer stand overhead; pixels integrate over their area. */
     public Plane picture(View view, int width, int height) {
-        return smear.of(Gaussian.blur(sharp(view, width, height), blurPx));
+        return smear.of(Gaussian.blur(sharp(view, width, height, null), blurPx));
+    }
+
+    /** The same picture, and a second one of the globe seen and lit through Saturn's rings. */
+    public Plane[] pictureAndVeiled(View view, int width, int height) {
+        Plane veiled = new Plane(width, height);
+        Plane free = sharp(view, width, height, veiled.data());
+        return new Plane[] {smear.of(Gaussian.blur(free, blurPx)), smear.of(Gaussian.blur(veiled, blurPx))};
     }
 
     /** The same shading without a smear. */
@@ -40,7 +49,8 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
         return new Shading(minnaert, blurPx * scale, smear.on(turned, scale, flips));
     }
 
-    private Plane sharp(View view, int width, int height) {
+    /** @param veiled filled with the picture behind rings, if it is not null */
+    private Plane sharp(View view, int width, int height, float[] veiled) {
         Plane plane = new Plane(width, height);
         float[] out = plane.data();
         double radius = view.disk().equatorialRadiusPx();
@@ -55,7 +65,11 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
                         continue;
                     }
                     int fine = samples(view, pole, side, beyondPx, radius);
-                    out[y * width + x] = (float) mean(view, x, y, fine, law);
+                    if (veiled == null) {
+                        out[y * width + x] = (float) mean(view, x, y, fine, law);
+                    } else {
+                        meanAndVeiled(view, x, y, Math.max(FINE, fine), law, out, veiled, y * width + x);
+                    }
                 }
             }
         });
@@ -84,6 +98,26 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
         return sum / (fine * fine);
     }
 
+    private void meanAndVeiled(View view, int x, int y, int fine, double[] law, float[] free, float[] veiled, int p) {
+        double sum = 0;
+        double through = 0;
+        for (int j = 0; j < fine; j++) {
+            double fy = y + (j + 0.5) / fine - 0.5;
+            for (int i = 0; i < fine; i++) {
+                double fx = x + (i + 0.5) / fine - 0.5;
+                double pole = view.pole(fx, fy);
+                double side = view.side(fx, fy);
+                if (law(view, pole, side, minnaert, law)) {
+                    double slant = Rings.slantDepth(view, pole, side, view.depth(pole, side));
+                    sum += law[0];
+                    through += slant == 0 ? law[0] : law[0] * Math.exp(-slant);
+                }
+            }
+        }
+        free[p] = (float) (sum / (fine * fine));
+        veiled[p] = (float) (through / (fine * fine));
+    }
+
     /**
      * The law at a place and its derivative by the exponent.
      *
@@ -98,7 +132,7 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
         double bodyX = view.bodyX(pole, depth);
         double bodyZ = view.bodyZ(pole, depth);
         double incidence = view.cosIncidence(bodyX, side, bodyZ);
-        if (incidence <= 1e-6) {
+        if (incidence <= LEAST_INCIDENCE) {
             return false;
         }
         double emission = Math.max(LEAST_EMISSION, view.cosEmission(bodyX, side, bodyZ));

@@ -11,6 +11,7 @@ import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.Merge;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
+import org.epochrome.disk.Shading;
 import org.epochrome.disk.Unsmear;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
@@ -148,13 +149,21 @@ public final class Combiner {
                     planes.get(i),
                     fits.get(i),
                     schedule.exposures().get(i).aspect(),
-                    view,
+                    seen(view, fits.get(i)),
                     target.width(),
                     target.height(),
                     progress));
             progress.at((i + 1.0) / planes.size());
         }
         return result;
+    }
+
+    /** The view moved so that a band which dispersion smears lopsidedly seems to lie where the others do. */
+    private static View seen(View view, FittedDisk fit) {
+        Shading shading = fit.shading().carried(fit.disk(), view.disk());
+        double offset = shading.smear().apparentOffsetPx(shading.blurPx());
+        double direction = Math.toRadians(shading.smear().directionDeg());
+        return new View(view.globe(), view.disk().movedBy(offset * Math.sin(direction), offset * Math.cos(direction)));
     }
 
     /** The exposures of a band in one plane, in the brightness of the one nearest to the epoch. */

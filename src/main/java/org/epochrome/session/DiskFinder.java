@@ -22,8 +22,16 @@ import org.epochrome.job.Progress;
 final class DiskFinder {
     /** Radii further off the common one than so many standard errors keep their own: another focus, another camera. */
     private static final double OWN_SCALE = 5;
+    /** Rings that lie further off the common posture than so many standard errors, and degrees, keep their own. */
+    private static final double OWN_NORTH = 8;
+
+    private static final double OWN_NORTH_DEG = 0.05;
     /** Phase angle from which the lit side is plain to see. */
     private static final double CLEAR_PHASE_DEG = 5;
+    /** The same for the globe's shadow on Saturn's rings. */
+    private static final double CLEAR_SHADOW_DEG = 1.5;
+    /** One sense must leave so many times less than the other for a shadow to be believed. */
+    private static final double CLEAR_SENSE = 1.1;
     /** Flattening from which a disk tells its axis. */
     private static final double CLEAR_FLATTENING = 0.03;
 
@@ -49,11 +57,6 @@ final class DiskFinder {
         if (recipe.northDeg().isEmpty() && !showsAxis(recipe.body())) {
             return findWithAxis(planes, warnings, progress);
         }
-        if (recipe.body() == Body.SATURN) {
-            warnings.add(
-                    "Saturn's globe is turned, its rings are only laid on each other; their borders and shadows are"
-                            + " not modelled yet.");
-        }
         progress.doing("finding the disks");
         Mirroring mirroring = mirroring(planes, progress.part(0, 0.1));
         List<FittedDisk> first = each(
@@ -73,7 +76,8 @@ final class DiskFinder {
         progress.doing("fitting the disks");
         List<FittedDisk> second = each(
                 i -> refit(i, angles.get(i), held(angles.get(i)), first.get(i), planes.get(i), progress.part(0.6, 1)));
-        return commonScale(recipe.northDeg().isPresent() ? second : commonNorth(second, angles), planes, warnings);
+        return commonScale(
+                recipe.northDeg().isPresent() ? second : commonNorth(second, angles, warnings), planes, warnings);
     }
 
     /** First the axis, from the motion of the detail, then the disks. */
@@ -110,15 +114,23 @@ final class DiskFinder {
 
     /**
      * What is known about reflections. Where north is given, the lit side of a body that is not full lies left or right
-     * of it: the reference frame fits better in the right sense.
+     * of it: the reference frame fits better in the right sense. So does the globe's shadow on Saturn's rings, whatever
+     * is given.
      */
     private Mirroring mirroring(List<Plane> planes, Progress progress) {
-        if (recipe.mirroring() != Mirroring.AUTO || recipe.northDeg().isEmpty() || !tellsMirror()) {
+        boolean rings = Posture.ringsTellNorth(schedule.aspect());
+        boolean tells = recipe.mirroring() == Mirroring.AUTO
+                && (rings || recipe.northDeg().isPresent())
+                && (rings ? schedule.aspect().phaseAngleDeg() > CLEAR_SHADOW_DEG : tellsMirror());
+        if (!tells) {
             return recipe.mirroring();
         }
         Plane reference = planes.get(schedule.reference());
         double plain = residual(reference, recipe.northDeg(), false, progress.part(0, 0.5));
         double mirrored = residual(reference, recipe.northDeg(), true, progress.part(0.5, 1));
+        if (rings && Math.max(plain, mirrored) < CLEAR_SENSE * Math.min(plain, mirrored)) {
+            return Mirroring.AUTO;
+        }
         return plain <= mirrored ? Mirroring.NO : Mirroring.YES;
     }
 
@@ -136,28 +148,48 @@ final class DiskFinder {
         }
     }
 
-    /** One mount holds all frames: by how much the fits turn the posture, in the weighted mean, counts for all. */
-    private static List<FittedDisk> commonNorth(List<FittedDisk> fits, List<Posture.Angle> angles) {
+    /**
+     * One mount holds all frames: by how much the fits turn the posture, in the weighted mean, counts for all, unless a fit
+     * that is sure of it says otherwise: then the field turned.
+     */
+    private List<FittedDisk> commonNorth(List<FittedDisk> fits, List<Posture.Angle> angles, List<String> warnings) {
+        double[] off = new double[fits.size()];
         double sum = 0;
         double weights = 0;
         for (int i = 0; i < fits.size(); i++) {
             double weight = 1 / square(fits.get(i).northSigmaDeg());
-            sum += weight
-                    * Disk.wrapDeg(
-                            fits.get(i).disk().northAngleDeg() - angles.get(i).northDeg());
+            off[i] = Disk.wrapDeg(
+                    fits.get(i).disk().northAngleDeg() - angles.get(i).northDeg());
+            sum += weight * off[i];
             weights += weight;
+        }
+        double mean = sum / weights;
+        double farthest = 0;
+        boolean turns = false;
+        for (int i = 0; i < fits.size(); i++) {
+            double away = Math.abs(off[i] - mean);
+            farthest = Math.max(farthest, away);
+            turns |= away > OWN_NORTH_DEG && away > OWN_NORTH * fits.get(i).northSigmaDeg();
+        }
+        if (turns && Posture.ringsTellNorth(schedule.aspect())) {
+            warnings.add(String.format(
+                    java.util.Locale.ROOT,
+                    "The field turns from frame to frame, by up to %.2f degrees off their mean; each was taken as its rings"
+                            + " lie. Say --mount altaz if the mount stood so.",
+                    farthest));
+            return fits;
         }
         List<FittedDisk> result = new ArrayList<>();
         for (int i = 0; i < fits.size(); i++) {
-            Disk disk = fits.get(i).disk().withNorth(angles.get(i).northDeg() + sum / weights);
+            Disk disk = fits.get(i).disk().withNorth(angles.get(i).northDeg() + mean);
             result.add(fits.get(i).at(disk).withNorthSigma(Math.sqrt(1 / weights)));
         }
         return result;
     }
 
-    /** Whether a body is flat enough to show the direction of its axis; Saturn's rings stand in the way yet. */
+    /** Whether a body is flat enough to show the direction of its axis. */
     static boolean showsAxis(Body body) {
-        return body != Body.SATURN && 1 - body.axisRatio() > CLEAR_FLATTENING;
+        return 1 - body.axisRatio() > CLEAR_FLATTENING;
     }
 
     /** Whether a body has belts along its parallels. */
@@ -177,7 +209,9 @@ final class DiskFinder {
 
     private FittedDisk fit(int index, OptionalDouble north, boolean mirrored, Plane plane, Progress progress) {
         Aspect aspect = schedule.exposures().get(index).aspect();
-        return guarded(index, () -> diskFit(aspect, mirrored, Smear.NONE, north, radius(aspect))
+        // Rings show the angle, and frames that are upside down, better than it can be said.
+        OptionalDouble held = Posture.ringsTellNorth(aspect) ? OptionalDouble.empty() : north;
+        return guarded(index, () -> diskFit(aspect, mirrored, Smear.NONE, held, radius(aspect))
                 .rough(plane, progress));
     }
 

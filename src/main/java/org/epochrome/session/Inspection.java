@@ -52,9 +52,11 @@ public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<Fit
                     .fit(exposure.load(), Progress.NONE));
             if (northDeg.isEmpty()) {
                 notes.add(
-                        axis
-                                ? "North is right up to 180 degrees; frames together tell which end it is."
-                                : "North was taken as up; give it by --north for a trustworthy disk.");
+                        Posture.ringsTellNorth(aspect)
+                                ? "North is right if the frame is not mirrored, as the rings show."
+                                : axis
+                                        ? "North is right up to 180 degrees; frames together tell which end it is."
+                                        : "North was taken as up; give it by --north for a trustworthy disk.");
             }
         } catch (DiskNotFound e) {
             notes.add("No disk was fitted: " + e.getMessage() + ".");

@@ -7,6 +7,8 @@ import org.epochrome.align.Detail;
 import org.epochrome.align.DetailWitness;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
 
@@ -14,12 +16,19 @@ import org.epochrome.job.Progress;
  * Which way up the frames are. A disk fit finds the direction of the axis but not which end is north, nor whether the
  * image is mirrored. Detail can tell: it moves the right way from frame to frame only in the right posture. Frames turned
  * by 180 degrees against the others (a mount that flipped) show in the same way.
+ *
+ * <p>Saturn's rings, unless they are seen edge-on, tell by themselves which end of the axis is north, for only their near
+ * side crosses the globe; then detail is asked for nothing but reflections.
  */
 final class Posture {
     /** The best hypothesis must explain this much more than the next to be believed. */
     private static final double CLEAR = 1.03;
     /** A frame must fit this much better upside down to be taken as flipped. */
     private static final double CLEAR_FLIP = 1.25;
+    /** Latitude of observer or Sun from which on rings in front of the globe or their shadow tell one end from the other. */
+    private static final double CLEAR_OPENING_DEG = 0.6;
+    /** A given north angle further off what rings say is doubtful. */
+    private static final double DOUBTFUL_NORTH_DEG = 2;
 
     private final Recipe recipe;
     private final Schedule schedule;
@@ -27,6 +36,7 @@ final class Posture {
     private final SmallFrames small;
     private final List<FittedDisk> fits;
     private final List<String> warnings;
+    private final boolean endsTold;
 
     /**
      * @param mirroring what is known about reflections
@@ -47,11 +57,24 @@ final class Posture {
         this.warnings = warnings;
         fits = found;
         small = new SmallFrames(schedule, new Turning(recipe, schedule), planes, found);
+        endsTold = ringsTellNorth(schedule.aspect());
+    }
+
+    /** Whether a body has rings that show which end of its axis is north. */
+    static boolean ringsTellNorth(Aspect aspect) {
+        double opening =
+                Math.max(Math.abs(aspect.subEarthLatitudeCentricDeg()), Math.abs(aspect.subSolarLatitudeCentricDeg()));
+        return aspect.body() == Body.SATURN && opening > CLEAR_OPENING_DEG;
     }
 
     /** North angle and mirroring of every exposure. */
     List<Angle> resolve(Progress progress) {
         double axis = recipe.northDeg().orElseGet(this::commonAxis);
+        double off = Disk.wrapDeg(axis - fits.get(schedule.reference()).disk().northAngleDeg());
+        if (endsTold && Math.abs(off) > DOUBTFUL_NORTH_DEG) {
+            warnings.add("By Saturn's rings north lies at " + Math.round(Disk.wrapDeg(axis - off))
+                    + " degrees in the reference frame; please check --north.");
+        }
         List<Hypothesis> hypotheses = hypotheses(axis);
         List<Outcome> outcomes = new ArrayList<>();
         for (Hypothesis h : hypotheses) {
@@ -68,12 +91,12 @@ final class Posture {
                     .findFirst()
                     .orElseThrow();
             warnings.add(
-                    recipe.northDeg().isPresent()
+                    endsKnown()
                             ? "The frames do not tell whether they are mirrored; taken as not mirrored (say it by"
                                     + " --mirrored)."
                             : "The frames do not tell which end of the axis is north; if the result is upside down,"
                                     + " give --north " + Math.round(Disk.wrapDeg(first.northDeg + 180)) + ".");
-        } else if (recipe.northDeg().isEmpty() && mirroring == Mirroring.AUTO) {
+        } else if (!endsKnown() && mirroring == Mirroring.AUTO) {
             warnings.add("North was found from the sense of rotation, taking the frames as not mirrored; if they are,"
                     + " say --mirrored yes.");
         }
@@ -101,13 +124,17 @@ final class Posture {
         return Disk.wrapDeg(start + sum / weights);
     }
 
+    private boolean endsKnown() {
+        return recipe.northDeg().isPresent() || endsTold;
+    }
+
     private record Hypothesis(double northDeg, boolean mirrored) {}
 
     private List<Hypothesis> hypotheses(double axis) {
         boolean known = mirroring == Mirroring.YES;
         List<Hypothesis> list = new ArrayList<>();
         list.add(new Hypothesis(axis, known));
-        if (recipe.northDeg().isEmpty()) {
+        if (!endsKnown()) {
             list.add(new Hypothesis(Disk.wrapDeg(axis + 180), known));
         } else if (mirroring == Mirroring.AUTO) {
             list.add(new Hypothesis(axis, true));
@@ -138,6 +165,13 @@ final class Posture {
                 continue;
             }
             Angle flipped = new Angle(Disk.wrapDeg(north + 180), h.mirrored, true);
+            if (endsTold) {
+                double own = fits.get(i).disk().northAngleDeg();
+                Angle angle = Math.abs(Disk.wrapDeg(own - north)) > 90 ? flipped : upright;
+                angles.add(angle);
+                score += DetailWitness.agreement(reference, small.detail(i, angle, place, progress));
+                continue;
+            }
             double asIs = DetailWitness.agreement(reference, small.detail(i, upright, place, progress));
             double turned = DetailWitness.agreement(reference, small.detail(i, flipped, place, progress));
             boolean isFlipped = turned > CLEAR_FLIP * asIs;

@@ -2,7 +2,7 @@ package org.epochrome.turn;
 
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
-import org.epochrome.disk.Rings;
+import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Spline;
@@ -16,6 +16,10 @@ import org.epochrome.job.Rows;
  * shading, the ratio is carried along with the surface, and multiplied by the shading at the epoch. Where that shading
  * is too dark to divide by (at the limb and beyond it, near the terminator), and where a point was out of sight, the
  * plane is only moved: there foreshortening leaves little to turn.
+ *
+ * <p>Saturn's rings do not turn. Their light is taken out by the fitted model before the globe is turned and laid on
+ * again after it; where they or their shadow dim the globe the plane is only moved. Shading, rings and shadows are the
+ * same in both, so no seam shows between them.
  */
 public final class Turner {
     /** Parts of the brightest shading between which trust in the ratio grows from none to full. */
@@ -26,6 +30,10 @@ public final class Turner {
     private static final double GRAZING = 0.05;
 
     private static final double CLEAR = 0.15;
+    /** Parts of the globe's light that get through the rings between which trust grows: optical depths are doubtful. */
+    private static final double VEILED = 0.85;
+
+    private static final double UNVEILED = 0.97;
 
     private final Plane frame;
     private final FittedDisk fitted;
@@ -50,32 +58,22 @@ public final class Turner {
      */
     public Turned turn(View to, int width, int height, Rotation rotation, Progress progress) {
         Plane light = lightAboveSky();
-        Plane shadeThen = fitted.shading().picture(from, frame.width(), frame.height());
-        Plane shadeNow = fitted.shading().carried(from.disk(), to.disk()).picture(to, width, height);
+        Shading then = fitted.shading();
+        Shading now = then.carried(from.disk(), to.disk());
+        Veil veilThen = Veil.of(from, fitted.rings(), then, frame.width(), frame.height());
+        Veil veilNow = Veil.of(to, fitted.rings(), now, width, height);
         progress.check();
         Spline moved = new Spline(light);
-        Spline ratio = new Spline(ratio(light, shadeThen));
+        Spline ratio = new Spline(ratio(light, veilThen));
         progress.check();
         Plane picture = new Plane(width, height);
-        Plane trust = offTheRings(to, width, height);
+        Plane trust = new Plane(width, height);
         Rows.each(height, (rowFrom, rowTo) -> {
             for (int y = rowFrom; y < rowTo; y++) {
-                turnRow(y, to, rotation, moved, ratio, shadeThen, shadeNow, picture, trust);
+                turnRow(y, to, rotation, moved, ratio, veilThen, veilNow, picture, trust);
             }
         });
-        return new Turned(picture, trust, shadeNow);
-    }
-
-    /** Rings do not turn: 1 clear of them and their shadow, 0 on them. */
-    private Plane offTheRings(View to, int width, int height) {
-        Plane clear = Plane.filled(width, height, 1);
-        if (to.globe().ringed()) {
-            Plane cover = Rings.cover(to, width, height, 1 + fitted.shading().blurPx());
-            for (int i = 0; i < clear.data().length; i++) {
-                clear.data()[i] = 1 - cover.data()[i];
-            }
-        }
-        return clear;
+        return new Turned(picture, trust, veilNow.light());
     }
 
     private Plane lightAboveSky() {
@@ -87,10 +85,12 @@ public final class Turner {
         return light;
     }
 
-    private static Plane ratio(Plane light, Plane shade) {
+    /** The light of the globe alone against its shading. */
+    private static Plane ratio(Plane light, Veil veil) {
         Plane ratio = new Plane(light.width(), light.height());
         for (int i = 0; i < ratio.data().length; i++) {
-            ratio.data()[i] = light.data()[i] / Math.max(shade.data()[i], 0.5f * (float) DARK);
+            float globe = light.data()[i] - veil.rings().data()[i];
+            ratio.data()[i] = globe / Math.max(veil.shade().data()[i], 0.5f * (float) DARK);
         }
         return ratio;
     }
@@ -101,8 +101,8 @@ public final class Turner {
             Rotation rotation,
             Spline moved,
             Spline ratio,
-            Plane shadeThen,
-            Plane shadeNow,
+            Veil then,
+            Veil now,
             Plane picture,
             Plane trust) {
         double rigidBack = rotation.rigid() ? rotation.backRad(0) : 0;
@@ -134,10 +134,16 @@ public final class Turner {
                     double thenColumn = from.column(thenPole, thenY);
                     double thenRow = from.row(thenPole, thenY);
                     if (ratio.contains(thenColumn, thenRow)) {
-                        float now = shadeNow.at(x, y);
-                        double darker = Math.min(now, nearest(shadeThen, thenColumn, thenRow));
-                        carriedTrust = trust.at(x, y) * step(emission, GRAZING, CLEAR) * step(darker, DARK, BRIGHT);
-                        carried = carriedTrust > 0 ? ratio.at(thenColumn, thenRow) * now : 0;
+                        float shade = now.shade().at(x, y);
+                        double darker = Math.min(shade, nearest(then.shade(), thenColumn, thenRow));
+                        double clear = Math.min(now.clear().at(x, y), nearest(then.clear(), thenColumn, thenRow));
+                        carriedTrust = step(emission, GRAZING, CLEAR)
+                                * step(darker, DARK, BRIGHT)
+                                * step(clear, VEILED, UNVEILED);
+                        carried = carriedTrust > 0
+                                ? ratio.at(thenColumn, thenRow) * shade
+                                        + now.rings().at(x, y)
+                                : 0;
                     }
                 }
             }

@@ -130,6 +130,44 @@ class SmearTest {
         }
     }
 
+    /** Against the shift that least squares find, by trying, between blurred edges that are a little less than Gaussian. */
+    @ParameterizedTest
+    @ValueSource(doubles = {1.2, 2.6})
+    void aLopsidedSmearSeemsToMove(double blurPx) {
+        double[] offsets = {-3.9, -3.2, -2.4, -1.5, -0.5, 0.7, 2, 3.6, 5.2};
+        double mean = Arrays.stream(offsets).average().orElseThrow();
+        double best = Double.NaN;
+        double least = Double.POSITIVE_INFINITY;
+        for (double shift = -1.5; shift < 1.5; shift += 0.002) {
+            double sum = 0;
+            for (double at = -20; at < 20; at += 0.1) {
+                double smeared = 0;
+                for (double offset : offsets) {
+                    smeared += edge((at - offset + mean) / blurPx) / offsets.length;
+                }
+                double off = smeared - edge((at - shift) / blurPx);
+                sum += off * off;
+            }
+            if (sum < least) {
+                least = sum;
+                best = shift;
+            }
+        }
+        assertTrue(best < -0.05, "shift " + best);
+        assertEquals(best, Smear.along(50, offsets).apparentOffsetPx(blurPx), 0.15 * Math.abs(best));
+    }
+
+    @Test
+    void anEvenSmearSeemsToStay() {
+        assertEquals(0, Smear.along(50, -3, -1, 1, 3).apparentOffsetPx(1.5), 1e-12);
+        assertEquals(0, Smear.NONE.apparentOffsetPx(1.5), 0);
+    }
+
+    /** A blurred edge: close to the normal distribution. */
+    private static double edge(double sigmas) {
+        return 1 / (1 + Math.exp(-1.702 * sigmas));
+    }
+
     /** Sum, mean place against the middle, and variances. */
     private record Moments(double sum, double x, double y, double xx, double xy, double yy) {
         static Moments of(Plane plane) {

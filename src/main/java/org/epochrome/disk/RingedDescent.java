@@ -1,0 +1,193 @@
+package org.epochrome.disk;
+
+import java.util.Arrays;
+import org.epochrome.job.Progress;
+
+/** Brings a {@link RingedModel} to its samples by Gauss and Newton's method, steps halved where they overshoot. */
+final class RingedDescent {
+    private static final int MOST_STEPS = 20;
+    private static final int MOST_HALVINGS = 3;
+    /** Steps with a choice of pixels and variances of their own. */
+    private static final int CHOOSING_STEPS = 3;
+    /** Moves that are too small to go on: pixels, and radians at the outer edge. */
+    private static final double SETTLED = 0.003;
+
+    private static final double COARSE_SETTLED = 0.03;
+    /** Errors that the model does not know of, in blurs. */
+    private static final double CENTRE_DOUBT = 0.005;
+
+    private static final double RADIUS_DOUBT = 0.02;
+    private static final double NORTH_DOUBT = 0.01;
+    /** Most of the radius by which place and size move in a step, and most moves of the other parameters. */
+    private static final double MOST_MOVE = 0.08;
+
+    private static final double MOST_TURN = 0.1;
+    private static final double MOST_MINNAERT_MOVE = 0.15;
+    private static final double LEAST_MINNAERT = 0.3;
+    private static final double MOST_MINNAERT = 1.3;
+    private static final double MINNAERT_SCATTER = 0.15;
+    private static final double MOST_BLUR_RATIO = 1.4;
+    private static final double LEAST_BLUR = 0.5;
+
+    private final Samples samples;
+    private final Facets facets;
+    private final boolean[] held;
+    private final double margin;
+    private RingedModel model;
+    private double[] sigmas = new double[DiskModel.SHAPE];
+    private double residual;
+    private double misfit;
+
+    /**
+     * @param held which shape parameters stay as they are
+     * @param margin of sky around the planet, radii; a coarse fit's if it is not zero
+     */
+    RingedDescent(Samples samples, Facets facets, RingedModel start, boolean[] held, double margin) {
+        this.samples = samples;
+        this.facets = facets;
+        this.model = start;
+        this.held = held;
+        this.margin = margin;
+    }
+
+    Samples samples() {
+        return samples;
+    }
+
+    Facets facets() {
+        return facets;
+    }
+
+    RingedModel model() {
+        return model;
+    }
+
+    /** Standard errors of the shape parameters; zero for held ones. */
+    double[] sigmas() {
+        return sigmas;
+    }
+
+    /** {@link RingedModel#residual} at the end. */
+    double residual() {
+        return residual;
+    }
+
+    /** Mean squared residual over the variance that was expected. */
+    double misfit() {
+        return misfit;
+    }
+
+    /** @throws DiskNotFound if no solution is found */
+    void run(Progress progress) {
+        int[] pixels = model.pixels(margin);
+        double[] noise = model.variances(pixels);
+        for (int step = 0; step < MOST_STEPS; step++) {
+            progress.check();
+            progress.at(step / (double) MOST_STEPS);
+            if (step > 0 && step <= CHOOSING_STEPS) {
+                pixels = model.pixels(margin);
+                noise = model.variances(pixels);
+            }
+            double[] weights = model.weights(pixels, noise);
+            // Brightnesses come first, for without them nothing tells a shape.
+            double[] move = move(pixels, weights, step == 0);
+            boolean taken = take(move, pixels, weights, step == 0);
+            if (!taken || (step > 1 && settled(move))) {
+                break;
+            }
+        }
+        residual = model.residual(pixels);
+    }
+
+    private double[] move(int[] pixels, double[] weights, boolean brightnessOnly) {
+        Skyline normals = model.normals(pixels, weights);
+        int first = facets.layers();
+        int k = first + DiskModel.MINNAERT;
+        double trust = 1 / (MINNAERT_SCATTER * MINNAERT_SCATTER);
+        normals.add(k, k, trust);
+        normals.addRight(k, trust * (Descent.USUAL_MINNAERT - model.shape()[DiskModel.MINNAERT]));
+        for (int i = 0; i < DiskModel.SHAPE; i++) {
+            if (held[i] || (brightnessOnly && i != DiskModel.SKY)) {
+                normals.hold(first + i);
+            }
+        }
+        double[] move = normals.solve();
+        if (move == null) {
+            throw new DiskNotFound("the model of Saturn does not fit this image; check the body and the image");
+        }
+        misfit = model.misfit(pixels, weights) / pixels.length;
+        double[] variances = normals.lastVariances(DiskModel.SHAPE);
+        double[] doubts = doubts();
+        for (int i = 0; i < DiskModel.SHAPE; i++) {
+            sigmas[i] = held[i] ? 0 : Math.hypot(Math.sqrt(variances[i] * Math.max(1, misfit)), doubts[i]);
+        }
+        return move;
+    }
+
+    private double[] doubts() {
+        double blur = model.shape()[DiskModel.BLUR];
+        double[] doubts = new double[DiskModel.SHAPE];
+        doubts[DiskModel.X] = CENTRE_DOUBT * blur;
+        doubts[DiskModel.Y] = CENTRE_DOUBT * blur;
+        doubts[DiskModel.RADIUS] = RADIUS_DOUBT * blur;
+        doubts[DiskModel.NORTH] = NORTH_DOUBT * blur / (Rings.OUTER * model.shape()[DiskModel.RADIUS]);
+        return doubts;
+    }
+
+    private boolean settled(double[] move) {
+        int first = facets.layers();
+        double limit = margin > 0 ? COARSE_SETTLED : SETTLED;
+        return Math.abs(move[first + DiskModel.X]) < limit
+                && Math.abs(move[first + DiskModel.Y]) < limit
+                && Math.abs(move[first + DiskModel.RADIUS]) < limit
+                && Math.abs(move[first + DiskModel.NORTH]) * Rings.OUTER * model.shape()[DiskModel.RADIUS] < limit;
+    }
+
+    /** Takes a step, or as much of it as makes the fit better; returns false if none does. */
+    private boolean take(double[] move, int[] pixels, double[] weights, boolean free) {
+        double before = model.misfit(pixels, weights);
+        double part = 1;
+        for (int i = 0; i <= MOST_HALVINGS; i++) {
+            RingedModel tried = moved(move, part);
+            double after = tried.misfit(pixels, weights);
+            if (free || after < before * 1.0005) {
+                model = tried;
+                misfit = after / pixels.length;
+                return true;
+            }
+            part /= 2;
+        }
+        return false;
+    }
+
+    /** The model after a part of a step, held where it has a meaning. */
+    private RingedModel moved(double[] move, double part) {
+        int n = facets.layers();
+        double[] p = model.shape();
+        double[] c = model.coefficients().clone();
+        for (int i = 0; i < n; i++) {
+            c[i] += part * move[i];
+        }
+        double[] by = Arrays.copyOfRange(move, n, move.length);
+        double most = MOST_MOVE * p[DiskModel.RADIUS];
+        by[DiskModel.X] = clamp(by[DiskModel.X], -most, most);
+        by[DiskModel.Y] = clamp(by[DiskModel.Y], -most, most);
+        by[DiskModel.RADIUS] = clamp(by[DiskModel.RADIUS], -most, most);
+        by[DiskModel.NORTH] = clamp(by[DiskModel.NORTH], -MOST_TURN, MOST_TURN);
+        by[DiskModel.MINNAERT] = clamp(by[DiskModel.MINNAERT], -MOST_MINNAERT_MOVE, MOST_MINNAERT_MOVE);
+        double[] q = p.clone();
+        for (int i = 0; i < q.length; i++) {
+            q[i] += part * by[i];
+        }
+        q[DiskModel.MINNAERT] = clamp(q[DiskModel.MINNAERT], LEAST_MINNAERT, MOST_MINNAERT);
+        q[DiskModel.BLUR] = clamp(
+                q[DiskModel.BLUR],
+                Math.max(LEAST_BLUR, p[DiskModel.BLUR] / MOST_BLUR_RATIO),
+                p[DiskModel.BLUR] * MOST_BLUR_RATIO);
+        return model.with(q, c);
+    }
+
+    private static double clamp(double v, double least, double most) {
+        return Math.max(least, Math.min(most, v));
+    }
+}

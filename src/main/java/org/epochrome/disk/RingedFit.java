@@ -1,0 +1,175 @@
+package org.epochrome.disk;
+
+import java.util.Arrays;
+import java.util.OptionalDouble;
+import org.epochrome.image.Plane;
+import org.epochrome.image.Smear;
+import org.epochrome.job.Progress;
+
+/**
+ * Finds Saturn in a frame by fitting globe and rings together. The rings' edges lie at known distances from the centre, so
+ * they tell place, scale and the direction of the axis far better than a limb does; and since the near side of the rings
+ * crosses the globe and the far side does not, they also tell which end of the axis is north.
+ */
+final class RingedFit {
+    /** Radii on the pixels of the coarse fit and of the fine one. */
+    private static final double COARSE_RADIUS = 30;
+
+    private static final double FINE_RADIUS = 56;
+    /** Blur that the samples shall have at least; sharper frames are softened to it. */
+    private static final double COARSE_BLUR = 1.4;
+
+    private static final double FINE_BLUR = 1.05;
+    /** Blur of a usual image, as a part of the radius. */
+    private static final double USUAL_BLUR = 1 / 45.0;
+    /** Facets' longest side, sample pixels. */
+    private static final double FACET = 0.5;
+    /** Distances of zones and of places in the rings, in blurs, and least ones. */
+    private static final double LAYER_BLURS = 1.0;
+
+    private static final double LEAST_ZONE = Math.toRadians(2.5);
+    private static final double LEAST_RING = 0.012;
+    /** Margin of a coarse fit, whose start may be far off, radii. */
+    private static final double COARSE_MARGIN = 0.15;
+    /** Rms that a model of the planet may leave, in its brightness. */
+    private static final double MOST_RESIDUAL = 0.08;
+
+    private final Globe globe;
+    private final boolean mirrored;
+    private final Smear smear;
+    private final OptionalDouble northDeg;
+    private final OptionalDouble radiusPx;
+
+    RingedFit(Globe globe, boolean mirrored, Smear smear, OptionalDouble northDeg, OptionalDouble radiusPx) {
+        this.globe = globe;
+        this.mirrored = mirrored;
+        this.smear = smear;
+        this.northDeg = northDeg;
+        this.radiusPx = radiusPx;
+    }
+
+    /** Fits in broad strokes, with north at whichever end of the axis fits better. */
+    FittedDisk rough(Plane frame, DiskStart start, Progress progress) {
+        RingedDescent best = rough(frame, start, false, progress.part(0, 0.5));
+        if (northDeg.isEmpty()) {
+            RingedDescent turned = rough(frame, start, true, progress.part(0.5, 1));
+            best = turned.misfit() < best.misfit() ? turned : best;
+        }
+        check(best);
+        return result(best, start);
+    }
+
+    private static void check(RingedDescent descent) {
+        if (descent.residual() > MOST_RESIDUAL) {
+            throw new DiskNotFound(
+                    "what stands out does not look like Saturn with its rings; check the body and the image");
+        }
+    }
+
+    private RingedDescent rough(Plane frame, DiskStart start, boolean turned, Progress progress) {
+        FirstGuess guess = FirstGuess.of(start, globe, mirrored, northDeg, turned, radiusPx, USUAL_BLUR);
+        int bin = (int) Math.max(1, Math.round(guess.disk().equatorialRadiusPx() / COARSE_RADIUS));
+        Shading shading = new Shading(Descent.USUAL_MINNAERT, guess.blurPx(), smear);
+        return descend(frame, start, guess.disk(), shading, bin, COARSE_BLUR, COARSE_MARGIN, progress);
+    }
+
+    /** Fits finely from what an earlier fit found. */
+    FittedDisk fine(Plane frame, DiskStart start, FittedDisk earlier, Progress progress) {
+        Disk disk = earlier.disk();
+        if (northDeg.isPresent()) {
+            disk = disk.withNorth(northDeg.getAsDouble());
+        }
+        if (radiusPx.isPresent()) {
+            disk = disk.withRadius(radiusPx.getAsDouble());
+        }
+        int bin = (int) Math.max(1, Math.round(disk.equatorialRadiusPx() / FINE_RADIUS));
+        Shading shading =
+                new Shading(earlier.shading().minnaert(), earlier.shading().blurPx(), smear);
+        RingedDescent descent = descend(frame, start, disk, shading, bin, FINE_BLUR, 0, progress);
+        if (northDeg.isEmpty()) {
+            check(descent);
+        }
+        return result(descent, start);
+    }
+
+    private RingedDescent descend(
+            Plane frame,
+            DiskStart start,
+            Disk disk,
+            Shading shading,
+            int bin,
+            double leastBlur,
+            double margin,
+            Progress progress) {
+        double blur = shading.blurPx();
+        double softening = Math.sqrt(Math.max(0, square(leastBlur * bin) - square(blur)));
+        double large = disk.equatorialRadiusPx() * Rings.OUTER;
+        double small = disk.equatorialRadiusPx()
+                * Math.max(globe.apparentAxisRatio(), Rings.OUTER * Math.abs(Math.sin(globe.tilt())));
+        double cos = Math.cos(Math.toRadians(disk.northAngleDeg()));
+        double sin = Math.sin(Math.toRadians(disk.northAngleDeg()));
+        Samples samples = Samples.around(
+                frame,
+                disk,
+                Math.hypot(large * cos, small * sin),
+                Math.hypot(large * sin, small * cos),
+                blur,
+                softening,
+                start,
+                bin);
+        Disk inner = samples.inward(disk);
+        double radius = inner.equatorialRadiusPx();
+        double[] shape = new double[DiskModel.SHAPE];
+        shape[DiskModel.X] = inner.x();
+        shape[DiskModel.Y] = inner.y();
+        shape[DiskModel.RADIUS] = radius;
+        shape[DiskModel.NORTH] = Math.toRadians(inner.northAngleDeg());
+        shape[DiskModel.MINNAERT] = shading.minnaert();
+        shape[DiskModel.BLUR] = samples.blurInward(blur);
+        double layer = LAYER_BLURS * shape[DiskModel.BLUR] / radius;
+        Facets facets =
+                new Facets(globe, FACET / radius, Math.max(LEAST_ZONE, 1.5 * layer), Math.max(LEAST_RING, layer));
+        double[] coefficients = new double[facets.layers()];
+        Arrays.fill(coefficients, 0, facets.zones(), 1);
+        Arrays.fill(coefficients, facets.zones(), coefficients.length, RingedModel.USUAL_RINGS);
+        boolean[] held = new boolean[DiskModel.SHAPE];
+        held[DiskModel.NORTH] = northDeg.isPresent();
+        held[DiskModel.RADIUS] = radiusPx.isPresent();
+        Smear coarser = smear.on(0, 1.0 / bin, false);
+        RingedDescent descent = new RingedDescent(
+                samples,
+                facets,
+                new RingedModel(samples, facets, mirrored, coarser, shape, coefficients),
+                held,
+                margin);
+        descent.run(progress);
+        return descent;
+    }
+
+    private FittedDisk result(RingedDescent descent, DiskStart start) {
+        double[] shape = descent.model().shape();
+        double[] sigmas = descent.sigmas();
+        Samples samples = descent.samples();
+        Facets facets = descent.facets();
+        double[] coefficients = descent.model().coefficients();
+        double mean = facets.meanBrightness(shape[DiskModel.MINNAERT], coefficients);
+        double[] light = Arrays.stream(coefficients, facets.zones(), coefficients.length)
+                .map(v -> v / mean)
+                .toArray();
+        return new FittedDisk(
+                samples.outward(descent.model().disk()).withNorth(Math.toDegrees(shape[DiskModel.NORTH])),
+                new Shading(shape[DiskModel.MINNAERT], samples.blurOutward(shape[DiskModel.BLUR]), smear),
+                start.background() + start.top() * shape[DiskModel.SKY],
+                start.top() * mean,
+                start.noise(),
+                samples.bin() * Math.hypot(sigmas[DiskModel.X], sigmas[DiskModel.Y]) / Math.sqrt(2),
+                samples.bin() * sigmas[DiskModel.RADIUS],
+                Math.toDegrees(sigmas[DiskModel.NORTH]),
+                descent.residual(),
+                new RingLight(facets.places(), light));
+    }
+
+    private static double square(double v) {
+        return v * v;
+    }
+}
