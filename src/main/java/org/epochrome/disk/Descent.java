@@ -21,7 +21,7 @@ final class Descent {
 
     private static final double MOST_EXTRAPOLATION = 5;
     /** Part of its standard error by which a parameter may still move at the end. */
-    private static final double SETTLED = 0.2;
+    private static final double SETTLED = 0.3;
     /** The same where a fit goes to and fro between two choices of outliers. */
     private static final double TOLERATED = 2;
     /** The same for a coarse fit, pixels. */

@@ -104,9 +104,8 @@ public final class Gaussian {
                     int source = (y + i) * width;
                     for (int run = 0; run < runs.count(y); run++) {
                         int end = runs.to(y, run);
-                        for (int x = runs.from(y, run); x < end; x++) {
-                            out[row + x] += weight * in[source + x];
-                        }
+                        int start = runs.from(y, run);
+                        RowRuns.add(out, row + start, in, source + start, end - start, weight);
                     }
                 }
             }

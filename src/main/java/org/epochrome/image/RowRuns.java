@@ -68,6 +68,13 @@ public final class RowRuns {
         return new RowRuns(rows);
     }
 
+    /** Adds a weighted stretch of one array to a stretch of another. */
+    static void add(float[] to, int at, float[] what, int from, int count, float weight) {
+        for (int i = 0; i < count; i++) {
+            to[at + i] += weight * what[from + i];
+        }
+    }
+
     /** Number of runs in a row. */
     int count(int y) {
         return rows[y].length / 2;

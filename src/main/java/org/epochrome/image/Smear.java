@@ -129,9 +129,8 @@ public final class Smear {
                     int shift = source * width - dx;
                     for (int run = 0; run < runs.count(y); run++) {
                         int end = Math.min(last, runs.to(y, run));
-                        for (int x = Math.max(first, runs.from(y, run)); x < end; x++) {
-                            out[y * width + x] += weight * in[shift + x];
-                        }
+                        int start = Math.max(first, runs.from(y, run));
+                        RowRuns.add(out, y * width + start, in, shift + start, end - start, weight);
                     }
                 }
             }

@@ -23,6 +23,9 @@ import org.epochrome.turn.Turned;
 /** Runs a recipe: reads, fits, turns, registers and merges. */
 public final class Combiner {
     private static final List<String> COLOURS = List.of("R", "G", "B");
+    /** Blur on the pixels on which detail is compared. */
+    private static final double DETAIL_BLUR_PX = 1;
+
     private static final float LEAST_WEIGHT = 0.05f;
 
     private final Recipe recipe;
@@ -67,14 +70,15 @@ public final class Combiner {
             found = limbs.stream().map(FittedDisk::unsmeared).toList();
         }
         progress.doing("comparing detail");
+        Details details = new Details(schedule, turning, planes, found, DETAIL_BLUR_PX, progress);
         List<Registered> registered =
-                new Registration(schedule, turning, warnings).register(planes, found, progress.part(0.55, 0.75));
+                new Registration(schedule, warnings).register(details, found, progress.part(0.55, 0.75));
         List<FittedDisk> fits = registered.stream().map(Registered::fitted).toList();
         progress.doing("turning to the epoch");
         View view = turning.viewAtEpoch(fits.get(schedule.reference()));
         List<Turned> turned = turned(planes, fits, turning, view, progress.part(0.75, 0.9));
         progress.doing("measuring the fringes");
-        Fringe fringe = new Fringe(schedule, turning, planes, fits);
+        Fringe fringe = new Fringe(schedule, turning, planes, fits, details);
         double[] apart = Stream.<DoubleSupplier>of(
                         () -> fringe.plain(progress), () -> fringe.result(recipe.turn(), progress))
                 .parallel()

@@ -1,11 +1,11 @@
 package org.epochrome.session;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import org.epochrome.align.Detail;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.Unsmear;
-import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
@@ -21,20 +21,26 @@ final class Details {
 
     private final Schedule schedule;
     private final Turning turning;
-    private final List<Plane> planes;
+    private final List<Plane> restored;
     private final int factor;
     private final CloseUp target;
     private final double leastGrainPx;
 
     /**
+     * @param planes pixels of the exposures
      * @param fits where the disks lie
      * @param blurPx blur that the common pixels shall have at least
      */
-    Details(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> fits, double blurPx) {
+    Details(
+            Schedule schedule,
+            Turning turning,
+            List<Plane> planes,
+            List<FittedDisk> fits,
+            double blurPx,
+            Progress progress) {
         FittedDisk reference = fits.get(schedule.reference());
         this.schedule = schedule;
         this.turning = turning;
-        this.planes = planes;
         factor = Math.max(1, (int) (reference.shading().blurPx() / blurPx));
         target = turning.closeUp(reference).binned(factor, reference);
         leastGrainPx = fits.stream()
@@ -45,6 +51,15 @@ final class Details {
                         .max()
                         .orElse(0)
                 / factor;
+        restored = IntStream.range(0, planes.size())
+                .parallel()
+                .mapToObj(i -> restored(i, planes.get(i), fits.get(i), progress))
+                .toList();
+    }
+
+    private Plane restored(int index, Plane plane, FittedDisk fit, Progress progress) {
+        Globe globe = Globe.of(schedule.exposures().get(index).aspect());
+        return Unsmear.of(Binning.by(factor, plane), fit.binned(factor), globe, progress);
     }
 
     /** Pixels of the reference frame along the side of a common pixel. */
@@ -60,13 +75,10 @@ final class Details {
      */
     Detail of(int index, FittedDisk place, boolean turned, Progress progress) {
         progress.check();
-        Aspect aspect = schedule.exposures().get(index).aspect();
-        Plane plane = Binning.by(factor, planes.get(index));
-        FittedDisk fit = place.binned(factor);
         return turning.detail(
-                Unsmear.of(plane, fit, Globe.of(aspect), progress),
-                fit.unsmeared(),
-                aspect,
+                restored.get(index),
+                place.binned(factor).unsmeared(),
+                schedule.exposures().get(index).aspect(),
                 target,
                 leastGrainPx,
                 turned,

@@ -17,22 +17,22 @@ import org.epochrome.job.Progress;
  * each other by the centroid of their light) and in the result.
  */
 final class Fringe {
-    /** A hundredth of a pixel is enough here, so it is measured on coarse pixels. */
-    private static final double SMALL_BLUR_PX = 0.8;
-
     private final Schedule schedule;
     private final Turning turning;
     private final List<Plane> planes;
     private final List<FittedDisk> fits;
     private final Details details;
 
-    /** @param fits where the disks lie by limb and detail */
-    Fringe(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> fits) {
+    /**
+     * @param fits where the disks lie by limb and detail
+     * @param details the exposures' detail
+     */
+    Fringe(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> fits, Details details) {
         this.schedule = schedule;
         this.turning = turning;
         this.planes = planes;
         this.fits = fits;
-        details = new Details(schedule, turning, planes, fits, SMALL_BLUR_PX);
+        this.details = details;
     }
 
     /** In the plain stack; NaN if the detail does not tell. */

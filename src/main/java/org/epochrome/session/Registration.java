@@ -8,7 +8,6 @@ import org.epochrome.align.Link;
 import org.epochrome.align.Shift;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
-import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
 
 /** Co-registers the exposures: what the detail says after turning, weighed against the limb. */
@@ -18,9 +17,6 @@ final class Registration {
 
     /** The same for detail. */
     private static final double DETAIL_FLOOR_PX = 0.01;
-    /** Blur on the pixels on which detail is compared. */
-    private static final double DETAIL_BLUR_PX = 1;
-
     /** Witnesses further apart than so many standard errors disagree. */
     private static final double DISAGREE = 5;
 
@@ -34,18 +30,21 @@ final class Registration {
     record Registered(FittedDisk fitted, PixelOffset correction, Shift detail) {}
 
     private final Schedule schedule;
-    private final Turning turning;
     private final List<String> warnings;
 
-    Registration(Schedule schedule, Turning turning, List<String> warnings) {
+    Registration(Schedule schedule, List<String> warnings) {
         this.schedule = schedule;
-        this.turning = turning;
         this.warnings = warnings;
     }
 
-    List<Registered> register(List<Plane> planes, List<FittedDisk> found, Progress progress) {
+    /**
+     * Registers the exposures.
+     *
+     * @param details their detail
+     * @param found their disks
+     */
+    List<Registered> register(Details details, List<FittedDisk> found, Progress progress) {
         FittedDisk reference = found.get(schedule.reference());
-        Details details = new Details(schedule, turning, planes, found, DETAIL_BLUR_PX);
         int[] done = {0};
         List<Link> links = new Comparison(schedule)
                         .links(i -> {
