@@ -23,6 +23,8 @@ import org.epochrome.turn.Turned;
 /** Runs a recipe: reads, fits, turns, registers and merges. */
 public final class Combiner {
     private static final List<String> COLOURS = List.of("R", "G", "B");
+    /** Apparent offset, in blurs, of the longest smear that moves all detail alike: of four blurs. */
+    private static final double MOST_OFFSET = 0.03;
     /** Blur on the pixels on which detail is compared. */
     private static final double DETAIL_BLUR_PX = 1;
 
@@ -162,10 +164,14 @@ public final class Combiner {
         return result;
     }
 
-    /** The view moved so that a band which dispersion smears lopsidedly seems to lie where the others do. */
+    /**
+     * The view moved so that a band which dispersion smears lopsidedly seems to lie where the others do. A smear far longer
+     * than the blur moves edges and fine detail differently, so it is moved no more than a moderate one.
+     */
     private static View seen(View view, FittedDisk fit) {
         Shading shading = fit.shading().carried(fit.disk(), view.disk());
-        double offset = shading.smear().apparentOffsetPx(shading.blurPx());
+        double most = MOST_OFFSET * shading.blurPx();
+        double offset = Math.max(-most, Math.min(most, shading.smear().apparentOffsetPx(shading.blurPx())));
         double direction = Math.toRadians(shading.smear().directionDeg());
         return new View(view.globe(), view.disk().movedBy(offset * Math.sin(direction), offset * Math.cos(direction)));
     }
