@@ -27,6 +27,8 @@ public final class Combiner {
     private static final double MOST_OFFSET = 0.03;
     /** Blur on the pixels on which detail is compared. */
     private static final double DETAIL_BLUR_PX = 1;
+    /** The same where a tenth of a pixel will do. */
+    private static final double ROUGH_BLUR_PX = 0.5;
 
     private static final float LEAST_WEIGHT = 0.05f;
 
@@ -80,7 +82,13 @@ public final class Combiner {
         View view = turning.viewAtEpoch(fits.get(schedule.reference()));
         List<Turned> turned = turned(planes, fits, turning, view, progress.part(0.75, 0.9));
         progress.doing("measuring the fringes");
-        Fringe fringe = new Fringe(schedule, turning, planes, fits, details);
+        Fringe fringe = new Fringe(
+                schedule,
+                turning,
+                planes,
+                fits,
+                details,
+                new Details(schedule, turning, planes, found, ROUGH_BLUR_PX, progress));
         double[] apart = Stream.<DoubleSupplier>of(
                         () -> fringe.plain(progress), () -> fringe.result(recipe.turn(), progress))
                 .parallel()

@@ -22,17 +22,26 @@ final class Fringe {
     private final List<Plane> planes;
     private final List<FittedDisk> fits;
     private final Details details;
+    private final Details rough;
 
     /**
      * @param fits where the disks lie by limb and detail
      * @param details the exposures' detail
+     * @param rough the same on coarser pixels, for what lies apart by whole pixels
      */
-    Fringe(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> fits, Details details) {
+    Fringe(
+            Schedule schedule,
+            Turning turning,
+            List<Plane> planes,
+            List<FittedDisk> fits,
+            Details details,
+            Details rough) {
         this.schedule = schedule;
         this.turning = turning;
         this.planes = planes;
         this.fits = fits;
         this.details = details;
+        this.rough = rough;
     }
 
     /** In the plain stack; NaN if the detail does not tell. */
@@ -64,12 +73,12 @@ final class Fringe {
         for (int i = 0; i < fits.size(); i++) {
             shifts.add(Comparison.against(schedule.reference(), i, links));
         }
-        return rms(shifts);
+        return rms(shifts, details);
     }
 
     private double stacked(List<FittedDisk> places, List<PixelOffset> expected, Progress progress) {
         int reference = schedule.reference();
-        Detail against = details.of(reference, places.get(reference), false, progress);
+        Detail against = rough.of(reference, places.get(reference), false, progress);
         List<Shift> shifts = new ArrayList<>();
         for (int i = 0; i < places.size(); i++) {
             shifts.add(
@@ -77,14 +86,14 @@ final class Fringe {
                             ? Shift.UNKNOWN
                             : DetailWitness.measure(
                                     against,
-                                    details.of(i, places.get(i), false, progress),
-                                    expected.get(i).x() / details.factor(),
-                                    expected.get(i).y() / details.factor()));
+                                    rough.of(i, places.get(i), false, progress),
+                                    expected.get(i).x() / rough.factor(),
+                                    expected.get(i).y() / rough.factor()));
         }
-        return rms(shifts);
+        return rms(shifts, rough);
     }
 
-    private double rms(List<Shift> shifts) {
+    private static double rms(List<Shift> shifts, Details on) {
         double sum = 0;
         int count = 0;
         for (Shift shift : shifts) {
@@ -93,7 +102,7 @@ final class Fringe {
                 count++;
             }
         }
-        return count == 0 ? Double.NaN : details.factor() * Math.sqrt(sum / count);
+        return count == 0 ? Double.NaN : on.factor() * Math.sqrt(sum / count);
     }
 
     /** Where an exposure's detail will lie against the reference's if nothing is turned: where the search begins. */
