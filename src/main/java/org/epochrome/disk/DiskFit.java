@@ -80,10 +80,10 @@ public final class DiskFit {
         DiskStart start = DiskStart.of(frame);
         if (globe.ringed()) {
             FittedDisk found = ringed().rough(frame, start, progress.part(0, 0.4));
-            return ringed().fine(frame, start, found, progress.part(0.4, 1));
+            return ringed().fine(frame, start.levels(), found, progress.part(0.4, 1));
         }
         FittedDisk found = coarse(frame, start, progress.part(0, 0.4));
-        return fine(frame, start, found, binFor(found), progress.part(0.4, 1));
+        return fine(frame, start.levels(), found, binFor(found), progress.part(0.4, 1));
     }
 
     /**
@@ -113,10 +113,10 @@ public final class DiskFit {
      * @throws DiskNotFound if there is no whole disk in the frame
      */
     public FittedDisk refit(Plane frame, FittedDisk earlier, Progress progress) {
-        DiskStart start = DiskStart.of(frame);
+        Levels levels = Levels.of(earlier);
         return globe.ringed()
-                ? ringed().fine(frame, start, earlier, progress)
-                : fine(frame, start, earlier, binFor(earlier), progress);
+                ? ringed().fine(frame, levels, earlier, progress)
+                : fine(frame, levels, earlier, binFor(earlier), progress);
     }
 
     private RingedFit ringed() {
@@ -139,8 +139,8 @@ public final class DiskFit {
         Disk disk = guess.disk();
         Shading shading = new Shading(Descent.USUAL_MINNAERT, guess.blurPx(), smear);
         int bin = (int) Math.max(1, Math.round(disk.equatorialRadiusPx() / COARSE_RADIUS));
-        Samples samples = Samples.around(frame, disk, shading.blurPx(), COARSE_SOFTNESS * bin, start, bin);
-        return descend(samples, start, disk, shading, Markings.coarse(), progress);
+        Samples samples = Samples.around(frame, disk, shading.blurPx(), COARSE_SOFTNESS * bin, start.levels(), bin);
+        return descend(samples, start.levels(), disk, shading, Markings.coarse(), progress);
     }
 
     private static int binFor(FittedDisk fitted) {
@@ -148,7 +148,7 @@ public final class DiskFit {
         return (int) Math.max(Math.max(1, byBlur), Math.round(fitted.disk().equatorialRadiusPx() / FINE_RADIUS));
     }
 
-    private FittedDisk fine(Plane frame, DiskStart start, FittedDisk earlier, int bin, Progress progress) {
+    private FittedDisk fine(Plane frame, Levels levels, FittedDisk earlier, int bin, Progress progress) {
         Disk disk = earlier.disk();
         if (northDeg.isPresent()) {
             disk = disk.withNorth(northDeg.getAsDouble());
@@ -161,15 +161,15 @@ public final class DiskFit {
         // A coarse fit cannot tell how sharp a sharp frame is.
         double told = blur < TOLD_BLUR * SAMPLED_BLUR * bin ? 0 : blur;
         double softening = Math.sqrt(Math.max(0, square(SAMPLED_BLUR * bin) - square(told)));
-        Samples samples = Samples.around(frame, disk, blur, softening, start, bin);
+        Samples samples = Samples.around(frame, disk, blur, softening, levels, bin);
         Markings markings = Markings.fine(disk.equatorialRadiusPx(), Math.max(blur, SAMPLED_BLUR * bin), belted);
-        FittedDisk found = descend(samples, start, disk, shading, markings, progress).disk;
+        FittedDisk found = descend(samples, levels, disk, shading, markings, progress).disk;
         if (found.residual() > MOST_RESIDUAL) {
             throw new DiskNotFound(
                     "what stands out does not look like the disk of this planet; check the body and the image");
         }
         return Math.hypot(found.shading().blurPx(), softening) < LEAST_SAMPLED_BLUR * bin
-                ? fine(frame, start, found, bin, progress)
+                ? fine(frame, levels, found, bin, progress)
                 : found;
     }
 
@@ -178,7 +178,7 @@ public final class DiskFit {
     }
 
     private Outcome descend(
-            Samples samples, DiskStart start, Disk disk, Shading shading, Markings markings, Progress progress) {
+            Samples samples, Levels levels, Disk disk, Shading shading, Markings markings, Progress progress) {
         Disk inner = samples.inward(disk);
         double[] shape = new double[DiskModel.SHAPE];
         shape[DiskModel.X] = inner.x();
@@ -196,10 +196,10 @@ public final class DiskFit {
                 held,
                 belted && !markings.areCoarse());
         descent.run(progress);
-        return new Outcome(result(samples, start, descent), descent.misfit());
+        return new Outcome(result(samples, levels, descent), descent.misfit());
     }
 
-    private FittedDisk result(Samples samples, DiskStart start, Descent descent) {
+    private FittedDisk result(Samples samples, Levels levels, Descent descent) {
         DiskModel model = descent.model();
         double[] shape = model.shape();
         double[] sigmas = descent.sigmas();
@@ -211,9 +211,9 @@ public final class DiskFit {
         return new FittedDisk(
                 disk,
                 new Shading(shape[DiskModel.MINNAERT], blur, smear),
-                start.background() + start.top() * shape[DiskModel.SKY],
-                start.top() * Markings.mean(model.coefficients()),
-                start.noise(),
+                levels.background() + levels.top() * shape[DiskModel.SKY],
+                levels.top() * Markings.mean(model.coefficients()),
+                levels.noise(),
                 samples.bin() * Math.hypot(sigmas[DiskModel.X], sigmas[DiskModel.Y]) / Math.sqrt(2),
                 samples.bin() * sigmas[DiskModel.RADIUS],
                 Math.toDegrees(sigmas[DiskModel.NORTH]),

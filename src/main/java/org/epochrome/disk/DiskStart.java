@@ -9,15 +9,14 @@ import org.epochrome.image.Plane;
 /**
  * The bright patch that a planet makes in a frame, by its moments: where a fit starts.
  *
- * @param background sky level
- * @param noise standard deviation of the sky, from its median absolute deviation, or of the rounding to grey levels
- * @param top brightness of the patch above the sky (98th percentile of the pixels over half the peak)
+ * @param levels sky level; noise of the sky from its median absolute deviation, or of the rounding to grey levels;
+ *     brightness of the patch above the sky (98th percentile of the pixels over half the peak)
  * @param areaPx area over {@link #LEVEL} of the top, pixels
  * @param x centroid of that area
  * @param y the same
  * @param longAxisDeg direction of the patch's long axis, from image up, counter-clockwise, -90 to 90
  */
-record DiskStart(double background, double noise, double top, double areaPx, double x, double y, double longAxisDeg) {
+record DiskStart(Levels levels, double areaPx, double x, double y, double longAxisDeg) {
 
     /** Pixels belong to the patch from this part of the top upward. */
     private static final double LEVEL = 0.2;
@@ -67,7 +66,7 @@ record DiskStart(double background, double noise, double top, double areaPx, dou
     }
 
     private DiskStart withNoise(double other) {
-        return new DiskStart(background, other, top, areaPx, x, y, longAxisDeg);
+        return new DiskStart(new Levels(levels.background(), other, levels.top()), areaPx, x, y, longAxisDeg);
     }
 
     /**
@@ -133,7 +132,8 @@ record DiskStart(double background, double noise, double top, double areaPx, dou
         double axis = -90 - fromRight;
         axis -= 180 * Math.floor((axis + 90) / 180);
         double half = 0.5 * (bin - 1);
-        return new DiskStart(background, noise, top, n * bin * bin, sx / n * bin + half, sy / n * bin + half, axis);
+        return new DiskStart(
+                new Levels(background, noise, top), n * bin * bin, sx / n * bin + half, sy / n * bin + half, axis);
     }
 
     /** Means of blocks of pixels above the sky, without those that lack data. */

@@ -56,7 +56,7 @@ final class RingedFit {
             best = turned.misfit() < best.misfit() ? turned : best;
         }
         check(best);
-        return result(best, start);
+        return result(best, start.levels());
     }
 
     private static void check(RingedDescent descent) {
@@ -70,11 +70,11 @@ final class RingedFit {
         FirstGuess guess = FirstGuess.of(start, globe, mirrored, northDeg, turned, radiusPx, USUAL_BLUR);
         int bin = (int) Math.max(1, Math.round(guess.disk().equatorialRadiusPx() / COARSE_RADIUS));
         Shading shading = new Shading(Descent.USUAL_MINNAERT, guess.blurPx(), smear);
-        return descend(frame, start, guess.disk(), shading, bin, COARSE_BLUR, COARSE_MARGIN, progress);
+        return descend(frame, start.levels(), guess.disk(), shading, bin, COARSE_BLUR, COARSE_MARGIN, progress);
     }
 
     /** Fits finely from what an earlier fit found. */
-    FittedDisk fine(Plane frame, DiskStart start, FittedDisk earlier, Progress progress) {
+    FittedDisk fine(Plane frame, Levels levels, FittedDisk earlier, Progress progress) {
         Disk disk = earlier.disk();
         if (northDeg.isPresent()) {
             disk = disk.withNorth(northDeg.getAsDouble());
@@ -85,16 +85,16 @@ final class RingedFit {
         int bin = (int) Math.max(1, Math.round(disk.equatorialRadiusPx() / FINE_RADIUS));
         Shading shading =
                 new Shading(earlier.shading().minnaert(), earlier.shading().blurPx(), smear);
-        RingedDescent descent = descend(frame, start, disk, shading, bin, FINE_BLUR, 0, progress);
+        RingedDescent descent = descend(frame, levels, disk, shading, bin, FINE_BLUR, 0, progress);
         if (northDeg.isEmpty()) {
             check(descent);
         }
-        return result(descent, start);
+        return result(descent, levels);
     }
 
     private RingedDescent descend(
             Plane frame,
-            DiskStart start,
+            Levels levels,
             Disk disk,
             Shading shading,
             int bin,
@@ -115,7 +115,7 @@ final class RingedFit {
                 Math.hypot(large * sin, small * cos),
                 blur,
                 softening,
-                start,
+                levels,
                 bin);
         Disk inner = samples.inward(disk);
         double radius = inner.equatorialRadiusPx();
@@ -146,7 +146,7 @@ final class RingedFit {
         return descent;
     }
 
-    private FittedDisk result(RingedDescent descent, DiskStart start) {
+    private FittedDisk result(RingedDescent descent, Levels levels) {
         double[] shape = descent.model().shape();
         double[] sigmas = descent.sigmas();
         Samples samples = descent.samples();
@@ -159,9 +159,9 @@ final class RingedFit {
         return new FittedDisk(
                 samples.outward(descent.model().disk()).withNorth(Math.toDegrees(shape[DiskModel.NORTH])),
                 new Shading(shape[DiskModel.MINNAERT], samples.blurOutward(shape[DiskModel.BLUR]), smear),
-                start.background() + start.top() * shape[DiskModel.SKY],
-                start.top() * mean,
-                start.noise(),
+                levels.background() + levels.top() * shape[DiskModel.SKY],
+                levels.top() * mean,
+                levels.noise(),
                 samples.bin() * Math.hypot(sigmas[DiskModel.X], sigmas[DiskModel.Y]) / Math.sqrt(2),
                 samples.bin() * sigmas[DiskModel.RADIUS],
                 Math.toDegrees(sigmas[DiskModel.NORTH]),

@@ -32,9 +32,9 @@ record Samples(Plane data, int bin, int left, int top, double softness, double s
      *
      * @param softeningPx standard deviation of a blur that the frame gets first; 0 for none
      */
-    static Samples around(Plane frame, Disk disk, double blurPx, double softeningPx, DiskStart start, int bin) {
+    static Samples around(Plane frame, Disk disk, double blurPx, double softeningPx, Levels levels, int bin) {
         double radius = disk.equatorialRadiusPx();
-        return around(frame, disk, radius, radius, blurPx, softeningPx, start, bin);
+        return around(frame, disk, radius, radius, blurPx, softeningPx, levels, bin);
     }
 
     /**
@@ -51,7 +51,7 @@ record Samples(Plane data, int bin, int left, int top, double softness, double s
             double along,
             double blurPx,
             double softeningPx,
-            DiskStart start,
+            Levels levels,
             int bin) {
         double margin = disk.equatorialRadiusPx() * MARGIN + LEAST_MARGIN_PX + 4 * Math.hypot(blurPx, softeningPx);
         int left = (int) Math.max(0, Math.floor(disk.x() - across - margin));
@@ -63,19 +63,19 @@ record Samples(Plane data, int bin, int left, int top, double softness, double s
         if (width < 8 || height < 8) {
             throw new DiskNotFound("the fit leaves the image; check the body and the frame");
         }
-        Plane part = part(frame, left, top, width * bin, height * bin, start);
+        Plane part = part(frame, left, top, width * bin, height * bin, levels);
         Plane means = Binning.by(bin, softeningPx > 0 ? softened(part, softeningPx) : part);
-        double sky = Math.max(LEAST_NOISE, start.noise() / start.top());
-        double lit = Math.max(sky, diskNoise(frame, disk, start) / start.top());
+        double sky = Math.max(LEAST_NOISE, levels.noise() / levels.top());
+        double lit = Math.max(sky, diskNoise(frame, disk, levels) / levels.top());
         return new Samples(means, bin, left, top, softeningPx / bin, sky / bin, lit / bin);
     }
 
     /** A part of the frame in units of the disk's brightness above the sky. */
-    private static Plane part(Plane frame, int left, int top, int width, int height, DiskStart start) {
+    private static Plane part(Plane frame, int left, int top, int width, int height, Levels levels) {
         Plane part = new Plane(width, height);
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {
-                part.set(x, y, (float) ((frame.at(left + x, top + y) - start.background()) / start.top()));
+                part.set(x, y, (float) ((frame.at(left + x, top + y) - levels.background()) / levels.top()));
             }
         }
         return part;
@@ -106,9 +106,9 @@ record Samples(Plane data, int bin, int left, int top, double softness, double s
     }
 
     /** Noise of single bright pixels, from their second differences, which a blurred picture hardly has. */
-    private static double diskNoise(Plane frame, Disk disk, DiskStart start) {
+    private static double diskNoise(Plane frame, Disk disk, Levels levels) {
         double reach = 0.6 * disk.equatorialRadiusPx();
-        double bright = start.background() + 0.5 * start.top();
+        double bright = levels.background() + 0.5 * levels.top();
         int first = (int) Math.max(1, disk.x() - reach);
         int last = (int) Math.min(frame.width() - 2, disk.x() + reach);
         double[] found = new double[((int) (2 * reach + 1)) * Math.max(0, last - first + 1)];
@@ -122,7 +122,7 @@ record Samples(Plane data, int bin, int left, int top, double softness, double s
             }
         }
         if (n < 20) {
-            return start.noise();
+            return levels.noise();
         }
         found = Arrays.copyOf(found, n);
         Arrays.sort(found);

@@ -1,0 +1,15 @@
+package org.epochrome.disk;
+
+/**
+ * Brightness levels of a frame.
+ *
+ * @param background sky level
+ * @param noise standard deviation of the sky
+ * @param top brightness of the disk above the sky
+ */
+record Levels(double background, double noise, double top) {
+    /** As an earlier fit found them. */
+    static Levels of(FittedDisk earlier) {
+        return new Levels(earlier.background(), earlier.noise(), earlier.brightness());
+    }
+}
