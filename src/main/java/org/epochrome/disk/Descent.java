@@ -1,6 +1,5 @@
 package org.epochrome.disk;
 
-import java.util.Arrays;
 import org.epochrome.job.Progress;
 
 /**
@@ -234,20 +233,14 @@ final class Descent {
     private DiskModel moved(double[] move, double part) {
         double[] p = model.shape();
         double[] c = model.coefficients().clone();
+        double taken = part * allowed(move, p);
         for (int i = 0; i < c.length; i++) {
-            double by = clamp(move[i], -MOST_MARKING_MOVE, MOST_MARKING_MOVE);
-            c[i] = clamp(c[i] + part * by, -MOST_MARKING, MOST_MARKING);
+            double by = clamp(taken * move[i], -MOST_MARKING_MOVE, MOST_MARKING_MOVE);
+            c[i] = clamp(c[i] + by, -MOST_MARKING, MOST_MARKING);
         }
-        double[] by = Arrays.copyOfRange(move, c.length, move.length);
-        double most = MOST_MOVE * p[DiskModel.RADIUS];
-        by[DiskModel.X] = clamp(by[DiskModel.X], -most, most);
-        by[DiskModel.Y] = clamp(by[DiskModel.Y], -most, most);
-        by[DiskModel.RADIUS] = clamp(by[DiskModel.RADIUS], -most, most);
-        by[DiskModel.NORTH] = clamp(by[DiskModel.NORTH], -MOST_TURN, MOST_TURN);
-        by[DiskModel.MINNAERT] = clamp(by[DiskModel.MINNAERT], -MOST_MINNAERT_MOVE, MOST_MINNAERT_MOVE);
         double[] q = p.clone();
         for (int i = 0; i < q.length; i++) {
-            q[i] += part * by[i];
+            q[i] += taken * move[c.length + i];
         }
         q[DiskModel.MINNAERT] = clamp(q[DiskModel.MINNAERT], LEAST_MINNAERT, MOST_MINNAERT);
         q[DiskModel.BLUR] = clamp(
@@ -255,6 +248,19 @@ final class Descent {
                 Math.max(LEAST_BLUR, p[DiskModel.BLUR] / MOST_BLUR_RATIO),
                 p[DiskModel.BLUR] * MOST_BLUR_RATIO);
         return model.with(q, c);
+    }
+
+    /** Part of a step that moves no parameter too far: parameters belong together and are not cut one by one. */
+    private static double allowed(double[] move, double[] shape) {
+        int first = move.length - DiskModel.SHAPE;
+        double most = MOST_MOVE * shape[DiskModel.RADIUS];
+        double ratio = 1;
+        for (int i = DiskModel.X; i <= DiskModel.RADIUS; i++) {
+            ratio = Math.max(ratio, Math.abs(move[first + i]) / most);
+        }
+        ratio = Math.max(ratio, Math.abs(move[first + DiskModel.NORTH]) / MOST_TURN);
+        ratio = Math.max(ratio, Math.abs(move[first + DiskModel.MINNAERT]) / MOST_MINNAERT_MOVE);
+        return 1 / ratio;
     }
 
     private static double clamp(double v, double least, double most) {
