@@ -34,21 +34,11 @@ final class Descent {
     private static final double RADIUS_DOUBT = 0.07;
     /** The same for the north angle, as a part of the flattening. */
     private static final double NORTH_DOUBT = 0.012;
-    /** Most of the radius by which place and size move in a step, and most moves of the other parameters. */
-    private static final double MOST_MOVE = 0.1;
 
-    private static final double MOST_TURN = 0.1;
-    private static final double MOST_MINNAERT_MOVE = 0.15;
-    private static final double LEAST_MINNAERT = 0.3;
-    private static final double MOST_MINNAERT = 1.3;
-    private static final double MOST_BLUR_RATIO = 1.6;
-    private static final double LEAST_BLUR = 0.35;
+    private static final ShapeStep STEP = new ShapeStep(0.1, 0.35, 1.6);
+
     private static final double MOST_MARKING_MOVE = 1;
     private static final double MOST_MARKING = 4;
-    /** Usual exponent of real disks and its scatter (common practice, no source). */
-    static final double USUAL_MINNAERT = 0.85;
-
-    private static final double MINNAERT_SCATTER = 0.15;
 
     private final boolean[] held;
     private final boolean zoned;
@@ -127,10 +117,7 @@ final class Descent {
         Skyline normals = model.normals(pixels, weights);
         int first = model.markings().size();
         boolean coarse = model.markings().areCoarse();
-        int k = first + DiskModel.MINNAERT;
-        double trust = 1 / (MINNAERT_SCATTER * MINNAERT_SCATTER);
-        normals.add(k, k, trust);
-        normals.addRight(k, trust * (USUAL_MINNAERT - model.shape()[DiskModel.MINNAERT]));
+        ShapeStep.expectUsualDarkening(normals, first, model.shape());
         for (int i = 0; i < DiskModel.SHAPE; i++) {
             if (held[i] || (free && coarse && i == DiskModel.MINNAERT)) {
                 normals.hold(first + i);
@@ -164,7 +151,7 @@ final class Descent {
                 square += change * change;
             }
         }
-        double back = square > 0 ? clamp(product / square, -MOST_EXTRAPOLATION, 0) : 0;
+        double back = square > 0 ? ShapeStep.clamp(product / square, -MOST_EXTRAPOLATION, 0) : 0;
         double[] result = new double[move.length];
         for (int i = 0; i < move.length; i++) {
             result[i] = move[i] - back * (made[i] + move[i] - newton[i]);
@@ -231,39 +218,12 @@ final class Descent {
 
     /** The model after a part of a step, held where it has a meaning. */
     private DiskModel moved(double[] move, double part) {
-        double[] p = model.shape();
         double[] c = model.coefficients().clone();
-        double taken = part * allowed(move, p);
+        double taken = part * STEP.allowed(move, model.shape());
         for (int i = 0; i < c.length; i++) {
-            double by = clamp(taken * move[i], -MOST_MARKING_MOVE, MOST_MARKING_MOVE);
-            c[i] = clamp(c[i] + by, -MOST_MARKING, MOST_MARKING);
+            double by = ShapeStep.clamp(taken * move[i], -MOST_MARKING_MOVE, MOST_MARKING_MOVE);
+            c[i] = ShapeStep.clamp(c[i] + by, -MOST_MARKING, MOST_MARKING);
         }
-        double[] q = p.clone();
-        for (int i = 0; i < q.length; i++) {
-            q[i] += taken * move[c.length + i];
-        }
-        q[DiskModel.MINNAERT] = clamp(q[DiskModel.MINNAERT], LEAST_MINNAERT, MOST_MINNAERT);
-        q[DiskModel.BLUR] = clamp(
-                q[DiskModel.BLUR],
-                Math.max(LEAST_BLUR, p[DiskModel.BLUR] / MOST_BLUR_RATIO),
-                p[DiskModel.BLUR] * MOST_BLUR_RATIO);
-        return model.with(q, c);
-    }
-
-    /** Part of a step that moves no parameter too far: parameters belong together and are not cut one by one. */
-    private static double allowed(double[] move, double[] shape) {
-        int first = move.length - DiskModel.SHAPE;
-        double most = MOST_MOVE * shape[DiskModel.RADIUS];
-        double ratio = 1;
-        for (int i = DiskModel.X; i <= DiskModel.RADIUS; i++) {
-            ratio = Math.max(ratio, Math.abs(move[first + i]) / most);
-        }
-        ratio = Math.max(ratio, Math.abs(move[first + DiskModel.NORTH]) / MOST_TURN);
-        ratio = Math.max(ratio, Math.abs(move[first + DiskModel.MINNAERT]) / MOST_MINNAERT_MOVE);
-        return 1 / ratio;
-    }
-
-    private static double clamp(double v, double least, double most) {
-        return Math.max(least, Math.min(most, v));
+        return model.with(STEP.after(model.shape(), move, taken), c);
     }
 }

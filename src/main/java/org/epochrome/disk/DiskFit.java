@@ -137,7 +137,7 @@ public final class DiskFit {
     private Outcome coarse(Plane frame, DiskStart start, double blur, boolean turned, Progress progress) {
         FirstGuess guess = FirstGuess.of(start, globe, mirrored, northDeg, turned, radiusPx, blur);
         Disk disk = guess.disk();
-        Shading shading = new Shading(Descent.USUAL_MINNAERT, guess.blurPx(), smear);
+        Shading shading = new Shading(ShapeStep.USUAL_MINNAERT, guess.blurPx(), smear);
         int bin = (int) Math.max(1, Math.round(disk.equatorialRadiusPx() / COARSE_RADIUS));
         Samples samples = Samples.around(frame, disk, shading.blurPx(), COARSE_SOFTNESS * bin, start.levels(), bin);
         return descend(samples, start.levels(), disk, shading, Markings.coarse(), progress);

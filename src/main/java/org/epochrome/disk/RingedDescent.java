@@ -1,6 +1,5 @@
 package org.epochrome.disk;
 
-import java.util.Arrays;
 import org.epochrome.job.Progress;
 
 /** Brings a {@link RingedModel} to its samples by Gauss and Newton's method, steps halved where they overshoot. */
@@ -18,16 +17,7 @@ final class RingedDescent {
 
     private static final double RADIUS_DOUBT = 0.02;
     private static final double NORTH_DOUBT = 0.01;
-    /** Most of the radius by which place and size move in a step, and most moves of the other parameters. */
-    private static final double MOST_MOVE = 0.08;
-
-    private static final double MOST_TURN = 0.1;
-    private static final double MOST_MINNAERT_MOVE = 0.15;
-    private static final double LEAST_MINNAERT = 0.3;
-    private static final double MOST_MINNAERT = 1.3;
-    private static final double MINNAERT_SCATTER = 0.15;
-    private static final double MOST_BLUR_RATIO = 1.4;
-    private static final double LEAST_BLUR = 0.5;
+    private static final ShapeStep STEP = new ShapeStep(0.08, 0.5, 1.4);
 
     private final Samples samples;
     private final Facets facets;
@@ -102,10 +92,7 @@ final class RingedDescent {
     private double[] move(int[] pixels, double[] weights, boolean brightnessOnly) {
         Skyline normals = model.normals(pixels, weights);
         int first = facets.layers();
-        int k = first + DiskModel.MINNAERT;
-        double trust = 1 / (MINNAERT_SCATTER * MINNAERT_SCATTER);
-        normals.add(k, k, trust);
-        normals.addRight(k, trust * (Descent.USUAL_MINNAERT - model.shape()[DiskModel.MINNAERT]));
+        ShapeStep.expectUsualDarkening(normals, first, model.shape());
         for (int i = 0; i < DiskModel.SHAPE; i++) {
             if (held[i] || (brightnessOnly && i != DiskModel.SKY)) {
                 normals.hold(first + i);
@@ -162,32 +149,11 @@ final class RingedDescent {
 
     /** The model after a part of a step, held where it has a meaning. */
     private RingedModel moved(double[] move, double part) {
-        int n = facets.layers();
-        double[] p = model.shape();
         double[] c = model.coefficients().clone();
-        for (int i = 0; i < n; i++) {
-            c[i] += part * move[i];
+        double taken = part * STEP.allowed(move, model.shape());
+        for (int i = 0; i < c.length; i++) {
+            c[i] += taken * move[i];
         }
-        double[] by = Arrays.copyOfRange(move, n, move.length);
-        double most = MOST_MOVE * p[DiskModel.RADIUS];
-        by[DiskModel.X] = clamp(by[DiskModel.X], -most, most);
-        by[DiskModel.Y] = clamp(by[DiskModel.Y], -most, most);
-        by[DiskModel.RADIUS] = clamp(by[DiskModel.RADIUS], -most, most);
-        by[DiskModel.NORTH] = clamp(by[DiskModel.NORTH], -MOST_TURN, MOST_TURN);
-        by[DiskModel.MINNAERT] = clamp(by[DiskModel.MINNAERT], -MOST_MINNAERT_MOVE, MOST_MINNAERT_MOVE);
-        double[] q = p.clone();
-        for (int i = 0; i < q.length; i++) {
-            q[i] += part * by[i];
-        }
-        q[DiskModel.MINNAERT] = clamp(q[DiskModel.MINNAERT], LEAST_MINNAERT, MOST_MINNAERT);
-        q[DiskModel.BLUR] = clamp(
-                q[DiskModel.BLUR],
-                Math.max(LEAST_BLUR, p[DiskModel.BLUR] / MOST_BLUR_RATIO),
-                p[DiskModel.BLUR] * MOST_BLUR_RATIO);
-        return model.with(q, c);
-    }
-
-    private static double clamp(double v, double least, double most) {
-        return Math.max(least, Math.min(most, v));
+        return model.with(STEP.after(model.shape(), move, taken), c);
     }
 }

@@ -69,7 +69,7 @@ final class RingedFit {
     private RingedDescent rough(Plane frame, DiskStart start, boolean turned, Progress progress) {
         FirstGuess guess = FirstGuess.of(start, globe, mirrored, northDeg, turned, radiusPx, USUAL_BLUR);
         int bin = (int) Math.max(1, Math.round(guess.disk().equatorialRadiusPx() / COARSE_RADIUS));
-        Shading shading = new Shading(Descent.USUAL_MINNAERT, guess.blurPx(), smear);
+        Shading shading = new Shading(ShapeStep.USUAL_MINNAERT, guess.blurPx(), smear);
         return descend(frame, start.levels(), guess.disk(), shading, bin, COARSE_BLUR, COARSE_MARGIN, progress);
     }
 

@@ -48,6 +48,7 @@ final class AxisByMotion {
     private final Schedule schedule;
     private final List<Plane> planes;
     private final DiskFinder finder;
+    private final Turning turning;
 
     /**
      * What was found.
@@ -73,6 +74,7 @@ final class AxisByMotion {
         this.schedule = schedule;
         this.planes = planes;
         this.finder = finder;
+        turning = new Turning(recipe, schedule);
     }
 
     /** The axis; empty if the frames span too little time or their detail does not tell. */
@@ -116,15 +118,11 @@ final class AxisByMotion {
         double least = Double.POSITIVE_INFINITY;
         double most = Double.NEGATIVE_INFINITY;
         for (Exposure e : schedule.exposures()) {
-            double turned = Math.toDegrees(turning(recipe).eastwardRad(e.aspect()));
+            double turned = Math.toDegrees(turning.eastwardRad(e.aspect()));
             least = Math.min(least, turned);
             most = Math.max(most, turned);
         }
         return most - least;
-    }
-
-    private Turning turning(Recipe with) {
-        return new Turning(with, schedule);
     }
 
     /** The fits' mean: of a gibbous body they know the axis roughly by its lit side. */
@@ -139,7 +137,7 @@ final class AxisByMotion {
     }
 
     private OptionalDouble searched(List<FittedDisk> rough, boolean mirrored, Progress progress) {
-        SmallFrames small = new SmallFrames(schedule, turning(recipe), planes, rough);
+        SmallFrames small = new SmallFrames(schedule, turning, planes, rough);
         double best = Double.NEGATIVE_INFINITY;
         double at = Double.NaN;
         double sum = 0;
@@ -149,7 +147,6 @@ final class AxisByMotion {
             progress.at(0.8 * k / steps);
             double score = score(small, STEP_DEG * k, mirrored, progress);
             sum += score;
-
             if (score > best) {
                 best = score;
                 at = STEP_DEG * k;
@@ -225,7 +222,6 @@ final class AxisByMotion {
     /** One step: least squares for delta and the offset a that the reference's own place leaves in all. */
     private Optional<Axis> corrected(double north, List<FittedDisk> fits, Progress progress) {
         int reference = schedule.reference();
-        Turning turning = turning(recipe);
         Details details = new Details(schedule, turning, planes, fits, DETAIL_BLUR_PX, progress);
         List<Link> links = new Comparison(schedule).links(i -> details.of(i, fits.get(i), true, progress));
         Disk disk = fits.get(reference).disk();

@@ -1,0 +1,60 @@
+package org.epochrome.disk;
+
+/**
+ * Steps of the shape parameters that the fits of plain and of ringed globes share: what is expected of the limb darkening,
+ * and how far a step may go.
+ *
+ * @param mostMove part of the radius by which place and size may move at once
+ * @param leastBlur least blur, sample pixels
+ * @param mostBlurRatio factor by which the blur may change at once
+ */
+record ShapeStep(double mostMove, double leastBlur, double mostBlurRatio) {
+    /** Usual exponent of real disks and its scatter (common practice, no source). */
+    static final double USUAL_MINNAERT = 0.85;
+
+    private static final double MINNAERT_SCATTER = 0.15;
+    private static final double MOST_TURN = 0.1;
+    private static final double MOST_MINNAERT_MOVE = 0.15;
+    private static final double LEAST_MINNAERT = 0.3;
+    private static final double MOST_MINNAERT = 1.3;
+
+    /** Adds what is expected of the limb darkening to normal equations whose shape parameters begin at an index. */
+    static void expectUsualDarkening(Skyline normals, int first, double[] shape) {
+        int k = first + DiskModel.MINNAERT;
+        double trust = 1 / (MINNAERT_SCATTER * MINNAERT_SCATTER);
+        normals.add(k, k, trust);
+        normals.addRight(k, trust * (USUAL_MINNAERT - shape[DiskModel.MINNAERT]));
+    }
+
+    /** Part of a step that moves no parameter too far: parameters belong together and are not cut one by one. */
+    double allowed(double[] move, double[] shape) {
+        int first = move.length - DiskModel.SHAPE;
+        double most = mostMove * shape[DiskModel.RADIUS];
+        double ratio = 1;
+        for (int i = DiskModel.X; i <= DiskModel.RADIUS; i++) {
+            ratio = Math.max(ratio, Math.abs(move[first + i]) / most);
+        }
+        ratio = Math.max(ratio, Math.abs(move[first + DiskModel.NORTH]) / MOST_TURN);
+        ratio = Math.max(ratio, Math.abs(move[first + DiskModel.MINNAERT]) / MOST_MINNAERT_MOVE);
+        return 1 / ratio;
+    }
+
+    /** The shape after a part of a step, held where it has a meaning. */
+    double[] after(double[] shape, double[] move, double part) {
+        int first = move.length - DiskModel.SHAPE;
+        double[] q = shape.clone();
+        for (int i = 0; i < q.length; i++) {
+            q[i] += part * move[first + i];
+        }
+        q[DiskModel.MINNAERT] = clamp(q[DiskModel.MINNAERT], LEAST_MINNAERT, MOST_MINNAERT);
+        q[DiskModel.BLUR] = clamp(
+                q[DiskModel.BLUR],
+                Math.max(leastBlur, shape[DiskModel.BLUR] / mostBlurRatio),
+                shape[DiskModel.BLUR] * mostBlurRatio);
+        return q;
+    }
+
+    static double clamp(double v, double least, double most) {
+        return Math.max(least, Math.min(most, v));
+    }
+}
