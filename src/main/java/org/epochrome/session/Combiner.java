@@ -32,6 +32,9 @@ public final class Combiner {
 
     private static final float LEAST_WEIGHT = 0.05f;
 
+    static final String SUN_CAUTION = "The planet stood within 30 degrees of the Sun: never point optics near the Sun"
+            + " without the safeguards that its maker and your local rules ask for.";
+
     private final Recipe recipe;
     private final Schedule schedule;
     private final List<String> warnings = new ArrayList<>();
@@ -148,8 +151,7 @@ public final class Combiner {
                     + "); a newer leap second would move everything by a second, which is nothing to a planet's turn.");
         }
         if (schedule.aspect().nearSun()) {
-            warnings.add("The planet stood within 30 degrees of the Sun: never point optics near the Sun without the"
-                    + " safeguards that its maker and your local rules ask for.");
+            warnings.add(SUN_CAUTION);
         }
     }
 

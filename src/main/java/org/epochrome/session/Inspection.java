@@ -34,6 +34,9 @@ public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<Fit
             return new Inspection(frame, Optional.empty(), Optional.empty(), notes);
         }
         Aspect aspect = Ephemeris.aspect(body.get(), frame.timing().span().mid(), site);
+        if (aspect.nearSun()) {
+            notes.add(Combiner.SUN_CAUTION);
+        }
         Exposure exposure = new Exposure(
                 frame,
                 frame.band().band().isPresent() ? 0 : 1,

@@ -263,6 +263,8 @@ class ReportsTest {
         assertTrue(json("near-sun.json").path("warnings").path(0).textValue().contains("30 degrees"));
         Ran table = Ran.of("aspect", "--csv", "-b", "jupiter", "-b", "mercury", "--at", "2024-12-06T19:00Z");
         assertTrue(table.err().contains("within 30 degrees of the Sun"), table.err());
+        Ran looked = Ran.of("inspect", "-b", "mercury", evening.sound("R"));
+        assertTrue(looked.out().contains("never point optics near the Sun"), looked.out());
         Ran far = Ran.of("aspect", "-b", "jupiter", "--at", "2024-12-06T19:00Z");
         assertFalse(far.out().contains("Caution"), far.out());
     }
