@@ -1,6 +1,7 @@
 package org.epochrome.align;
 
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
@@ -57,6 +58,14 @@ public final class DetailWitness {
     }
 
     /**
+     * The same as {@link #measure(Detail, Detail, double, double)}, with a difference of scale and direction solved for as
+     * well; empty if there is too little in common.
+     */
+    public static Optional<Similarity> similarity(Detail reference, Detail other) {
+        return new Search(other, List.of(reference), new double[4]).similarity();
+    }
+
+    /**
      * What part of the detail of {@code other} the detail of {@code reference}, taken with a gain of its own in every
      * neighbourhood, explains where it lies: 0 to 1.
      */
@@ -82,7 +91,8 @@ public final class DetailWitness {
 
     /**
      * The search for the shifts. Unknowns: the predicted frame's shift against the reference, then, with a second
-     * regressor, that one's.
+     * regressor, that one's; or, with one regressor and four unknowns, growth and clockwise turn at half the window's width
+     * from its middle.
      */
     private static final class Search {
         private final int factor;
@@ -93,6 +103,8 @@ public final class DetailWitness {
         private final double grain;
         private final double[] start;
         private final double[] shift;
+        private final boolean similar;
+        private final double half;
 
         Search(Detail target, List<Detail> regressors, double[] startPx) {
             double coarsest = target.grainPx();
@@ -114,9 +126,31 @@ public final class DetailWitness {
                 start[i] /= factor;
             }
             shift = start.clone();
+            similar = regressor.length == 1 && shift.length == 4;
+            half = 0.5 * this.target.width();
         }
 
         List<Shift> run() {
+            return sigmas().map(this::found).orElseGet(this::unknown);
+        }
+
+        Optional<Similarity> similarity() {
+            return sigmas().flatMap(sigma -> {
+                double alike = alike();
+                Shift moved = shift(0, sigma, alike);
+                return moved.known()
+                        ? Optional.of(new Similarity(
+                                moved,
+                                shift[2] / half,
+                                sigma[2] * alike / half,
+                                -shift[3] / half,
+                                sigma[3] * alike / half))
+                        : Optional.empty();
+            });
+        }
+
+        /** Searches; the formal standard errors of the unknowns where the search settles. */
+        private Optional<double[]> sigmas() {
             int n = shift.length;
             for (int step = 0; step < MOST_STEPS; step++) {
                 double[][] sums = normals();
@@ -132,24 +166,30 @@ public final class DetailWitness {
                 for (int i = 0; i < n; i++) {
                     shift[i] += move[i] * (length > 1 ? 1 / length : 1);
                     if (Math.abs(shift[i] - start[i]) * factor > FARTHEST_PX) {
-                        return unknown();
+                        return Optional.empty();
                     }
                 }
                 if (length < SETTLED_PX) {
-                    return found(sigma);
+                    return Optional.of(sigma);
                 }
             }
-            return unknown();
+            return Optional.empty();
         }
 
         private List<Shift> unknown() {
             return shift.length == 2 ? List.of(Shift.UNKNOWN) : List.of(Shift.UNKNOWN, Shift.UNKNOWN);
         }
 
+        /**
+         * What is left is alike over the grain of the detail, and its product with the slopes over about half that area. The
+         * factor lies between what fits noise (smaller) and markings that one band alone has (larger).
+         */
+        private double alike() {
+            return Math.sqrt(1.5 * Math.PI) * grain;
+        }
+
         private List<Shift> found(double[] sigma) {
-            // What is left is alike over the grain of the detail, and its product with the slopes over about half that
-            // area. The factor lies between what fits noise (smaller) and markings that one band alone has (larger).
-            double alike = Math.sqrt(1.5 * Math.PI) * grain;
+            double alike = alike();
             Shift first = shift(0, sigma, alike);
             return shift.length == 2 ? List.of(first) : List.of(first, shift(2, sigma, alike));
         }
@@ -167,9 +207,9 @@ public final class DetailWitness {
             int width = target.width();
             int height = target.height();
             Plane weight = new Plane(width, height);
-            Plane a = moved(0, shift[0], shift[1], weight);
+            Plane a = moved(0, shift[0], shift[1], similar ? shift[2] : 0, similar ? shift[3] : 0, weight);
             // What is predicted lies at its own shift; the second regressor is moved by the difference.
-            Plane b = regressor.length == 1 ? null : moved(1, shift[0] - shift[2], shift[1] - shift[3], weight);
+            Plane b = regressor.length == 1 ? null : moved(1, shift[0] - shift[2], shift[1] - shift[3], 0, 0, weight);
             LocalRelation local = new LocalRelation(a, b, target, weight, NEIGHBOURHOOD * grain);
             int n = shift.length;
             double[][][] rows = new double[height][][];
@@ -197,13 +237,17 @@ public final class DetailWitness {
             return total;
         }
 
-        private Plane moved(int k, double dx, double dy, Plane weight) {
+        private Plane moved(int k, double right, double down, double grown, double turned, Plane weight) {
             Plane result = new Plane(target.width(), target.height());
             Rows.each(target.height(), (from, to) -> {
                 for (int y = from; y < to; y++) {
                     for (int x = 0; x < target.width(); x++) {
                         float w = k == 0 ? targetWeight.at(x, y) : weight.at(x, y);
                         if (w > 0) {
+                            double u = across(x);
+                            double v = across(y);
+                            double dx = right + grown * u - turned * v;
+                            double dy = down + grown * v + turned * u;
                             result.set(x, y, regressor[k].at(x - dx, y - dy));
                             w *= Math.max(0, regressorWeight[k].at(x - dx, y - dy));
                         }
@@ -212,6 +256,11 @@ public final class DetailWitness {
                 }
             });
             return result;
+        }
+
+        /** A column or row, from the middle of the window, over half its width. */
+        private double across(int xOrY) {
+            return (xOrY - half + 0.5) / half;
         }
 
         private void add(int x, int y, float w, Plane a, Plane b, LocalRelation local, double[] slope, double[][] sum) {
@@ -231,6 +280,12 @@ public final class DetailWitness {
                 slope[3] = other * 0.5 * (vb[i + width] - vb[i - width]);
                 slope[0] -= slope[2];
                 slope[1] -= slope[3];
+            }
+            if (similar) {
+                double across = across(x);
+                double down = across(y);
+                slope[2] = across * slope[0] + down * slope[1];
+                slope[3] = across * slope[1] - down * slope[0];
             }
             double u = w / Math.max(local.unexplained(at), 1e-9);
             int n = slope.length;

@@ -1,5 +1,6 @@
 package org.epochrome.atmosphere;
 
+import java.util.Arrays;
 import org.epochrome.image.Passband;
 
 /**
@@ -19,14 +20,16 @@ public record Dispersion(double referenceNm, double trueAltitudeDeg, Air air) {
                 - Refraction.arcsec(referenceNm, trueAltitudeDeg, air);
     }
 
-    /** By how much an image through a filter is moved towards the zenith, arcsec: the mean over its passband. */
-    public double shiftArcsec(Passband passband) {
-        double sum = 0;
-        for (int i = 0; i < SAMPLES; i++) {
-            double part = (i + 0.5) / SAMPLES;
-            sum += shiftArcsec(passband.fromNm() + part * (passband.toNm() - passband.fromNm()));
-        }
-        return sum / SAMPLES;
+    /** By how much equal parts of the light through a filter are moved towards the zenith, arcsec. */
+    public double[] shiftsArcsec(Passband passband, Spectrum spectrum) {
+        return Arrays.stream(spectrum.samplesNm(passband, SAMPLES))
+                .map(this::shiftArcsec)
+                .toArray();
+    }
+
+    /** By how much an image through a filter is moved towards the zenith, arcsec: the mean over its light. */
+    public double shiftArcsec(Passband passband, Spectrum spectrum) {
+        return Arrays.stream(shiftsArcsec(passband, spectrum)).average().orElseThrow();
     }
 
     /** Length over which an image through a filter is smeared along the vertical, edge to edge, arcsec. */

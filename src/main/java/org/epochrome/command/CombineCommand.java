@@ -60,6 +60,9 @@ final class CombineCommand implements Callable<Integer> {
     @Mixin
     private PlaceOptions place;
 
+    @Mixin
+    private AlignmentOptions alignment;
+
     @Option(
             names = {"-b", "--body"},
             paramLabel = "PLANET",
@@ -201,7 +204,9 @@ final class CombineCommand implements Callable<Integer> {
                 rotationSystem(planet),
                 !noTurn,
                 !noDispersion,
-                unsmear);
+                unsmear,
+                alignment.spectrum(),
+                alignment.alignment(found));
         Outputs outputs = new Outputs(
                 out.isEmpty() ? List.of(defaultName(recipe)) : out, Optional.ofNullable(report), white, overwrite);
         outputs.check();

@@ -95,6 +95,14 @@ final class FrameOptions {
                     + " R 600-690, G 500-580, B 400-500.")
     private Map<String, Passband> passbands = new LinkedHashMap<>();
 
+    /** Map keys as they are written. */
+    static final class PlainText implements picocli.CommandLine.ITypeConverter<String> {
+        @Override
+        public String convert(String text) {
+            return text.strip();
+        }
+    }
+
     /** Map keys as they are written, in capitals. */
     static final class IdentityText implements picocli.CommandLine.ITypeConverter<String> {
         @Override

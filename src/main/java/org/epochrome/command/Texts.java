@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Passband;
+import org.epochrome.session.PixelOffset;
 import org.epochrome.time.UtcText;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
@@ -106,6 +107,28 @@ final class Texts {
                 throw new TypeConversionException(e.getMessage());
             }
             throw new TypeConversionException("'" + text + "' is no passband; write R=600-690 (nm)");
+        }
+    }
+
+    /** A displacement X,Y in pixels. */
+    static final class Pixels implements ITypeConverter<PixelOffset> {
+        private static final double FARTHEST_PX = 100;
+
+        @Override
+        public PixelOffset convert(String text) {
+            String[] parts = text.split(",", -1);
+            try {
+                if (parts.length == 2) {
+                    PixelOffset offset = new PixelOffset(Double.parseDouble(parts[0]), Double.parseDouble(parts[1]));
+                    if (Math.hypot(offset.x(), offset.y()) <= FARTHEST_PX) {
+                        return offset;
+                    }
+                }
+            } catch (NumberFormatException e) {
+                // said below
+            }
+            throw new TypeConversionException(
+                    "'" + text + "' is no shift; write B=0.25,-0.1 for pixels right and down, at most 100");
         }
     }
 }

@@ -2,12 +2,7 @@ package org.epochrome.io;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.util.ArrayList;
@@ -16,10 +11,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
-import org.apache.commons.csv.DuplicateHeaderMode;
 
 /**
  * A table that tells band and times of frames: CSV with a header row, commas, semicolons or tabs between the cells,
@@ -31,7 +24,6 @@ import org.apache.commons.csv.DuplicateHeaderMode;
  * @param rows its rows in order
  */
 public record Sheet(Path file, List<SheetRow> rows) {
-    private static final long LARGEST_BYTES = 10_000_000;
     private static final List<String> COLUMNS = List.of("file", "band", "start", "mid", "end", "exposure", "interval");
 
     public Sheet {
@@ -44,20 +36,7 @@ public record Sheet(Path file, List<SheetRow> rows) {
      * @throws FrameRefused if it cannot be read or understood; names the line
      */
     public static Sheet read(Path sheet) {
-        String text = text(sheet);
-        CSVFormat format = CSVFormat.DEFAULT
-                .builder()
-                .setDelimiter(delimiter(text))
-                .setHeader()
-                .setSkipHeaderRecord(true)
-                .setIgnoreHeaderCase(true)
-                .setAllowMissingColumnNames(true)
-                .setDuplicateHeaderMode(DuplicateHeaderMode.ALLOW_EMPTY)
-                .setIgnoreSurroundingSpaces(true)
-                .setIgnoreEmptyLines(true)
-                .setCommentMarker('#')
-                .get();
-        try (CSVParser parser = CSVParser.parse(text, format)) {
+        try (CSVParser parser = CsvTable.withHeader(sheet)) {
             checkColumns(sheet, parser.getHeaderNames());
             List<SheetRow> rows = new ArrayList<>();
             Map<Path, String> seen = new HashMap<>();
@@ -90,37 +69,6 @@ public record Sheet(Path file, List<SheetRow> rows) {
 
     private static Path canonical(Path path) {
         return path.toAbsolutePath().normalize();
-    }
-
-    private static String text(Path sheet) {
-        try {
-            if (Files.isDirectory(sheet)) {
-                throw new FrameRefused(sheet, "is a folder; name the CSV file in it.");
-            }
-            if (Files.size(sheet) > LARGEST_BYTES) {
-                throw new FrameRefused(sheet, "is too large for a sheet; name a CSV file.");
-            }
-            String text = StandardCharsets.UTF_8
-                    .newDecoder()
-                    .decode(ByteBuffer.wrap(Files.readAllBytes(sheet)))
-                    .toString();
-            return text.startsWith("\ufeff") ? text.substring(1) : text;
-        } catch (CharacterCodingException e) {
-            throw new FrameRefused(sheet, "is not UTF-8 text; save it as CSV in UTF-8.", e);
-        } catch (NoSuchFileException e) {
-            throw new FrameRefused(sheet, "does not exist; check its name and folder.", e);
-        } catch (IOException e) {
-            throw new FrameRefused(sheet, "cannot be read; check its permissions.", e);
-        }
-    }
-
-    /** The sign that separates the columns of the header row. */
-    private static char delimiter(String text) {
-        String header = text.lines()
-                .filter(line -> !line.isBlank() && !line.startsWith("#"))
-                .findFirst()
-                .orElse("");
-        return header.indexOf(';') >= 0 ? ';' : header.indexOf('\t') >= 0 ? '\t' : ',';
     }
 
     private static void checkColumns(Path sheet, List<String> names) {

@@ -3,11 +3,14 @@ package org.epochrome.session;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.epochrome.align.Shift;
+import org.epochrome.align.Witness;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
+import org.epochrome.image.Smear;
 
 /**
  * What came out of a recipe.
@@ -38,9 +41,10 @@ public record Combination(
      * @param limb its disk as the limb alone shows it
      * @param disk its disk by limb and detail together
      * @param correction from the one to the other, pixels
-     * @param detail shift of its detail against the reference's, before the correction
+     * @param witnesses what was said about its place
      * @param rotationDeg how far the globe turns from its middle to the epoch
      * @param dispersion predicted shift of its band against the middle of G, pixels; empty without a site
+     * @param smear what dispersion draws its band out by, on its pixels
      * @param weight its part in its band
      * @param warnings what the user should know about it
      */
@@ -49,11 +53,41 @@ public record Combination(
             FittedDisk limb,
             Disk disk,
             PixelOffset correction,
-            Shift detail,
+            Witnesses witnesses,
             double rotationDeg,
             Optional<PixelOffset> dispersion,
+            Smear smear,
             double weight,
             List<String> warnings) {}
+
+    /**
+     * What limb, detail and physics say about the place of an exposure, on the output's pixels.
+     *
+     * @param limbSigmaPx standard error of the limb's centre per axis
+     * @param detail where the detail lies beyond the limb, against the reference's
+     * @param physics where predicted dispersion puts the plane beyond the limb, against green of the same frame
+     * @param leftOut who contradicted the others and was not heard
+     * @param nudge by how much the picture was moved by hand
+     */
+    public record Witnesses(double limbSigmaPx, Shift detail, Shift physics, Set<Witness> leftOut, PixelOffset nudge) {
+
+        /** How far detail and limb lie apart in standard errors; NaN if there is no detail. */
+        public double limbToDetail() {
+            return apart(detail);
+        }
+
+        /** The same of physics and limb. */
+        public double limbToPhysics() {
+            return apart(physics);
+        }
+
+        private double apart(Shift s) {
+            return s.known()
+                    ? Math.hypot(
+                            s.x() / Math.hypot(limbSigmaPx, s.sigmaX()), s.y() / Math.hypot(limbSigmaPx, s.sigmaY()))
+                    : Double.NaN;
+        }
+    }
 
     /**
      * How good it is.

@@ -9,6 +9,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.Merge;
+import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.Shading;
@@ -78,11 +79,14 @@ public final class Combiner {
         }
         progress.doing("comparing detail");
         Details details = new Details(schedule, turning, planes, found, DETAIL_BLUR_PX, progress);
+        if (recipe.alignment().freeScale()) {
+            found = new BandScale(schedule, warnings).freed(details, found, progress);
+        }
         List<Registered> registered =
-                new Registration(schedule, warnings).register(details, found, progress.part(0.55, 0.75));
-        List<FittedDisk> fits = registered.stream().map(Registered::fitted).toList();
+                new Registration(recipe, schedule, sky, warnings).register(details, found, progress.part(0.55, 0.75));
+        List<FittedDisk> fits = nudged(registered);
         progress.doing("turning to the epoch");
-        View view = turning.viewAtEpoch(fits.get(schedule.reference()));
+        View view = turning.viewAtEpoch(registered.get(schedule.reference()).fitted());
         List<Turned> turned = turned(planes, fits, turning, view, progress.part(0.75, 0.9));
         progress.doing("measuring the fringes");
         Fringe fringe = new Fringe(
@@ -112,6 +116,19 @@ public final class Combiner {
                 results(limbs, registered, turning, sky),
                 quality,
                 List.copyOf(warnings));
+    }
+
+    /** The disks, taken to lie where the pictures come to lie as they were moved by hand. */
+    private List<FittedDisk> nudged(List<Registered> registered) {
+        Disk output = registered.get(schedule.reference()).fitted().disk();
+        List<FittedDisk> result = new ArrayList<>();
+        for (int i = 0; i < registered.size(); i++) {
+            FittedDisk fit = registered.get(i).fitted();
+            PixelOffset nudge = Registration.carried(
+                    recipe.alignment().nudge(schedule.exposures().get(i)), output, fit.disk());
+            result.add(fit.at(fit.disk().movedBy(-nudge.x(), -nudge.y())));
+        }
+        return result;
     }
 
     private List<Plane> each(IntFunction<Plane> made) {
@@ -227,6 +244,7 @@ public final class Combiner {
     private List<Combination.FrameResult> results(
             List<FittedDisk> limbs, List<Registered> registered, Turning turning, Sky sky) {
         List<Combination.FrameResult> results = new ArrayList<>();
+        Disk output = registered.get(schedule.reference()).fitted().disk();
         for (int i = 0; i < registered.size(); i++) {
             Exposure exposure = schedule.exposures().get(i);
             Registered found = registered.get(i);
@@ -235,9 +253,17 @@ public final class Combiner {
                     limbs.get(i),
                     found.fitted().disk(),
                     found.correction(),
-                    found.detail(),
+                    new Combination.Witnesses(
+                            limbs.get(i).centreSigmaPx()
+                                    * output.equatorialRadiusPx()
+                                    / found.fitted().disk().equatorialRadiusPx(),
+                            found.detail(),
+                            found.physics(),
+                            found.leftOut(),
+                            recipe.alignment().nudge(exposure)),
                     turning.turnedDeg(exposure.aspect()),
                     sky.shift(exposure.band(), exposure.aspect(), found.fitted().disk()),
+                    sky.smear(exposure.band(), exposure.aspect(), found.fitted().disk()),
                     share(i, limbs),
                     exposure.frame().notes()));
         }

@@ -10,6 +10,7 @@ import org.epochrome.align.Detail;
 import org.epochrome.align.DetailWitness;
 import org.epochrome.align.Link;
 import org.epochrome.align.Shift;
+import org.epochrome.align.Witness;
 
 /**
  * Which details are compared with which: the exposure of each band nearest to the epoch with those of the other bands,
@@ -39,7 +40,7 @@ final class Comparison {
             int lead = leads.get(band(i));
             if (lead != i) {
                 Shift shift = DetailWitness.measure(leading.get(band(i)), detail.apply(i), 0, 0);
-                links.add(new Link(lead, i, shift));
+                links.add(new Link(lead, i, shift, Witness.DETAIL));
             }
         }
         return links;
@@ -58,7 +59,7 @@ final class Comparison {
     }
 
     /** The exposure of each band nearest to the epoch; the reference leads its own band. */
-    private Map<String, Integer> leads() {
+    Map<String, Integer> leads() {
         Map<String, Integer> leads = new LinkedHashMap<>();
         leads.put(band(schedule.reference()), schedule.reference());
         for (int i = 0; i < schedule.exposures().size(); i++) {
@@ -90,11 +91,12 @@ final class Comparison {
         if (trio) {
             List<Shift> shifts = DetailWitness.measure(against, details.get(others.get(0)), details.get(others.get(1)));
             for (int k = 0; k < 2; k++) {
-                links.add(new Link(reference, leads.get(others.get(k)), shifts.get(k)));
+                links.add(new Link(reference, leads.get(others.get(k)), shifts.get(k), Witness.DETAIL));
             }
         }
         for (String band : others.subList(trio ? 2 : 0, others.size())) {
-            links.add(new Link(reference, leads.get(band), DetailWitness.measure(against, details.get(band), 0, 0)));
+            Shift shift = DetailWitness.measure(against, details.get(band), 0, 0);
+            links.add(new Link(reference, leads.get(band), shift, Witness.DETAIL));
         }
     }
 }

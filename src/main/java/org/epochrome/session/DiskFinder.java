@@ -263,17 +263,17 @@ final class DiskFinder {
         if (recipe.scaleArcsecPerPx().isPresent()) {
             return fits;
         }
-        Map<Long, double[]> sums = new HashMap<>();
+        Map<String, double[]> sums = new HashMap<>();
         for (int i = 0; i < fits.size(); i++) {
             double weight =
                     1 / square(fits.get(i).radiusSigmaPx() / fits.get(i).disk().equatorialRadiusPx());
-            double[] sum = sums.computeIfAbsent(size(planes.get(i)), k -> new double[2]);
+            double[] sum = sums.computeIfAbsent(likes(i, planes), k -> new double[2]);
             sum[0] += weight;
             sum[1] += weight * Sky.arcsecPerPx(aspect(i), fits.get(i).disk());
         }
         List<FittedDisk> result = new ArrayList<>();
         for (int i = 0; i < fits.size(); i++) {
-            double[] sum = sums.get(size(planes.get(i)));
+            double[] sum = sums.get(likes(i, planes));
             double radius = 0.5 * aspect(i).equatorialDiameterArcsec() * sum[0] / sum[1];
             Disk disk = fits.get(i).disk();
             double off = disk.equatorialRadiusPx() - radius;
@@ -297,17 +297,15 @@ final class DiskFinder {
     }
 
     private String name(int index) {
-        return schedule.exposures()
-                .get(index)
-                .frame()
-                .head()
-                .file()
-                .getFileName()
-                .toString();
+        return schedule.exposures().get(index).name();
     }
 
-    private static long size(Plane plane) {
-        return ((long) plane.width() << 32) | plane.height();
+    /** What frames of one scale have in common. */
+    private String likes(int index, List<Plane> planes) {
+        String size = planes.get(index).width() + " x " + planes.get(index).height();
+        return recipe.alignment().freeScale()
+                ? size + schedule.exposures().get(index).band().name()
+                : size;
     }
 
     private static double square(double v) {

@@ -19,6 +19,11 @@ public record Exposure(DatedFrame frame, int planeIndex, Band band, Aspect aspec
         return frame.timing().span().mid();
     }
 
+    /** Name of its file. */
+    String name() {
+        return frame.head().file().getFileName().toString();
+    }
+
     /** Its pixels as parts of full scale, or as they are if the samples are floats. */
     Plane load() {
         Plane plane = frame.load().planes().get(planeIndex);

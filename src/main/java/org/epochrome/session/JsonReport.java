@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.epochrome.align.Shift;
@@ -15,6 +16,7 @@ import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Site;
+import org.epochrome.image.Smear;
 import org.epochrome.session.Combination.FrameResult;
 import org.epochrome.time.UtcText;
 
@@ -94,8 +96,10 @@ public final class JsonReport {
         node.set("disk", fitted(f.limb(), f.disk()));
         put(node, "rotationDeg", f.rotationDeg());
         node.set("shiftPx", offset(Optional.of(f.correction())));
-        node.set("detailPx", shift(f.detail()));
+        node.set("detailPx", shift(f.witnesses().detail()));
+        node.set("witnesses", witnesses(f.witnesses()));
         node.set("predictedDispersionPx", offset(f.dispersion()));
+        node.set("smear", smear(f));
         put(node, "weight", f.weight());
         strings(node, "warnings", f.warnings());
         return node;
@@ -162,6 +166,34 @@ public final class JsonReport {
         put(node, "blurPx", fit.shading().blurPx());
         put(node, "background", fit.background());
         put(node, "brightness", fit.brightness());
+        return node;
+    }
+
+    private static ObjectNode witnesses(Combination.Witnesses w) {
+        ObjectNode node = NODES.objectNode();
+        put(node.putObject("limb"), "sigmaPx", w.limbSigmaPx());
+        node.set("detail", shift(w.detail()));
+        node.set("physics", shift(w.physics()));
+        ObjectNode apart = node.putObject("agreement");
+        put(apart, "limbToDetail", w.limbToDetail());
+        put(apart, "limbToPhysics", w.limbToPhysics());
+        ArrayNode leftOut = node.putArray("leftOut");
+        w.leftOut().stream().sorted().forEach(out -> leftOut.add(out.name().toLowerCase(Locale.ROOT)));
+        node.set("nudgePx", offset(Optional.of(w.nudge())));
+        return node;
+    }
+
+    private static ObjectNode smear(FrameResult f) {
+        ObjectNode node = NODES.objectNode();
+        put(node, "lengthPx", f.smear().lengthPx());
+        put(
+                node,
+                "lengthArcsec",
+                f.smear().lengthPx() * Sky.arcsecPerPx(f.exposure().aspect(), f.disk()));
+        put(
+                node,
+                "directionDeg",
+                f.smear() == Smear.NONE ? Double.NaN : f.smear().directionDeg());
         return node;
     }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.epochrome.atmosphere.Air;
+import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.ephemeris.Site;
@@ -26,6 +27,8 @@ import org.epochrome.io.DatedFrame;
  * @param turn whether to turn frames to the epoch
  * @param dispersion whether to take the air's dispersion into account
  * @param unsmear whether to take off what dispersion draws out within a band
+ * @param spectrum how strongly each wavelength of a band counts
+ * @param alignment how frames are laid on each other
  */
 public record Recipe(
         List<DatedFrame> frames,
@@ -40,7 +43,9 @@ public record Recipe(
         Optional<RotationSystem> system,
         boolean turn,
         boolean dispersion,
-        boolean unsmear) {
+        boolean unsmear,
+        Spectrum spectrum,
+        Alignment alignment) {
     public Recipe {
         frames = List.copyOf(frames);
     }
@@ -60,6 +65,8 @@ public record Recipe(
                 system,
                 turn,
                 dispersion,
-                unsmear);
+                unsmear,
+                spectrum,
+                alignment);
     }
 }

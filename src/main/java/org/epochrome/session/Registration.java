@@ -1,39 +1,57 @@
 package org.epochrome.session;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import org.epochrome.align.Fusion;
 import org.epochrome.align.Link;
 import org.epochrome.align.Shift;
+import org.epochrome.align.Witness;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
+import org.epochrome.io.DatedFrame;
 import org.epochrome.job.Progress;
 
-/** Co-registers the exposures: what the detail says after turning, weighed against the limb. */
+/** Co-registers the exposures: limb, detail after turning, and physics, weighed against each other. */
 final class Registration {
     /** A disk fit is never trusted better than this: blur is not quite Gaussian, limbs are not quite even. */
     private static final double LIMB_FLOOR_PX = 0.02;
 
     /** The same for detail. */
     private static final double DETAIL_FLOOR_PX = 0.01;
+    /** The same for predicted dispersion, whose air and passbands are known to some per cent. */
+    private static final double PHYSICS_FLOOR_PX = 0.02;
+
+    private static final double PHYSICS_PART = 0.05;
     /** Witnesses further apart than so many standard errors disagree. */
     private static final double DISAGREE = 5;
 
     /**
      * What was found for one exposure.
      *
-     * @param fitted its disk, put where limb and detail together see it
+     * @param fitted its disk, put where all witnesses together see it
      * @param correction by which the limb's centre was moved, pixels of the exposure
      * @param detail shift of its detail against the reference's on the output's pixels, before the correction
+     * @param physics the same by the predicted dispersion, against green of the same frame; unknown between frames, because
+     *     between them the mount drifts
+     * @param leftOut witnesses that contradicted the others and were not heard
      */
-    record Registered(FittedDisk fitted, PixelOffset correction, Shift detail) {}
+    record Registered(FittedDisk fitted, PixelOffset correction, Shift detail, Shift physics, Set<Witness> leftOut) {}
 
+    private final Recipe recipe;
     private final Schedule schedule;
+    private final Sky sky;
     private final List<String> warnings;
 
-    Registration(Schedule schedule, List<String> warnings) {
+    Registration(Recipe recipe, Schedule schedule, Sky sky, List<String> warnings) {
+        this.recipe = recipe;
         this.schedule = schedule;
+        this.sky = sky;
         this.warnings = warnings;
     }
 
@@ -44,17 +62,22 @@ final class Registration {
      * @param found their disks
      */
     List<Registered> register(Details details, List<FittedDisk> found, Progress progress) {
-        FittedDisk reference = found.get(schedule.reference());
-        int[] done = {0};
-        List<Link> links = new Comparison(schedule)
-                        .links(i -> {
-                            progress.at(done[0]++ / (double) found.size());
-                            return details.of(i, found.get(i), true, progress);
-                        })
-                        .stream()
-                        .map(link -> onOutput(link, details.factor()))
-                        .toList();
-        return fuse(found, links, reference.disk());
+        Disk output = found.get(schedule.reference()).disk();
+        List<Link> links = new ArrayList<>();
+        if (recipe.alignment().hears(Witness.DETAIL)) {
+            int[] done = {0};
+            new Comparison(schedule)
+                    .links(i -> {
+                        progress.at(done[0]++ / (double) found.size());
+                        return details.of(i, found.get(i), true, progress);
+                    })
+                    .forEach(link -> links.add(onOutput(link, details.factor())));
+        }
+        List<Link> physics = physics(found, output);
+        if (recipe.alignment().hears(Witness.PHYSICS)) {
+            links.addAll(physics);
+        }
+        return fuse(found, links, physics, output);
     }
 
     /** A link on the output's pixels, trusted no more than detail deserves. */
@@ -69,30 +92,114 @@ final class Registration {
                                 factor * s.y(),
                                 Math.hypot(factor * s.sigmaX(), DETAIL_FLOOR_PX),
                                 Math.hypot(factor * s.sigmaY(), DETAIL_FLOOR_PX))
-                        : s);
+                        : s,
+                link.witness());
     }
 
-    private List<Registered> fuse(List<FittedDisk> found, List<Link> links, Disk output) {
-        List<Double> limb = found.stream()
-                .map(f -> Math.hypot(f.centreSigmaPx(), LIMB_FLOOR_PX)
-                        * output.equatorialRadiusPx()
-                        / f.disk().equatorialRadiusPx())
-                .toList();
-        for (Link link : links) {
-            warnIfApart(link, Math.hypot(limb.get(link.from()), limb.get(link.to())));
+    /** What dispersion says about planes of one frame: they were taken at one time, so nothing else sets them apart. */
+    private List<Link> physics(List<FittedDisk> found, Disk output) {
+        List<Link> links = new ArrayList<>();
+        Map<DatedFrame, Integer> green = new HashMap<>();
+        List<Exposure> exposures = schedule.exposures();
+        for (int i = 0; i < exposures.size(); i++) {
+            if (exposures.get(i).band().name().equals("G")) {
+                green.put(exposures.get(i).frame(), i);
+            }
         }
-        List<Shift> corrections = Fusion.corrections(limb, links);
+        for (int i = 0; i < exposures.size(); i++) {
+            Integer from = green.get(exposures.get(i).frame());
+            if (from == null || from == i) {
+                continue;
+            }
+            Optional<PixelOffset> there = predicted(i, found);
+            Optional<PixelOffset> here = predicted(from, found);
+            if (there.isPresent() && here.isPresent()) {
+                Disk own = found.get(i).disk();
+                Disk base = found.get(from).disk();
+                double dx = there.get().x() - here.get().x();
+                double dy = there.get().y() - here.get().y();
+                PixelOffset off =
+                        carried(new PixelOffset(dx - (own.x() - base.x()), dy - (own.y() - base.y())), own, output);
+                double sigma = (PHYSICS_FLOOR_PX + PHYSICS_PART * Math.hypot(dx, dy))
+                        * output.equatorialRadiusPx()
+                        / own.equatorialRadiusPx();
+                links.add(new Link(from, i, new Shift(off.x(), off.y(), sigma, sigma), Witness.PHYSICS));
+            }
+        }
+        return links;
+    }
+
+    private Optional<PixelOffset> predicted(int index, List<FittedDisk> found) {
+        Exposure exposure = schedule.exposures().get(index);
+        return sky.shift(exposure.band(), exposure.aspect(), found.get(index).disk());
+    }
+
+    private List<Registered> fuse(List<FittedDisk> found, List<Link> links, List<Link> physics, Disk output) {
+        List<Double> limb = new ArrayList<>();
+        for (int i = 0; i < found.size(); i++) {
+            FittedDisk f = found.get(i);
+            boolean heard = i == schedule.reference() || recipe.alignment().hears(Witness.LIMB);
+            limb.add(
+                    heard
+                            ? Math.hypot(f.centreSigmaPx(), LIMB_FLOOR_PX)
+                                    * output.equatorialRadiusPx()
+                                    / f.disk().equatorialRadiusPx()
+                            : Double.POSITIVE_INFINITY);
+        }
+        Fusion.Fused fused = Fusion.of(limb, links);
+        List<Set<Witness>> leftOut = leftOut(fused, links, limb);
+        List<Link> detail =
+                links.stream().filter(l -> l.witness() == Witness.DETAIL).toList();
         List<Registered> result = new ArrayList<>();
         for (int i = 0; i < found.size(); i++) {
+            int index = i;
             FittedDisk fit = found.get(i);
-            PixelOffset moved = onFrame(corrections.get(i), output, fit.disk());
-            Disk disk = fit.disk().movedBy(moved.x(), moved.y());
-            result.add(new Registered(fit.at(disk), moved, Comparison.against(schedule.reference(), i, links)));
+            Shift correction = fused.corrections().get(i);
+            PixelOffset moved = carried(new PixelOffset(correction.x(), correction.y()), output, fit.disk());
+            result.add(new Registered(
+                    fit.at(fit.disk().movedBy(moved.x(), moved.y())),
+                    moved,
+                    Comparison.against(schedule.reference(), i, detail),
+                    physics.stream()
+                            .filter(l -> l.to() == index)
+                            .map(Link::shift)
+                            .findFirst()
+                            .orElse(Shift.UNKNOWN),
+                    leftOut.get(i)));
         }
         return result;
     }
 
-    private void warnIfApart(Link link, double limbSigma) {
+    /** Which witnesses were not heard about each exposure, with a warning for each. */
+    private List<Set<Witness>> leftOut(Fusion.Fused fused, List<Link> links, List<Double> limb) {
+        List<Set<Witness>> leftOut = new ArrayList<>();
+        for (int i = 0; i < limb.size(); i++) {
+            leftOut.add(EnumSet.noneOf(Witness.class));
+            if (fused.limbsLeftOut().get(i)) {
+                leftOut.get(i).add(Witness.LIMB);
+                warnings.add(schedule.exposures().get(i).name()
+                        + ": its limb contradicts detail and dispersion and was left out; look at the frame.");
+            }
+        }
+        for (int k = 0; k < links.size(); k++) {
+            Link link = links.get(k);
+            String name = schedule.exposures().get(link.to()).name();
+            if (fused.linksLeftOut().get(k)) {
+                leftOut.get(link.to()).add(link.witness());
+                warnings.add(String.format(
+                        Locale.ROOT,
+                        "%s: %s contradicts the other witnesses by %.2f px and was left out.",
+                        name,
+                        link.witness() == Witness.DETAIL ? "its detail" : "the predicted dispersion",
+                        link.shift().lengthPx()));
+            } else {
+                warnIfApart(link, name, Math.hypot(limb.get(link.from()), limb.get(link.to())));
+            }
+        }
+        return leftOut;
+    }
+
+    private void warnIfApart(Link link, String name, double limbSigma) {
         Shift s = link.shift();
         double off = Math.max(
                 Math.abs(s.x()) / Math.hypot(limbSigma, s.sigmaX()),
@@ -100,20 +207,21 @@ final class Registration {
         if (s.known() && off > DISAGREE) {
             warnings.add(String.format(
                     Locale.ROOT,
-                    "%s: limb and detail disagree about its place by %.2f px.",
-                    schedule.exposures().get(link.to()).frame().head().file().getFileName(),
+                    "%s: limb and %s disagree about its place by %.2f px.",
+                    name,
+                    link.witness() == Witness.DETAIL ? "detail" : "predicted dispersion",
                     s.lengthPx()));
         }
     }
 
-    /** A displacement on the output's pixels as one on a frame's: through the body's own axes. */
-    private static PixelOffset onFrame(Shift shift, Disk output, Disk frame) {
-        double out = Math.toRadians(output.northAngleDeg());
+    /** A displacement on one image as one on another: through the body's own axes. */
+    static PixelOffset carried(PixelOffset shift, Disk from, Disk to) {
+        double out = Math.toRadians(from.northAngleDeg());
         double pole = -shift.x() * Math.sin(out) - shift.y() * Math.cos(out);
-        double side = (output.mirrored() ? -1 : 1) * (shift.x() * Math.cos(out) - shift.y() * Math.sin(out));
-        double scale = frame.equatorialRadiusPx() / output.equatorialRadiusPx();
-        double in = Math.toRadians(frame.northAngleDeg());
-        double across = frame.mirrored() ? -side : side;
+        double side = (from.mirrored() ? -1 : 1) * (shift.x() * Math.cos(out) - shift.y() * Math.sin(out));
+        double scale = to.equatorialRadiusPx() / from.equatorialRadiusPx();
+        double in = Math.toRadians(to.northAngleDeg());
+        double across = to.mirrored() ? -side : side;
         return new PixelOffset(
                 scale * (-pole * Math.sin(in) + across * Math.cos(in)),
                 scale * (-pole * Math.cos(in) - across * Math.sin(in)));

@@ -1,30 +1,32 @@
 package org.epochrome.session;
 
+import java.util.Arrays;
 import java.util.Optional;
 import org.epochrome.atmosphere.Air;
 import org.epochrome.atmosphere.Dispersion;
 import org.epochrome.atmosphere.Refraction;
+import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.disk.Disk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.Band;
-import org.epochrome.image.Passband;
 import org.epochrome.image.Smear;
 
 /** What the air does to exposures on their own pixels; knows nothing without a site or with dispersion switched off. */
 final class Sky {
-    private static final int SAMPLES = 11;
-
     private final Optional<Air> air;
+    private final Spectrum spectrum;
 
-    private Sky(Optional<Air> air) {
+    private Sky(Optional<Air> air, Spectrum spectrum) {
         this.air = air;
+        this.spectrum = spectrum;
     }
 
     static Sky over(Recipe recipe) {
         return new Sky(
                 recipe.dispersion()
                         ? recipe.site().map(site -> recipe.air().orElseGet(() -> Air.standardAt(site.heightM())))
-                        : Optional.empty());
+                        : Optional.empty(),
+                recipe.spectrum());
     }
 
     /** Whether dispersion can be told for an aspect: the site is known and the body stands high enough. */
@@ -35,21 +37,17 @@ final class Sky {
     private Optional<Dispersion> dispersion(Aspect aspect) {
         return air.flatMap(a -> aspect.horizontal()
                 .filter(h -> h.altitudeDeg() >= Refraction.LOWEST_ALTITUDE_DEG)
-                .map(h -> new Dispersion(Band.G.passband().effectiveNm(), h.altitudeDeg(), a)));
+                .map(h -> new Dispersion(spectrum.effectiveNm(Band.G.passband()), h.altitudeDeg(), a)));
     }
 
     /** How far dispersion draws a band out within a frame. */
     Smear smear(Band band, Aspect aspect, Disk disk) {
         return dispersion(aspect)
                 .map(d -> {
-                    Passband passband = band.passband();
                     double scale = arcsecPerPx(aspect, disk);
-                    double[] offsets = new double[SAMPLES];
-                    for (int i = 0; i < SAMPLES; i++) {
-                        double part = (i + 0.5) / SAMPLES;
-                        offsets[i] =
-                                d.shiftArcsec(passband.fromNm() + part * (passband.toNm() - passband.fromNm())) / scale;
-                    }
+                    double[] offsets = Arrays.stream(d.shiftsArcsec(band.passband(), spectrum))
+                            .map(arcsec -> arcsec / scale)
+                            .toArray();
                     return Smear.along(zenithDeg(aspect, disk), offsets);
                 })
                 .orElse(Smear.NONE);
@@ -58,7 +56,7 @@ final class Sky {
     /** How far a band lies from where light of the middle of G would lie: pixels right and down; empty if unknown. */
     Optional<PixelOffset> shift(Band band, Aspect aspect, Disk disk) {
         return dispersion(aspect).map(d -> {
-            double length = d.shiftArcsec(band.passband()) / arcsecPerPx(aspect, disk);
+            double length = d.shiftArcsec(band.passband(), spectrum) / arcsecPerPx(aspect, disk);
             double zenith = Math.toRadians(zenithDeg(aspect, disk));
             return new PixelOffset(-length * Math.sin(zenith), -length * Math.cos(zenith));
         });

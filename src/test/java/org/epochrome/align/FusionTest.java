@@ -6,13 +6,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 class FusionTest {
     private static final double ROUNDING = 1e-9;
 
     @Test
     void leavesTheLimbAloneWithoutDetail() {
-        List<Shift> found = Fusion.corrections(List.of(0.1, 0.3), List.of(new Link(0, 1, Shift.UNKNOWN)));
+        List<Shift> found = corrections(List.of(0.1, 0.3), List.of(detail(0, 1, Shift.UNKNOWN)));
         assertShift(new Shift(0, 0, 0.1, 0.1), found.get(0));
         assertShift(new Shift(0, 0, 0.3, 0.3), found.get(1));
     }
@@ -24,7 +26,7 @@ class FusionTest {
      */
     @Test
     void sharesTheCorrectionByVariance() {
-        List<Shift> found = Fusion.corrections(List.of(1.0, 2.0), List.of(new Link(0, 1, new Shift(0.9, -1.8, 2, 1))));
+        List<Shift> found = corrections(List.of(1.0, 2.0), List.of(detail(0, 1, new Shift(0.9, -1.8, 2, 1))));
         assertShift(new Shift(-0.1, 0.3, Math.sqrt(1 - 1 / 9.0), Math.sqrt(1 - 1 / 6.0)), found.get(0));
         assertShift(new Shift(0.4, -1.2, Math.sqrt(4 - 16 / 9.0), Math.sqrt(4 - 16 / 6.0)), found.get(1));
     }
@@ -33,11 +35,11 @@ class FusionTest {
     @Test
     void givesInToPerfectDetail() {
         double perfect = 1e-5;
-        List<Shift> found = Fusion.corrections(
+        List<Shift> found = corrections(
                 List.of(0.2, 0.2, 0.2),
                 List.of(
-                        new Link(0, 1, new Shift(0.3, 0, perfect, perfect)),
-                        new Link(0, 2, new Shift(0.6, 0, perfect, perfect))));
+                        detail(0, 1, new Shift(0.3, 0, perfect, perfect)),
+                        detail(0, 2, new Shift(0.6, 0, perfect, perfect))));
         double common = 0.2 / Math.sqrt(3);
         for (int i = 0; i < 3; i++) {
             assertEquals(0.3 * (i - 1), found.get(i).x(), 1e-6);
@@ -49,12 +51,12 @@ class FusionTest {
     @Test
     void takesTheMeanOfTwoRoads() {
         double nothing = 1e3;
-        List<Shift> found = Fusion.corrections(
+        List<Shift> found = corrections(
                 List.of(1e-4, nothing, nothing),
                 List.of(
-                        new Link(0, 1, new Shift(1, 0, 0.1, 0.1)),
-                        new Link(1, 2, new Shift(1, 0, 0.1, 0.1)),
-                        new Link(0, 2, new Shift(2.3, 0, 0.1, 0.1))));
+                        detail(0, 1, new Shift(1, 0, 0.1, 0.1)),
+                        detail(1, 2, new Shift(1, 0, 0.1, 0.1)),
+                        detail(0, 2, new Shift(2.3, 0, 0.1, 0.1))));
         // The misclosure of 0.3 falls on three equal links, 0.1 each.
         assertEquals(1.1, found.get(1).x(), 1e-4);
         assertEquals(2.2, found.get(2).x(), 1e-4);
@@ -77,9 +79,9 @@ class FusionTest {
             List<Link> links = new ArrayList<>();
             for (int to = 1; to < 3; to++) {
                 double apart = error[0] - error[to] + 0.05 * random.nextGaussian();
-                links.add(new Link(0, to, new Shift(apart, 0, 0.05, 0.05)));
+                links.add(detail(0, to, new Shift(apart, 0, 0.05, 0.05)));
             }
-            List<Shift> found = Fusion.corrections(limb, links);
+            List<Shift> found = corrections(limb, links);
             for (int i = 0; i < 3; i++) {
                 double left = (error[i] + found.get(i).x()) / found.get(i).sigmaX();
                 squares[i] += left * left / trials;
@@ -88,6 +90,70 @@ class FusionTest {
         for (double s : squares) {
             assertEquals(1, s, 0.07); // three standard errors of a variance from 4000 draws
         }
+    }
+
+    /**
+     * A blunder of the detail between two of four frames that are linked in a ring is found by what the other links say, and
+     * what is left is as if it had never been there.
+     */
+    @ParameterizedTest
+    @EnumSource(Witness.class)
+    void leavesOutWhatContradictsTheRest(Witness wrong) {
+        List<Double> limb = new ArrayList<>(List.of(0.05, 0.05, 0.05));
+        List<Link> links = new ArrayList<>();
+        for (Witness witness : List.of(Witness.DETAIL, Witness.PHYSICS)) {
+            for (int[] pair : new int[][] {{0, 1}, {1, 2}, {0, 2}}) {
+                double off = witness == wrong && pair[0] == 1 ? 0.8 : 0;
+                links.add(new Link(pair[0], pair[1], new Shift(off, 0, 0.05, 0.05), witness));
+            }
+        }
+        if (wrong == Witness.LIMB) {
+            // the third frame's limb lies 0.8 off, so all links correct it back
+            links.replaceAll(l -> l.to() == 2 ? new Link(l.from(), 2, new Shift(-0.8, 0, 0.05, 0.05), l.witness()) : l);
+        }
+        Fusion.Fused fused = Fusion.of(limb, links);
+        assertEquals(List.of(false, false, wrong == Witness.LIMB), fused.limbsLeftOut());
+        for (int k = 0; k < links.size(); k++) {
+            boolean blunder = wrong != Witness.LIMB
+                    && links.get(k).witness() == wrong
+                    && links.get(k).from() == 1;
+            assertEquals(blunder, fused.linksLeftOut().get(k), "link " + k);
+        }
+        double expected = wrong == Witness.LIMB ? -0.8 : 0;
+        assertEquals(expected, fused.corrections().get(2).x(), 1e-6);
+    }
+
+    @Test
+    void givesUpTheDetailWhereNobodyCanTellWhoErrs() {
+        Fusion.Fused fused = Fusion.of(List.of(0.03, 0.03), List.of(detail(0, 1, new Shift(1.2, 0, 0.02, 0.02))));
+        assertEquals(List.of(true), fused.linksLeftOut());
+        assertShift(new Shift(0, 0, 0.03, 0.03), fused.corrections().get(1));
+    }
+
+    /** Errors as large as stated are no blunders: of 2000 draws hardly one is left out. */
+    @Test
+    void keepsWhatIsOnlyUnsure() {
+        Random random = new Random(4);
+        int dropped = 0;
+        for (int trial = 0; trial < 2000; trial++) {
+            double[] e = {random.nextGaussian(), random.nextGaussian(), random.nextGaussian()};
+            List<Link> links = new ArrayList<>();
+            for (int to = 1; to < 3; to++) {
+                links.add(detail(0, to, new Shift(0.2 * (e[0] - e[to]) + 0.1 * random.nextGaussian(), 0, 0.1, 0.1)));
+            }
+            Fusion.Fused fused = Fusion.of(List.of(0.2, 0.2, 0.2), links);
+            dropped +=
+                    fused.linksLeftOut().contains(true) || fused.limbsLeftOut().contains(true) ? 1 : 0;
+        }
+        assertEquals(0, dropped, 1);
+    }
+
+    private static List<Shift> corrections(List<Double> limb, List<Link> links) {
+        return Fusion.of(limb, links).corrections();
+    }
+
+    private static Link detail(int from, int to, Shift shift) {
+        return new Link(from, to, shift, Witness.DETAIL);
     }
 
     private static void assertShift(Shift expected, Shift found) {

@@ -44,15 +44,17 @@ class DispersionTest {
                 sum += dispersion.shiftArcsec(
                         passband.fromNm() + (i + 0.5) / n * (passband.toNm() - passband.fromNm()));
             }
-            assertEquals(sum / n, dispersion.shiftArcsec(passband), 0.003, band.name());
+            assertEquals(sum / n, dispersion.shiftArcsec(passband, Spectrum.EVEN), 0.003, band.name());
         }
     }
 
     @Test
     void blueStandsHigherThanRedAndIsSmearedMore() {
         Dispersion dispersion = new Dispersion(540, 30, Air.standardAt(480));
-        assertTrue(dispersion.shiftArcsec(Band.B.passband()) > dispersion.shiftArcsec(Band.G.passband()));
-        assertTrue(dispersion.shiftArcsec(Band.G.passband()) > dispersion.shiftArcsec(Band.R.passband()));
+        assertTrue(dispersion.shiftArcsec(Band.B.passband(), Spectrum.EVEN)
+                > dispersion.shiftArcsec(Band.G.passband(), Spectrum.EVEN));
+        assertTrue(dispersion.shiftArcsec(Band.G.passband(), Spectrum.EVEN)
+                > dispersion.shiftArcsec(Band.R.passband(), Spectrum.EVEN));
         assertTrue(dispersion.smearArcsec(Band.B.passband()) > dispersion.smearArcsec(Band.R.passband()));
         assertEquals(0, dispersion.shiftArcsec(540), 0);
     }

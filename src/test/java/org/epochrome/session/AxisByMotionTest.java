@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.demo.BandSetting;
 import org.epochrome.demo.Camera;
 import org.epochrome.demo.DemoSession;
@@ -116,7 +117,9 @@ class AxisByMotionTest {
                         Optional.of(body.defaultSystem()),
                         true,
                         false,
-                        false))
+                        false,
+                        Spectrum.EVEN,
+                        Alignment.USUAL))
                 .combine(Progress.NONE);
     }
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.demo.DemoSession;
 import org.epochrome.demo.DemoSessions;
 import org.epochrome.demo.Rendered;
@@ -126,7 +127,9 @@ class DemoNightTest {
                 Optional.of(session.body().defaultSystem()),
                 turn,
                 true,
-                false);
+                false,
+                Spectrum.EVEN,
+                Alignment.USUAL);
         Combination c = new Combiner(recipe).combine(Progress.NONE);
         assertEquals(session.epoch(), c.epoch());
         return c;
