@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.epochrome.align.Shift;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.session.Combination;
@@ -36,7 +37,7 @@ final class Summary {
                 a.horizontal()
                         .map(h -> String.format(Locale.ROOT, "  altitude %.0f", h.altitudeDeg()))
                         .orElse(""));
-        to.println("band  middle (UTC)   turned    centre (px)        radius    detail-limb (px)  frame");
+        to.println("band  middle (UTC)   turned    centre (px)        radius    moved (px)        frame");
         for (FrameResult f : c.frames()) {
             String mid = UtcText.format(f.exposure().mid());
             to.printf(
@@ -52,6 +53,7 @@ final class Summary {
                     rounded(f.correction().y()),
                     f.exposure().frame().head().file().getFileName());
         }
+        witnesses(c, to);
         to.printf(
                 Locale.ROOT,
                 "north angle %.2f\u00b0%s   colours apart: %s px stacked plainly, %s px in the result%n",
@@ -65,6 +67,39 @@ final class Summary {
             to.println("wrote " + file);
         }
         outputs.report().ifPresent(file -> to.println("wrote " + file));
+    }
+
+    /** What limb, detail and physics say about each frame's place. */
+    private static void witnesses(Combination c, PrintStream to) {
+        to.println("band  limb     detail beyond limb (px)    apart   predicted dispersion, smear (px)");
+        for (FrameResult f : c.frames()) {
+            Combination.Witnesses w = f.witnesses();
+            Shift detail = w.detail();
+            String beyond = detail.known()
+                    ? String.format(
+                            Locale.ROOT,
+                            "%+6.3f %+6.3f \u00b1 %-5.3f      %5s  ",
+                            rounded(detail.x()),
+                            rounded(detail.y()),
+                            Math.max(detail.sigmaX(), detail.sigmaY()),
+                            w.leftOut().isEmpty() ? String.format(Locale.ROOT, "%.1f \u03c3", w.limbToDetail()) : "out")
+                    : String.format("%-34s", "-");
+            String dispersion = f.dispersion()
+                    .map(d -> String.format(
+                            Locale.ROOT,
+                            "%+6.2f %+6.2f, %.2f",
+                            d.x(),
+                            d.y(),
+                            f.smear().lengthPx()))
+                    .orElse("-");
+            to.printf(
+                    Locale.ROOT,
+                    "%-4s  \u00b1 %.3f  %s%s%n",
+                    f.exposure().band().name(),
+                    w.limbSigmaPx(),
+                    beyond,
+                    dispersion);
+        }
     }
 
     /** Where something was found, each place once. */

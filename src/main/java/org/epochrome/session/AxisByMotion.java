@@ -223,7 +223,7 @@ final class AxisByMotion {
     private Optional<Axis> corrected(double north, List<FittedDisk> fits, Progress progress) {
         int reference = schedule.reference();
         Details details = new Details(schedule, turning, planes, fits, DETAIL_BLUR_PX, progress);
-        List<Link> links = new Comparison(schedule).links(i -> details.of(i, fits.get(i), true, progress));
+        List<Link> links = new Comparison(schedule, details, fits).links(progress);
         Disk disk = fits.get(reference).disk();
         double angle = Math.toRadians(north);
         double own = square(fits.get(reference).centreSigmaPx());

@@ -33,7 +33,7 @@ final class BandScale {
     /** The disks with scales and directions of their bands' own. */
     List<FittedDisk> freed(Details details, List<FittedDisk> found, Progress progress) {
         List<FittedDisk> result = found;
-        Map<String, Integer> leads = new Comparison(schedule).leads();
+        Map<String, Integer> leads = Comparison.leads(schedule);
         for (int round = 0; round < ROUNDS; round++) {
             result = round(details, result, leads, round == ROUNDS - 1, progress);
         }

@@ -5,12 +5,14 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.IntFunction;
+import java.util.stream.IntStream;
 import org.epochrome.align.Detail;
 import org.epochrome.align.DetailWitness;
 import org.epochrome.align.Link;
 import org.epochrome.align.Shift;
 import org.epochrome.align.Witness;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.job.Progress;
 
 /**
  * Which details are compared with which: the exposure of each band nearest to the epoch with those of the other bands,
@@ -19,28 +21,40 @@ import org.epochrome.align.Witness;
 final class Comparison {
     private static final List<String> COLOURS = List.of("R", "G", "B");
 
-    private final Schedule schedule;
+    /** Bands that must be softened beyond so many blurs are compared apart, so that they do not blur the others. */
+    private static final double COARSE = 1.5;
 
-    Comparison(Schedule schedule) {
-        this.schedule = schedule;
-    }
+    private final Schedule schedule;
+    private final Details details;
+    private final List<FittedDisk> places;
 
     /**
-     * What the details say about each other.
-     *
-     * @param detail makes the detail of an exposure; asked once for each
+     * @param details the exposures' detail
+     * @param places where the disks lie
      */
-    List<Link> links(IntFunction<Detail> detail) {
-        Map<String, Integer> leads = leads();
-        Map<String, Detail> leading = new LinkedHashMap<>();
-        leads.forEach((band, i) -> leading.put(band, detail.apply(i)));
+    Comparison(Schedule schedule, Details details, List<FittedDisk> places) {
+        this.schedule = schedule;
+        this.details = details;
+        this.places = places;
+    }
+
+    /** What the details say about each other, on the common pixels. */
+    List<Link> links(Progress progress) {
+        Map<String, Integer> leads = leads(schedule);
         List<Link> links = new ArrayList<>();
-        linkLeads(leads, leading, links);
-        for (int i = 0; i < schedule.exposures().size(); i++) {
-            int lead = leads.get(band(i));
-            if (lead != i) {
-                Shift shift = DetailWitness.measure(leading.get(band(i)), detail.apply(i), 0, 0);
-                links.add(new Link(lead, i, shift, Witness.DETAIL));
+        linkLeads(leads, links, progress);
+        for (String band : leads.keySet()) {
+            int lead = leads.get(band);
+            List<Integer> others = IntStream.range(0, schedule.exposures().size())
+                    .filter(i -> i != lead && band(schedule, i).equals(band))
+                    .boxed()
+                    .toList();
+            double grain =
+                    others.stream().mapToDouble(details::leastGrainPx).max().orElse(0);
+            Detail against =
+                    others.isEmpty() ? null : detail(lead, Math.max(grain, details.leastGrainPx(lead)), progress);
+            for (int i : others) {
+                links.add(link(lead, against, i, Math.max(grain, details.leastGrainPx(lead)), progress));
             }
         }
         return links;
@@ -58,45 +72,69 @@ final class Comparison {
         return Shift.UNKNOWN;
     }
 
+    private Link link(int from, Detail against, int to, double grainPx, Progress progress) {
+        Detail own = detail(to, grainPx, progress);
+        return new Link(from, to, DetailWitness.measure(against, own, 0, 0), Witness.DETAIL);
+    }
+
+    private Detail detail(int index, double grainPx, Progress progress) {
+        return details.of(index, places.get(index), true, grainPx, progress);
+    }
+
     /** The exposure of each band nearest to the epoch; the reference leads its own band. */
-    Map<String, Integer> leads() {
+    static Map<String, Integer> leads(Schedule schedule) {
         Map<String, Integer> leads = new LinkedHashMap<>();
-        leads.put(band(schedule.reference()), schedule.reference());
+        leads.put(band(schedule, schedule.reference()), schedule.reference());
         for (int i = 0; i < schedule.exposures().size(); i++) {
             int candidate = i;
             leads.merge(
-                    band(i), i, (old, now) -> old != schedule.reference() && away(candidate) < away(old) ? now : old);
+                    band(schedule, i),
+                    i,
+                    (old, now) ->
+                            old != schedule.reference() && away(schedule, candidate) < away(schedule, old) ? now : old);
         }
         return leads;
     }
 
-    private long away(int index) {
+    private static long away(Schedule schedule, int index) {
         return Math.abs(schedule.exposures().get(index).mid().toEpochMilli()
                 - schedule.epoch().toEpochMilli());
     }
 
-    private String band(int index) {
+    private static String band(Schedule schedule, int index) {
         return schedule.exposures().get(index).band().name();
     }
 
-    /** Three bands are compared together, any others with the reference alone. */
-    private void linkLeads(Map<String, Integer> leads, Map<String, Detail> details, List<Link> links) {
+    /**
+     * Three bands are compared together, others with the reference alone; so is a band that dispersion draws out so far that
+     * only coarse detail of it is to be trusted.
+     */
+    private void linkLeads(Map<String, Integer> leads, List<Link> links, Progress progress) {
         int reference = schedule.reference();
-        Detail against = details.get(band(reference));
-        List<String> others = leads.keySet().stream()
-                .filter(b -> leads.get(b) != reference)
-                .sorted(Comparator.comparing((String b) -> COLOURS.contains(b) ? 0 : 1))
+        List<Integer> others = leads.entrySet().stream()
+                .filter(e -> e.getValue() != reference)
+                .sorted(Comparator.comparing((Map.Entry<String, Integer> e) -> COLOURS.contains(e.getKey()) ? 0 : 1))
+                .map(Map.Entry::getValue)
                 .toList();
-        boolean trio = others.size() >= 2 && COLOURS.containsAll(others.subList(0, 2));
+        boolean trio = others.size() >= 2
+                && others.subList(0, 2).stream()
+                        .allMatch(i -> COLOURS.contains(band(schedule, i)) && !details.isCoarse(i, COARSE));
         if (trio) {
-            List<Shift> shifts = DetailWitness.measure(against, details.get(others.get(0)), details.get(others.get(1)));
-            for (int k = 0; k < 2; k++) {
-                links.add(new Link(reference, leads.get(others.get(k)), shifts.get(k), Witness.DETAIL));
-            }
+            int first = others.get(0);
+            int second = others.get(1);
+            double grain = Math.max(
+                    details.leastGrainPx(reference),
+                    Math.max(details.leastGrainPx(first), details.leastGrainPx(second)));
+            List<Shift> shifts = DetailWitness.measure(
+                    detail(reference, grain, progress),
+                    detail(first, grain, progress),
+                    detail(second, grain, progress));
+            links.add(new Link(reference, first, shifts.get(0), Witness.DETAIL));
+            links.add(new Link(reference, second, shifts.get(1), Witness.DETAIL));
         }
-        for (String band : others.subList(trio ? 2 : 0, others.size())) {
-            Shift shift = DetailWitness.measure(against, details.get(band), 0, 0);
-            links.add(new Link(reference, leads.get(band), shift, Witness.DETAIL));
+        for (int other : others.subList(trio ? 2 : 0, others.size())) {
+            double grain = Math.max(details.leastGrainPx(reference), details.leastGrainPx(other));
+            links.add(link(reference, detail(reference, grain, progress), other, grain, progress));
         }
     }
 }

@@ -1,5 +1,6 @@
 package org.epochrome.session;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.epochrome.align.Detail;
@@ -14,7 +15,7 @@ import org.epochrome.session.Turning.CloseUp;
 /** The exposures' detail without its smear, on common pixels, which are no finer than the blur deserves. */
 final class Details {
     /**
-     * Grain, in lengths of a smear, below which detail cannot be restored: beyond the smear's first zero. Bands are
+     * Grain, in lengths of a smear, below which detail cannot be restored: beyond the smear's first zero. Details are
      * compared at one grain, for a difference would pass for a shift.
      */
     private static final double TRUSTED = 0.2;
@@ -24,7 +25,8 @@ final class Details {
     private final List<Plane> restored;
     private final int factor;
     private final CloseUp target;
-    private final double leastGrainPx;
+    private final double[] leastGrainPx;
+    private final double blurPx;
 
     /**
      * @param planes pixels of the exposures
@@ -43,14 +45,14 @@ final class Details {
         this.turning = turning;
         factor = Math.max(1, (int) (reference.shading().blurPx() / blurPx));
         target = turning.closeUp(reference).binned(factor, reference);
+        this.blurPx = reference.shading().blurPx() / factor;
         leastGrainPx = fits.stream()
-                        .mapToDouble(f -> TRUSTED
-                                * f.shading().smear().lengthPx()
-                                * reference.disk().equatorialRadiusPx()
-                                / f.disk().equatorialRadiusPx())
-                        .max()
-                        .orElse(0)
-                / factor;
+                .mapToDouble(f -> TRUSTED
+                        * f.shading().smear().lengthPx()
+                        * reference.disk().equatorialRadiusPx()
+                        / f.disk().equatorialRadiusPx()
+                        / factor)
+                .toArray();
         restored = IntStream.range(0, planes.size())
                 .parallel()
                 .mapToObj(i -> restored(i, planes.get(i), fits.get(i), progress))
@@ -59,7 +61,7 @@ final class Details {
 
     private Plane restored(int index, Plane plane, FittedDisk fit, Progress progress) {
         Globe globe = Globe.of(schedule.exposures().get(index).aspect());
-        return Unsmear.of(Binning.by(factor, plane), fit.binned(factor), globe, progress);
+        return Unsmear.inPlace(Binning.by(factor, plane), fit.binned(factor), globe, progress);
     }
 
     /** Pixels of the reference frame along the side of a common pixel. */
@@ -67,20 +69,41 @@ final class Details {
         return factor;
     }
 
+    /** Grain on the common pixels below which an exposure's detail is not to be trusted. */
+    double leastGrainPx(int index) {
+        return leastGrainPx[index];
+    }
+
+    /** Whether that grain exceeds the reference's blur by a factor. */
+    boolean isCoarse(int index, double factor) {
+        return leastGrainPx[index] > factor * blurPx;
+    }
+
     /**
-     * The detail of an exposure.
+     * The detail of an exposure, softened so that all exposures' can be compared.
      *
      * @param place where its disk lies
      * @param turned whether it is turned to the epoch, else it is only moved
      */
     Detail of(int index, FittedDisk place, boolean turned, Progress progress) {
+        return of(index, place, turned, Arrays.stream(leastGrainPx).max().orElse(0), progress);
+    }
+
+    /**
+     * The detail of an exposure.
+     *
+     * @param place where its disk lies
+     * @param turned whether it is turned to the epoch, else it is only moved
+     * @param grainPx grain that it is softened to at least, on the common pixels
+     */
+    Detail of(int index, FittedDisk place, boolean turned, double grainPx, Progress progress) {
         progress.check();
         return turning.detail(
                 restored.get(index),
                 place.binned(factor).unsmeared(),
                 schedule.exposures().get(index).aspect(),
                 target,
-                leastGrainPx,
+                grainPx,
                 turned,
                 progress);
     }

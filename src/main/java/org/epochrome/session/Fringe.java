@@ -68,7 +68,7 @@ final class Fringe {
             }
             return stacked(fits, expected, progress);
         }
-        List<Link> links = new Comparison(schedule).links(i -> details.of(i, fits.get(i), true, progress));
+        List<Link> links = new Comparison(schedule, details, fits).links(progress);
         List<Shift> shifts = new ArrayList<>();
         for (int i = 0; i < fits.size(); i++) {
             shifts.add(Comparison.against(schedule.reference(), i, links));

@@ -1,7 +1,11 @@
 package org.epochrome.session;
 
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.epochrome.align.Detail;
 import org.epochrome.align.DetailWitness;
@@ -25,6 +29,8 @@ final class Posture {
     private static final double CLEAR = 1.03;
     /** A frame must fit this much better upside down to be taken as flipped. */
     private static final double CLEAR_FLIP = 1.25;
+    /** Part of the detail that must be explained in one of both ways; by chance it is up to 0.11. */
+    private static final double LEAST_AGREEMENT = 0.15;
     /** Latitude of observer or Sun from which on rings in front of the globe or their shadow tell one end from the other. */
     private static final double CLEAR_OPENING_DEG = 0.6;
     /** A given north angle further off what rings say is doubtful. */
@@ -150,35 +156,57 @@ final class Posture {
     private Outcome test(Hypothesis h, Progress progress) {
         Angle place = new Angle(h.northDeg, h.mirrored, false);
         Detail reference = small.detail(schedule.reference(), place, place, progress);
-        List<Angle> angles = new ArrayList<>();
+        List<Optional<Boolean>> flipped = new ArrayList<>();
         double score = 0;
         for (int i = 0; i < fits.size(); i++) {
-            double north = recipe.mount()
-                    .carriedNorthDeg(
-                            h.northDeg,
-                            schedule.referenceExposure().aspect(),
-                            schedule.exposures().get(i).aspect(),
-                            h.mirrored);
-            Angle upright = new Angle(north, h.mirrored, false);
             if (i == schedule.reference()) {
-                angles.add(upright);
+                flipped.add(Optional.of(false));
                 continue;
             }
-            Angle flipped = new Angle(Disk.wrapDeg(north + 180), h.mirrored, true);
+            Angle upright = angle(h, i, false);
             if (endsTold) {
                 double own = fits.get(i).disk().northAngleDeg();
-                Angle angle = Math.abs(Disk.wrapDeg(own - north)) > 90 ? flipped : upright;
-                angles.add(angle);
-                score += DetailWitness.agreement(reference, small.detail(i, angle, place, progress));
+                boolean over = Math.abs(Disk.wrapDeg(own - upright.northDeg)) > 90;
+                flipped.add(Optional.of(over));
+                score += DetailWitness.agreement(reference, small.detail(i, angle(h, i, over), place, progress));
                 continue;
             }
             double asIs = DetailWitness.agreement(reference, small.detail(i, upright, place, progress));
-            double turned = DetailWitness.agreement(reference, small.detail(i, flipped, place, progress));
-            boolean isFlipped = turned > CLEAR_FLIP * asIs;
-            angles.add(isFlipped ? flipped : upright);
-            score += isFlipped ? turned : asIs;
+            double turned = DetailWitness.agreement(reference, small.detail(i, angle(h, i, true), place, progress));
+            boolean over = turned > CLEAR_FLIP * asIs;
+            flipped.add(Math.max(asIs, turned) > LEAST_AGREEMENT ? Optional.of(over) : Optional.empty());
+            score += over ? turned : asIs;
+        }
+        List<Angle> angles = new ArrayList<>();
+        for (int i = 0; i < fits.size(); i++) {
+            angles.add(angle(
+                    h,
+                    i,
+                    flipped.get(i).orElse(flipped.get(neighbour(i, flipped)).orElseThrow())));
         }
         return new Outcome(h, score, angles);
+    }
+
+    /** How an exposure lies if the mount carried it from the reference, or was flipped in between. */
+    private Angle angle(Hypothesis h, int index, boolean flipped) {
+        double north = recipe.mount()
+                .carriedNorthDeg(
+                        h.northDeg,
+                        schedule.referenceExposure().aspect(),
+                        schedule.exposures().get(index).aspect(),
+                        h.mirrored);
+        return new Angle(flipped ? Disk.wrapDeg(north + 180) : north, h.mirrored, flipped);
+    }
+
+    /** The exposure next in time that tells how it lies: a mount flips once in a night. */
+    private int neighbour(int index, List<Optional<Boolean>> known) {
+        Instant mid = schedule.exposures().get(index).mid();
+        return IntStream.range(0, known.size())
+                .filter(i -> known.get(i).isPresent())
+                .boxed()
+                .min(Comparator.comparing(i ->
+                        Duration.between(mid, schedule.exposures().get(i).mid()).abs()))
+                .orElseThrow();
     }
 
     /** Numbers of the exposures that are upside down against the reference. */

@@ -65,12 +65,8 @@ final class Registration {
         Disk output = found.get(schedule.reference()).disk();
         List<Link> links = new ArrayList<>();
         if (recipe.alignment().hears(Witness.DETAIL)) {
-            int[] done = {0};
-            new Comparison(schedule)
-                    .links(i -> {
-                        progress.at(done[0]++ / (double) found.size());
-                        return details.of(i, found.get(i), true, progress);
-                    })
+            new Comparison(schedule, details, found)
+                    .links(progress)
                     .forEach(link -> links.add(onOutput(link, details.factor())));
         }
         List<Link> physics = physics(found, output);

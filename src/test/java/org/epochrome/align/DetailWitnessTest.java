@@ -38,6 +38,44 @@ class DetailWitnessTest {
         assertShift(0.4, -0.7, found, SAMPLING_PX);
     }
 
+    /** Filters that focus differently, and a camera turned a little between them. */
+    @ParameterizedTest
+    @CsvSource({"0.3,-0.2,1.004,0.002", "0,0,0.997,-0.004", "-0.4,0.1,1,0.001", "0.2,0.5,1.002,0"})
+    void findsScaleAndDirectionToo(double dx, double dy, double scale, double turnRad) {
+        Texture texture = new Texture(21);
+        Similarity found = DetailWitness.similarity(
+                        Texture.detail(texture.at(0, 0)), Texture.detail(texture.at(dx, dy, scale, turnRad)))
+                .orElseThrow();
+        assertShift(dx, dy, found.shift(), 2 * SAMPLING_PX);
+        // the sampling's share at the rim of 52 pixels
+        assertEquals(scale - 1, found.scale(), SAMPLING_PX / 52);
+        assertEquals(turnRad, found.turnRad(), SAMPLING_PX / 52);
+    }
+
+    /** Stated errors of scale and direction against those made, over twelve draws of noise. */
+    @Test
+    void statesTheErrorsOfScaleAndDirection() {
+        Texture texture = new Texture(22);
+        Plane still = texture.at(0, 0);
+        Plane grown = texture.at(0.2, -0.1, 1.003, 0.002);
+        double noise = 0.5 * Texture.rms(still);
+        double scale = 0;
+        double turn = 0;
+        int draws = 12;
+        for (int k = 0; k < draws; k++) {
+            Plane one = Texture.mixed(1, still, 1, Gaussian.blur(Texture.noise(4 * noise, 100 + k), Texture.GRAIN_PX));
+            Plane other =
+                    Texture.mixed(1, grown, 1, Gaussian.blur(Texture.noise(4 * noise, 200 + k), Texture.GRAIN_PX));
+            Similarity found = DetailWitness.similarity(Texture.detail(one), Texture.detail(other))
+                    .orElseThrow();
+            scale += Math.pow((found.scale() - 0.003) / found.scaleSigma(), 2) / draws;
+            turn += Math.pow((found.turnRad() - 0.002) / found.turnSigmaRad(), 2) / draws;
+        }
+        // the mean square of twelve draws scatters by 0.4
+        assertTrue(scale > 0.2 && scale < 2, "scale " + scale);
+        assertTrue(turn > 0.2 && turn < 2, "turn " + turn);
+    }
+
     /** Dark in one band and bright in the other on the left, alike on the right, as lands and clouds may be. */
     @Test
     void findsTheShiftWhereContrastChangesItsSignAcrossTheDisk() {

@@ -31,6 +31,24 @@ final class Texture {
 
     /** The texture moved to the right and down. */
     Plane at(double dx, double dy) {
+        return at(dx, dy, 1, 0);
+    }
+
+    /** The texture enlarged about the middle, turned counter-clockwise as displayed, and then moved. */
+    Plane at(double dx, double dy, double scale, double turnRad) {
+        double[] x = new double[BLOBS];
+        double[] y = new double[BLOBS];
+        double middle = 0.5 * (SIDE - 1);
+        for (int i = 0; i < BLOBS; i++) {
+            double u = scale * (this.x[i] - middle);
+            double v = scale * (this.y[i] - middle);
+            x[i] = middle + u * Math.cos(turnRad) + v * Math.sin(turnRad);
+            y[i] = middle - u * Math.sin(turnRad) + v * Math.cos(turnRad);
+        }
+        return drawn(x, y, dx, dy);
+    }
+
+    private Plane drawn(double[] x, double[] y, double dx, double dy) {
         Plane plane = new Plane(SIDE, SIDE);
         for (int i = 0; i < BLOBS; i++) {
             double reach = 6 * width[i];
