@@ -1,7 +1,6 @@
 package org.epochrome.session;
 
 import java.util.List;
-import java.util.stream.IntStream;
 import org.epochrome.align.Detail;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
@@ -37,6 +36,7 @@ final class Details {
             List<Plane> planes,
             List<FittedDisk> fits,
             double blurPx,
+            Memory memory,
             Progress progress) {
         FittedDisk reference = fits.get(schedule.reference());
         this.schedule = schedule;
@@ -51,10 +51,9 @@ final class Details {
                         .max()
                         .orElse(0)
                 / factor;
-        restored = IntStream.range(0, planes.size())
-                .parallel()
-                .mapToObj(i -> restored(i, planes.get(i), fits.get(i), progress))
-                .toList();
+        restored = new PlaneStore(
+                        planes.size(), i -> restored(i, planes.get(i), fits.get(i), progress), memory.heldBytes())
+                .filled();
     }
 
     private Plane restored(int index, Plane plane, FittedDisk fit, Progress progress) {

@@ -16,6 +16,7 @@ import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
+import org.epochrome.io.FrameHead;
 import org.epochrome.job.Progress;
 
 /** Finds the disk in every exposure, and what the frames have in common: posture and plate scale. */
@@ -38,8 +39,10 @@ final class DiskFinder {
     private final Recipe recipe;
     private final Schedule schedule;
     private final Sky sky;
+    private final Memory memory;
 
-    DiskFinder(Recipe recipe, Schedule schedule, Sky sky) {
+    DiskFinder(Recipe recipe, Schedule schedule, Sky sky, Memory memory) {
+        this.memory = memory;
         this.recipe = recipe;
         this.schedule = schedule;
         this.sky = sky;
@@ -63,8 +66,8 @@ final class DiskFinder {
                 i -> fit(i, recipe.northDeg(), mirroring == Mirroring.YES, planes.get(i), progress.part(0.1, 0.5)));
         progress.at(0.5);
         progress.doing("telling the frames' posture");
-        List<Posture.Angle> angles =
-                new Posture(recipe, schedule, mirroring, planes, first, warnings).resolve(progress.part(0.5, 0.6));
+        List<Posture.Angle> angles = new Posture(recipe, schedule, mirroring, planes, first, memory, warnings)
+                .resolve(progress.part(0.5, 0.6));
         if (recipe.mirroring() == Mirroring.AUTO
                 && angles.get(schedule.reference()).mirrored()) {
             warnings.add("The frames were found to be mirrored; if they are not, say --mirrored no.");
@@ -76,14 +79,13 @@ final class DiskFinder {
         progress.doing("fitting the disks");
         List<FittedDisk> second = each(
                 i -> refit(i, angles.get(i), held(angles.get(i)), first.get(i), planes.get(i), progress.part(0.6, 1)));
-        return commonScale(
-                recipe.northDeg().isPresent() ? second : commonNorth(second, angles, warnings), planes, warnings);
+        return commonScale(recipe.northDeg().isPresent() ? second : commonNorth(second, angles, warnings), warnings);
     }
 
     /** First the axis, from the motion of the detail, then the disks. */
     private List<FittedDisk> findWithAxis(List<Plane> planes, List<String> warnings, Progress progress) {
         progress.doing("finding the axis");
-        AxisByMotion.Axis axis = new AxisByMotion(recipe, schedule, planes, this)
+        AxisByMotion.Axis axis = new AxisByMotion(recipe, schedule, planes, this, memory)
                 .find(progress.part(0, 0.6))
                 .orElseThrow(() -> new SessionRefused("the axis of "
                         + recipe.body().displayName()
@@ -92,7 +94,7 @@ final class DiskFinder {
                         + " positive), or frames over a longer time"));
         warnings.add(axis.sentence());
         Recipe posed = recipe.posed(axis.northDeg(), axis.mirrored() ? Mirroring.YES : Mirroring.NO);
-        return new DiskFinder(posed, schedule, sky)
+        return new DiskFinder(posed, schedule, sky, memory)
                 .find(planes, warnings, progress.part(0.6, 1)).stream()
                         .map(f -> f.withNorthSigma(axis.sigmaDeg()))
                         .toList();
@@ -259,7 +261,7 @@ final class DiskFinder {
      * Frames of one size come from one camera on one telescope: their plate scale is the mean of what their disks say,
      * weighted, unless one differs clearly.
      */
-    private List<FittedDisk> commonScale(List<FittedDisk> fits, List<Plane> planes, List<String> warnings) {
+    private List<FittedDisk> commonScale(List<FittedDisk> fits, List<String> warnings) {
         if (recipe.scaleArcsecPerPx().isPresent()) {
             return fits;
         }
@@ -267,13 +269,13 @@ final class DiskFinder {
         for (int i = 0; i < fits.size(); i++) {
             double weight =
                     1 / square(fits.get(i).radiusSigmaPx() / fits.get(i).disk().equatorialRadiusPx());
-            double[] sum = sums.computeIfAbsent(size(planes.get(i)), k -> new double[2]);
+            double[] sum = sums.computeIfAbsent(size(i), k -> new double[2]);
             sum[0] += weight;
             sum[1] += weight * Sky.arcsecPerPx(aspect(i), fits.get(i).disk());
         }
         List<FittedDisk> result = new ArrayList<>();
         for (int i = 0; i < fits.size(); i++) {
-            double[] sum = sums.get(size(planes.get(i)));
+            double[] sum = sums.get(size(i));
             double radius = 0.5 * aspect(i).equatorialDiameterArcsec() * sum[0] / sum[1];
             Disk disk = fits.get(i).disk();
             double off = disk.equatorialRadiusPx() - radius;
@@ -306,8 +308,9 @@ final class DiskFinder {
                 .toString();
     }
 
-    private static long size(Plane plane) {
-        return ((long) plane.width() << 32) | plane.height();
+    private long size(int index) {
+        FrameHead head = schedule.exposures().get(index).frame().head();
+        return ((long) head.width() << 32) | head.height();
     }
 
     private static double square(double v) {

@@ -50,13 +50,14 @@ final class Posture {
             Mirroring mirroring,
             List<Plane> planes,
             List<FittedDisk> found,
+            Memory memory,
             List<String> warnings) {
         this.recipe = recipe;
         this.schedule = schedule;
         this.mirroring = mirroring;
         this.warnings = warnings;
         fits = found;
-        small = new SmallFrames(schedule, new Turning(recipe, schedule), planes, found);
+        small = new SmallFrames(schedule, new Turning(recipe, schedule), planes, found, memory);
         endsTold = ringsTellNorth(schedule.aspect());
     }
 

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.epochrome.colour.Coverage;
 import org.epochrome.demo.DemoSession;
 import org.epochrome.demo.DemoSessions;
 import org.epochrome.demo.Rendered;
@@ -102,6 +103,11 @@ class DemoNightTest {
         assertEquals(
                 3, c.warnings().stream().filter(w -> w.contains("upside down")).count());
         assertMatches(c, session, new double[] {0.012, 0.012, 0.012});
+
+        // Three frames a band; in the inner disk all three see every place.
+        Coverage coverage = c.coverage().get("G");
+        assertEquals(3, coverage.frames().at(153, 90));
+        assertTrue(coverage.weight().at(153, 90) > 0);
     }
 
     private static void assertMatches(Combination c, DemoSession session, double[] error) {
