@@ -10,6 +10,7 @@ import java.util.function.IntFunction;
 import java.util.stream.Stream;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.Coverage;
+import org.epochrome.colour.Luminance;
 import org.epochrome.colour.Merge.Merged;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
@@ -22,7 +23,6 @@ import org.epochrome.time.LeapSeconds;
 
 /** Runs a recipe: reads, fits, turns, registers and merges. */
 public final class Combiner {
-    private static final List<String> COLOURS = List.of("R", "G", "B");
     /** Blur on the pixels on which detail is compared. */
     private static final double DETAIL_BLUR_PX = 1;
     /** The same where a tenth of a pixel will do. */
@@ -100,13 +100,8 @@ public final class Combiner {
         progress.doing("turning to the epoch and merging");
         View view = turning.viewAtEpoch(fits.get(schedule.reference()));
         Merging merging = new Merging(schedule, turning, planes, fits, view, memory);
-        Map<String, Merged> merged = new LinkedHashMap<>();
-        for (String band : COLOURS) {
-            int done = merged.size();
-            merged.put(band, merging.band(band, progress.part(0.8 + 0.2 * done / 3, 0.8 + 0.2 * (done + 1) / 3)));
-        }
-        ColourCube cube = new ColourCube(
-                merged.get("R").mean(), merged.get("G").mean(), merged.get("B").mean());
+        Map<String, Merged> merged = merged(merging, progress.part(0.8, 1));
+        ColourCube cube = cube(merged, merging);
         progress.at(1);
         return new Combination(
                 recipe,
@@ -124,6 +119,38 @@ public final class Combiner {
         return new PlaneStore(schedule.exposures().size(), made, memory.heldBytes()).filled();
     }
 
+    private Map<String, Merged> merged(Merging merging, Progress progress) {
+        List<String> bands = recipe.assignment().bands();
+        Map<String, Merged> merged = new LinkedHashMap<>();
+        for (int k = 0; k < bands.size(); k++) {
+            double part = 1.0 / bands.size();
+            merged.put(bands.get(k), merging.band(bands.get(k), progress.part(k * part, (k + 1) * part)));
+        }
+        return merged;
+    }
+
+    private ColourCube cube(Map<String, Merged> merged, Merging merging) {
+        Assignment bands = recipe.assignment();
+        ColourCube cube = new ColourCube(
+                merged.get(bands.red()).mean(),
+                merged.get(bands.green()).mean(),
+                merged.get(bands.blue()).mean());
+        if (bands.luminance().isEmpty()) {
+            return cube;
+        }
+        String band = bands.luminance().get();
+        double ofColours = bands.colours().stream()
+                .mapToDouble(merging::bandBlurPx)
+                .average()
+                .orElseThrow();
+        double ofBand = merging.bandBlurPx(band);
+        if (Sharpness.differs(ofColours, ofBand)) {
+            warnings.add("The frames in " + band
+                    + " are blurred more than the colours; detail finer than their blur comes" + " from the colours.");
+        }
+        return Luminance.exchanged(cube, merged.get(band).mean(), ofColours, ofBand);
+    }
+
     private static Map<String, Coverage> coverage(Map<String, Merged> merged) {
         Map<String, Coverage> coverage = new LinkedHashMap<>();
         merged.forEach((band, m) -> coverage.put(band, m.coverage()));
@@ -131,20 +158,27 @@ public final class Combiner {
     }
 
     private void checkBands() {
-        List<String> missing = COLOURS.stream()
-                .filter(c -> schedule.exposures().stream()
-                        .noneMatch(e -> e.band().name().equals(c)))
-                .toList();
+        Assignment bands = recipe.assignment();
+        List<String> missing = bands.bands().stream().filter(c -> !present(c)).toList();
         if (!missing.isEmpty()) {
-            throw new SessionRefused("a colour picture needs frames in R, G and B, but there is none in "
-                    + String.join(" and ", missing) + "; add it, or say which frame it is by --red, --green or --blue");
+            List<String> colours = bands.colours();
+            throw new SessionRefused("a colour picture needs frames in " + colours.get(0) + ", " + colours.get(1)
+                    + " and "
+                    + colours.get(2)
+                    + bands.luminance().map(l -> " (brightness from " + l + ")").orElse("")
+                    + ", but there is none in " + String.join(" and ", missing)
+                    + "; add it, or say which frame it is by --red, --green or --blue");
         }
         schedule.exposures().stream()
                 .map(e -> e.band().name())
-                .filter(name -> !COLOURS.contains(name))
+                .filter(name -> !bands.bands().contains(name))
                 .distinct()
-                .forEach(name ->
-                        warnings.add("Frames in " + name + " were fitted but are not part of the picture yet."));
+                .forEach(name -> warnings.add("Frames in " + name
+                        + " were fitted but are not part of the picture; --assign or --luminance-from takes them in."));
+    }
+
+    private boolean present(String band) {
+        return schedule.exposures().stream().anyMatch(e -> e.band().name().equals(band));
     }
 
     private void warnAboutTheSky(Sky sky) {

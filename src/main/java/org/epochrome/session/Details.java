@@ -18,6 +18,9 @@ final class Details {
      */
     private static final double TRUSTED = 0.2;
 
+    /** Scales of one camera differ by less. */
+    private static final double ALMOST = 0.02;
+
     private final Schedule schedule;
     private final Turning turning;
     private final List<Plane> restored;
@@ -58,7 +61,15 @@ final class Details {
 
     private Plane restored(int index, Plane plane, FittedDisk fit, Progress progress) {
         Globe globe = Globe.of(schedule.exposures().get(index).aspect());
-        return Unsmear.of(Binning.by(factor, plane), fit.binned(factor), globe, progress);
+        int own = ownFactor(fit);
+        return Unsmear.of(Binning.by(own, plane), fit.binned(own), globe, progress);
+    }
+
+    /** Frames of another scale are binned to about the common pixels, never further. */
+    private int ownFactor(FittedDisk fit) {
+        double larger =
+                fit.disk().equatorialRadiusPx() / (factor * target.view().disk().equatorialRadiusPx());
+        return Math.max(1, (int) (factor * larger + ALMOST));
     }
 
     /** Pixels of the reference frame along the side of a common pixel. */
@@ -76,7 +87,7 @@ final class Details {
         progress.check();
         return turning.detail(
                 restored.get(index),
-                place.binned(factor).unsmeared(),
+                place.binned(ownFactor(place)).unsmeared(),
                 schedule.exposures().get(index).aspect(),
                 target,
                 leastGrainPx,

@@ -2,6 +2,7 @@ package org.epochrome.session;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -72,14 +73,20 @@ final class DiskFinder {
                 && angles.get(schedule.reference()).mirrored()) {
             warnings.add("The frames were found to be mirrored; if they are not, say --mirrored no.");
         }
+        boolean sense = angles.get(schedule.reference()).mirrored();
+        for (int i = 0; i < angles.size(); i++) {
+            if (angles.get(i).mirrored() != sense) {
+                warnings.add(name(i) + " is mirrored against the reference frame; it was turned over.");
+            }
+        }
         for (int i : Posture.flipped(angles)) {
             warnings.add(name(i) + " is upside down against the reference frame; it was turned by 180 degrees.");
         }
         progress.at(0.6);
         progress.doing("fitting the disks");
-        List<FittedDisk> second = each(
-                i -> refit(i, angles.get(i), held(angles.get(i)), first.get(i), planes.get(i), progress.part(0.6, 1)));
-        return commonScale(recipe.northDeg().isPresent() ? second : commonNorth(second, angles, warnings), warnings);
+        List<FittedDisk> second = each(i -> refit(
+                i, angles.get(i), held(angles.get(i), sense), first.get(i), planes.get(i), progress.part(0.6, 1)));
+        return commonScale(recipe.northDeg().isPresent() ? second : northByCamera(second, angles, warnings), warnings);
     }
 
     /** First the axis, from the motion of the detail, then the disks. */
@@ -150,18 +157,43 @@ final class DiskFinder {
         }
     }
 
+    /** Frames of one size and sense come from one camera, which is turned as it is. */
+    private List<FittedDisk> northByCamera(List<FittedDisk> fits, List<Posture.Angle> angles, List<String> warnings) {
+        Map<Long, List<Integer>> cameras = new LinkedHashMap<>();
+        for (int i = 0; i < fits.size(); i++) {
+            long camera = 2 * size(i) + (angles.get(i).mirrored() ? 1 : 0);
+            cameras.computeIfAbsent(camera, k -> new ArrayList<>()).add(i);
+        }
+        List<FittedDisk> result = new ArrayList<>(fits);
+        for (List<Integer> members : cameras.values()) {
+            List<FittedDisk> common = commonNorth(
+                    members,
+                    members.stream().map(fits::get).toList(),
+                    members.stream().map(angles::get).toList(),
+                    warnings);
+            for (int k = 0; k < members.size(); k++) {
+                result.set(members.get(k), common.get(k));
+            }
+        }
+        return result;
+    }
+
     /**
      * One mount holds all frames: by how much the fits turn the posture, in the weighted mean, counts for all, unless a fit
      * that is sure of it says otherwise: then the field turned.
      */
-    private List<FittedDisk> commonNorth(List<FittedDisk> fits, List<Posture.Angle> angles, List<String> warnings) {
+    private List<FittedDisk> commonNorth(
+            List<Integer> members, List<FittedDisk> fits, List<Posture.Angle> angles, List<String> warnings) {
         double[] off = new double[fits.size()];
+        for (int i = 0; i < fits.size(); i++) {
+            off[i] = Disk.wrapDeg(
+                    fits.get(i).disk().northAngleDeg() - angles.get(i).northDeg());
+        }
+        new MountCheck(recipe, schedule).warning(members, fits, off).ifPresent(warnings::add);
         double sum = 0;
         double weights = 0;
         for (int i = 0; i < fits.size(); i++) {
             double weight = 1 / square(fits.get(i).northSigmaDeg());
-            off[i] = Disk.wrapDeg(
-                    fits.get(i).disk().northAngleDeg() - angles.get(i).northDeg());
             sum += weight * off[i];
             weights += weight;
         }
@@ -217,8 +249,11 @@ final class DiskFinder {
                 .rough(plane, progress));
     }
 
-    private OptionalDouble held(Posture.Angle angle) {
-        return recipe.northDeg().isPresent() ? OptionalDouble.of(angle.northDeg()) : OptionalDouble.empty();
+    /** A given north angle, carried to a frame of the reference's sense. */
+    private OptionalDouble held(Posture.Angle angle, boolean sense) {
+        return recipe.northDeg().isPresent() && angle.mirrored() == sense
+                ? OptionalDouble.of(angle.northDeg())
+                : OptionalDouble.empty();
     }
 
     private FittedDisk refit(

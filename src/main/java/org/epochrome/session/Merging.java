@@ -181,6 +181,11 @@ final class Merging {
         return fits.get(index).shading().blurPx() * magnified(index);
     }
 
+    /** Blur of a merged band on the output's pixels, by its frames' shares. */
+    double bandBlurPx(String band) {
+        return of(band).stream().mapToDouble(i -> share(i) * blurPx(i)).sum();
+    }
+
     private Sharpness sharpness(List<Integer> members, Progress progress) {
         int sharpest = members.stream().min(Comparator.comparing(this::blurPx)).orElseThrow();
         double most = members.stream().mapToDouble(this::blurPx).max().orElseThrow();

@@ -25,6 +25,8 @@ final class Posture {
     private static final double CLEAR = 1.03;
     /** A frame must fit this much better upside down to be taken as flipped. */
     private static final double CLEAR_FLIP = 1.25;
+    /** Detail that agrees so well needs no other explanation. */
+    private static final double DOUBTFUL_AGREEMENT = 0.5;
     /** Latitude of observer or Sun from which on rings in front of the globe or their shadow tell one end from the other. */
     private static final double CLEAR_OPENING_DEG = 0.6;
     /** A given north angle further off what rings say is doubtful. */
@@ -176,10 +178,30 @@ final class Posture {
             double asIs = DetailWitness.agreement(reference, small.detail(i, upright, place, progress));
             double turned = DetailWitness.agreement(reference, small.detail(i, flipped, place, progress));
             boolean isFlipped = turned > CLEAR_FLIP * asIs;
-            angles.add(isFlipped ? flipped : upright);
-            score += isFlipped ? turned : asIs;
+            Angle angle = isFlipped ? flipped : upright;
+            double agreement = isFlipped ? turned : asIs;
+            if (recipe.mirroring() == Mirroring.AUTO && agreement < DOUBTFUL_AGREEMENT) {
+                for (Angle otherSense : reflected(i, h)) {
+                    double reflected = DetailWitness.agreement(reference, small.detail(i, otherSense, place, progress));
+                    if (reflected > CLEAR_FLIP * agreement) {
+                        angle = otherSense;
+                        agreement = reflected;
+                    }
+                }
+            }
+            angles.add(angle);
+            score += agreement;
         }
         return new Outcome(h, score, angles);
+    }
+
+    /** How an exposure would lie if it had a reflection more or less than the others: its own axis, either end up. */
+    private List<Angle> reflected(int index, Hypothesis h) {
+        if (!DiskFinder.showsAxis(recipe.body())) {
+            return List.of();
+        }
+        double own = fits.get(index).disk().northAngleDeg();
+        return List.of(new Angle(own, !h.mirrored, false), new Angle(Disk.wrapDeg(own + 180), !h.mirrored, false));
     }
 
     /** Numbers of the exposures that are upside down against the reference. */

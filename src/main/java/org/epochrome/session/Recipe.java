@@ -26,6 +26,7 @@ import org.epochrome.io.DatedFrame;
  * @param turn whether to turn frames to the epoch
  * @param dispersion whether to take the air's dispersion into account
  * @param unsmear whether to take off what dispersion draws out within a band
+ * @param assignment which bands make the picture
  */
 public record Recipe(
         List<DatedFrame> frames,
@@ -40,9 +41,61 @@ public record Recipe(
         Optional<RotationSystem> system,
         boolean turn,
         boolean dispersion,
-        boolean unsmear) {
+        boolean unsmear,
+        Assignment assignment) {
     public Recipe {
         frames = List.copyOf(frames);
+    }
+
+    /** A recipe for the usual bands. */
+    public Recipe(
+            List<DatedFrame> frames,
+            Body body,
+            Optional<Site> site,
+            Optional<Air> air,
+            Optional<Instant> epoch,
+            OptionalDouble northDeg,
+            Mirroring mirroring,
+            OptionalDouble scaleArcsecPerPx,
+            Mount mount,
+            Optional<RotationSystem> system,
+            boolean turn,
+            boolean dispersion,
+            boolean unsmear) {
+        this(
+                frames,
+                body,
+                site,
+                air,
+                epoch,
+                northDeg,
+                mirroring,
+                scaleArcsecPerPx,
+                mount,
+                system,
+                turn,
+                dispersion,
+                unsmear,
+                Assignment.usual(frames));
+    }
+
+    /** The same in other bands. */
+    public Recipe assigned(Assignment other) {
+        return new Recipe(
+                frames,
+                body,
+                site,
+                air,
+                epoch,
+                northDeg,
+                mirroring,
+                scaleArcsecPerPx,
+                mount,
+                system,
+                turn,
+                dispersion,
+                unsmear,
+                other);
     }
 
     /** The same with a known posture of the reference frame. */
@@ -60,6 +113,7 @@ public record Recipe(
                 system,
                 turn,
                 dispersion,
-                unsmear);
+                unsmear,
+                assignment);
     }
 }

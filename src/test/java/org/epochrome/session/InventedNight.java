@@ -112,6 +112,10 @@ final class InventedNight {
     }
 
     Recipe recipe() {
+        return recipe(Mirroring.NO, Mount.EQUATORIAL);
+    }
+
+    Recipe recipe(Mirroring mirroring, Mount mount) {
         return new Recipe(
                 frames,
                 Body.JUPITER,
@@ -119,9 +123,9 @@ final class InventedNight {
                 Optional.empty(),
                 Optional.of(EPOCH),
                 OptionalDouble.empty(),
-                Mirroring.NO,
+                mirroring,
                 OptionalDouble.empty(),
-                Mount.EQUATORIAL,
+                mount,
                 Optional.of(Body.JUPITER.defaultSystem()),
                 true,
                 false, // the scene knows no dispersion

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.epochrome.colour.Coverage;
 import org.epochrome.demo.Camera;
@@ -31,7 +32,7 @@ class MergingTest {
 
     @BeforeAll
     static void withoutNoise() {
-        clean = InventedNight.combine(night("clean", new double[9]).recipe());
+        clean = InventedNight.combine(coloursAlone(night("clean", new double[9])));
     }
 
     private static Shot green(int k, double snr) {
@@ -48,6 +49,11 @@ class MergingTest {
         }
         return night.add("r.fits", InventedNight.shot(Band.R, -190, InventedNight.camera(), 100, 1))
                 .add("b.fits", InventedNight.shot(Band.B, 190, InventedNight.camera(), 100, 2));
+    }
+
+    /** Clear frames only lend their pixels as those of the output. */
+    private static Recipe coloursAlone(InventedNight night) {
+        return night.recipe().assigned(new Assignment("R", "G", "B", Optional.empty()));
     }
 
     private static Path folder(String name) {
@@ -115,7 +121,7 @@ class MergingTest {
     @Test
     void noiseFallsWithTheSquareRootOfNineFrames() {
         InventedNight night = night("even", EVEN);
-        Combination c = InventedNight.combine(night.recipe());
+        Combination c = InventedNight.combine(coloursAlone(night));
         double merged = noise(c.cube().green(), clean.cube().green());
         assertEquals(1, merged / promised(night, c, EVEN), 0.1, "merged " + merged);
         for (FrameResult f : c.frames()) {
@@ -133,7 +139,7 @@ class MergingTest {
 
         // With memory for one frame and seven rows it is the same, bit by bit.
         long frame = 4L * InventedNight.SIDE * InventedNight.SIDE;
-        Combination frugal = new Combiner(night.recipe(), new Memory(frame, 2 * 4 * 9 * InventedNight.SIDE * 7))
+        Combination frugal = new Combiner(coloursAlone(night), new Memory(frame, 2 * 4 * 9 * InventedNight.SIDE * 7))
                 .combine(Progress.NONE);
         for (int k = 0; k < 3; k++) {
             assertArrayEquals(
@@ -146,7 +152,7 @@ class MergingTest {
     @Test
     void unequalNoiseIsWeighed() {
         InventedNight night = night("unequal", UNEQUAL);
-        Combination c = InventedNight.combine(night.recipe());
+        Combination c = InventedNight.combine(coloursAlone(night));
         double merged = noise(c.cube().green(), clean.cube().green());
         assertEquals(1, merged / promised(night, c, UNEQUAL), 0.1, "merged " + merged);
         double[] weight = new double[9];
@@ -191,7 +197,7 @@ class MergingTest {
         }
         night.add("r.fits", InventedNight.shot(Band.R, -190, InventedNight.camera(), 100, 1))
                 .add("b.fits", InventedNight.shot(Band.B, 190, InventedNight.camera(), 100, 2));
-        Combination c = InventedNight.combine(night.recipe());
+        Combination c = InventedNight.combine(coloursAlone(night));
         return noise(c.cube().green(), night.truth(Band.G, reference));
     }
 
@@ -207,7 +213,7 @@ class MergingTest {
         }
         night.add("r.fits", InventedNight.shot(Band.R, -190, InventedNight.camera(), 100, 1))
                 .add("b.fits", InventedNight.shot(Band.B, 190, InventedNight.camera(), 100, 2));
-        Combination c = InventedNight.combine(night.recipe());
+        Combination c = InventedNight.combine(coloursAlone(night));
         Plane frames = c.coverage().get("G").frames();
         int radius = (int) c.disk().equatorialRadiusPx();
         int middle = (int) c.disk().x();
