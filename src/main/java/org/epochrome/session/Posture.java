@@ -181,13 +181,15 @@ final class Posture {
             Angle angle = isFlipped ? flipped : upright;
             double agreement = isFlipped ? turned : asIs;
             if (recipe.mirroring() == Mirroring.AUTO && agreement < DOUBTFUL_AGREEMENT) {
-                for (Angle otherSense : reflected(i, h)) {
-                    double reflected = DetailWitness.agreement(reference, small.detail(i, otherSense, place, progress));
-                    if (reflected > CLEAR_FLIP * agreement) {
-                        angle = otherSense;
-                        agreement = reflected;
-                    }
+                double best = 0;
+                Angle reflected = angle;
+                for (Angle candidate : reflected(i, h)) {
+                    double found = DetailWitness.agreement(reference, small.detail(i, candidate, place, progress));
+                    reflected = found > best ? candidate : reflected;
+                    best = Math.max(best, found);
                 }
+                angle = best > CLEAR_FLIP * agreement ? reflected : angle;
+                agreement = best > CLEAR_FLIP * agreement ? best : agreement;
             }
             angles.add(angle);
             score += agreement;
