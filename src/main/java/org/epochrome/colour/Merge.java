@@ -7,72 +7,158 @@ import org.epochrome.job.Rows;
 
 /**
  * The weighted mean of planes, pixel by pixel. From four planes on, values far off the weighted median are left out:
- * they are a moon that passed, a cosmic ray or a hot pixel.
+ * they are a moon that passed, a cosmic ray or a hot pixel. Far is measured by the values' own scatter, and never taken for
+ * less than the noise, or the chance likeness of a few values would cost good ones.
  */
 public final class Merge {
     private static final int ROBUST_FROM = 4;
     private static final double OUTLIER = 4;
+    /** Standard deviation of a Gaussian by its median absolute deviation. */
+    private static final double SIGMAS = 1.4826;
+
+    /** Part of the weight from which on values far off are another opinion, not outliers. */
+    private static final double MINORITY = 0.3;
+
+    private static final float LEAST_WEIGHT = 1e-9f;
+    /** Part of the largest weight from which a plane counts as covering a pixel. */
+    private static final float COVERING = 0.1f;
 
     private Merge() {}
 
     /**
-     * Merges planes of one size.
+     * A merged plane.
      *
-     * @param planes at least one; NaN where one holds no data
-     * @param weights of the same sizes, 0 or more
-     * @return their mean; NaN where no plane holds data
+     * @param mean NaN where no layer holds data
+     * @param coverage how well it is founded
      */
-    public static Plane mean(List<Plane> planes, List<Plane> weights) {
-        Plane result = new Plane(planes.get(0).width(), planes.get(0).height());
-        int count = planes.size();
-        Rows.each(result.height(), (from, to) -> {
-            float[] values = new float[count];
-            float[] value = new float[count];
-            float[] weight = new float[count];
-            for (int i = from * result.width(); i < to * result.width(); i++) {
-                int n = 0;
-                for (int k = 0; k < count; k++) {
-                    float v = planes.get(k).data()[i];
-                    if (!Float.isNaN(v)) {
-                        value[n] = v;
-                        weight[n] = Math.max(weights.get(k).data()[i], 1e-6f);
-                        n++;
-                    }
+    public record Merged(Plane mean, Coverage coverage) {}
+
+    /** Merges layers of one size, at least one. */
+    public static Merged of(List<Layer> layers) {
+        int width = layers.get(0).picture().width();
+        int height = layers.get(0).picture().height();
+        Plane mean = new Plane(width, height);
+        Plane frames = new Plane(width, height);
+        Plane weight = new Plane(width, height);
+        Rows.each(height, (from, to) -> {
+            Values values = new Values(layers.size());
+            for (int i = from * width; i < to * width; i++) {
+                values.clear();
+                for (Layer layer : layers) {
+                    values.add(layer.picture().data()[i], layer.weight().data()[i], layer.noise());
                 }
-                result.data()[i] = mean(value, weight, n, values);
+                mean.data()[i] = values.mean();
+                frames.data()[i] = values.covering;
+                weight.data()[i] = values.total;
             }
         });
-        return result;
+        return new Merged(mean, new Coverage(frames, weight));
     }
 
-    private static float mean(float[] value, float[] weight, int n, float[] scratch) {
-        float low = Float.NEGATIVE_INFINITY;
-        float high = Float.POSITIVE_INFINITY;
-        if (n >= ROBUST_FROM) {
-            System.arraycopy(value, 0, scratch, 0, n);
-            float middle = median(scratch, n);
-            for (int k = 0; k < n; k++) {
-                scratch[k] = Math.abs(value[k] - middle);
-            }
-            float reach = (float) (OUTLIER * 1.4826) * median(scratch, n);
-            if (reach > 0) {
-                low = middle - reach;
-                high = middle + reach;
-            }
-        }
-        double sum = 0;
-        double weights = 0;
-        for (int k = 0; k < n; k++) {
-            if (value[k] >= low && value[k] <= high) {
-                sum += weight[k] * value[k];
-                weights += weight[k];
-            }
-        }
-        return n == 0 ? Float.NaN : (float) (sum / weights);
-    }
+    /** The values of a pixel. */
+    private static final class Values {
+        private final float[] value;
+        private final float[] weight;
+        private final float[] noise;
+        private final long[] order;
+        private int count;
+        private int covering;
+        private float total;
 
-    private static float median(float[] values, int n) {
-        Arrays.sort(values, 0, n);
-        return n % 2 == 1 ? values[n / 2] : 0.5f * (values[n / 2 - 1] + values[n / 2]);
+        Values(int most) {
+            value = new float[most];
+            weight = new float[most];
+            noise = new float[most];
+            order = new long[most];
+        }
+
+        void clear() {
+            count = 0;
+        }
+
+        void add(float v, float w, float sigma) {
+            if (!Float.isNaN(v)) {
+                value[count] = v;
+                weight[count] = Math.max(w, LEAST_WEIGHT);
+                noise[count] = sigma;
+                count++;
+            }
+        }
+
+        float mean() {
+            float middle = 0;
+            float reach = Float.POSITIVE_INFINITY;
+            if (count >= ROBUST_FROM) {
+                middle = median(0, false);
+                float scatter = (float) SIGMAS * median(middle, true);
+                reach = scatter > 0 ? (float) OUTLIER * scatter : Float.POSITIVE_INFINITY;
+                reach = outvoted(middle, reach) ? reach : Float.POSITIVE_INFINITY;
+            }
+            double sum = 0;
+            double weights = 0;
+            float heaviest = 0;
+            for (int k = 0; k < count; k++) {
+                if (used(k, middle, reach)) {
+                    sum += weight[k] * value[k];
+                    weights += weight[k];
+                    heaviest = Math.max(heaviest, weight[k]);
+                }
+            }
+            covering = 0;
+            for (int k = 0; k < count; k++) {
+                covering += used(k, middle, reach) && weight[k] >= COVERING * heaviest ? 1 : 0;
+            }
+            total = (float) weights;
+            return count == 0 ? Float.NaN : (float) (sum / weights);
+        }
+
+        /** Whether what would be left out is too little to be another opinion. */
+        private boolean outvoted(float middle, float reach) {
+            double out = 0;
+            double all = 0;
+            for (int k = 0; k < count; k++) {
+                out += used(k, middle, reach) ? 0 : weight[k];
+                all += weight[k];
+            }
+            return out < MINORITY * all;
+        }
+
+        private boolean used(int k, float middle, float reach) {
+            return Math.abs(value[k] - middle) <= Math.max(reach, (float) OUTLIER * noise[k]);
+        }
+
+        /** The weighted median of the values, or of their distances from a middle. */
+        private float median(float middle, boolean distances) {
+            double half = 0;
+            for (int k = 0; k < count; k++) {
+                float v = distances ? Math.abs(value[k] - middle) : value[k];
+                order[k] = ((long) sortable(v) << 32) | k;
+                half += 0.5 * weight[k];
+            }
+            Arrays.sort(order, 0, count);
+            double below = 0;
+            for (int i = 0; i < count; i++) {
+                int k = (int) order[i];
+                below += weight[k];
+                if (below > half * (1 + 1e-6)) {
+                    return number(order[i]);
+                }
+                if (below > half * (1 - 1e-6) && i + 1 < count) {
+                    return 0.5f * (number(order[i]) + number(order[i + 1]));
+                }
+            }
+            return number(order[count - 1]);
+        }
+
+        /** Bits of a float that sort as integers do. */
+        private static int sortable(float v) {
+            int bits = Float.floatToRawIntBits(v);
+            return bits ^ ((bits >> 31) & 0x7fffffff);
+        }
+
+        private static float number(long entry) {
+            int bits = (int) (entry >> 32);
+            return Float.intBitsToFloat(bits ^ ((bits >> 31) & 0x7fffffff));
+        }
     }
 }

@@ -3,9 +3,11 @@ package org.epochrome.command;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -16,7 +18,9 @@ import org.epochrome.atmosphere.Air;
 import org.epochrome.colour.White;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.image.Band;
 import org.epochrome.io.DatedFrame;
+import org.epochrome.session.Assignment;
 import org.epochrome.session.Combination;
 import org.epochrome.session.Combiner;
 import org.epochrome.session.Mirroring;
@@ -154,6 +158,20 @@ final class CombineCommand implements Callable<Integer> {
     private boolean unsmear;
 
     @Option(
+            names = "--assign",
+            paramLabel = "R=BAND,G=BAND,B=BAND",
+            split = ",",
+            description = "Bands shown as red, green and blue, if they are not R, G and B: --assign R=IR,G=R,B=G.")
+    private Map<String, String> assign = new LinkedHashMap<>();
+
+    @Option(
+            names = "--luminance-from",
+            paramLabel = "BAND|none",
+            description = "The band that the picture's fine brightness comes from; none: from the colours themselves."
+                    + " Default: L if there are frames in it.")
+    private String luminanceFrom;
+
+    @Option(
             names = "--white",
             paramLabel = "photometric|disk|none",
             defaultValue = "photometric",
@@ -206,7 +224,8 @@ final class CombineCommand implements Callable<Integer> {
                 !noDispersion,
                 unsmear,
                 alignment.spectrum(),
-                alignment.alignment(found));
+                alignment.alignment(found),
+                assignment(found));
         Outputs outputs = new Outputs(
                 out.isEmpty() ? List.of(defaultName(recipe)) : out, Optional.ofNullable(report), white, overwrite);
         outputs.check();
@@ -221,6 +240,27 @@ final class CombineCommand implements Callable<Integer> {
         found.forEach(f -> f.notes()
                 .forEach(n -> System.err.println("Note: " + f.head().file().getFileName() + ": " + n)));
         return 0;
+    }
+
+    private Assignment assignment(List<DatedFrame> found) {
+        Assignment usual = Assignment.usual(found);
+        Map<String, String> bands = new LinkedHashMap<>(Map.of("R", "R", "G", "G", "B", "B"));
+        assign.forEach((colour, band) -> {
+            if (bands.replace(colour.strip().toUpperCase(Locale.ROOT), bandName(band)) == null) {
+                throw new ParameterException(
+                        spec.commandLine(),
+                        "--assign knows R, G and B, not '" + colour + "'; write it like R=IR,G=R,B=G.");
+            }
+        });
+        Optional<String> luminance = luminanceFrom == null
+                ? usual.luminance().filter(l -> !bands.containsValue(l))
+                : Optional.of(bandName(luminanceFrom)).filter(l -> !l.equalsIgnoreCase("none"));
+        return new Assignment(bands.get("R"), bands.get("G"), bands.get("B"), luminance);
+    }
+
+    /** The short name of a known band in any case, or a name of the user's as it is. */
+    private static String bandName(String text) {
+        return Band.known(text).map(Band::name).orElse(text.strip());
     }
 
     private <T> T inPool(Callable<T> work) {

@@ -56,7 +56,7 @@ final class FrameOptions {
     @Option(
             names = "--luminance",
             paramLabel = "FILE",
-            description = "A frame through a clear filter (repeatable). Not part of the picture yet.")
+            description = "A frame through a clear filter (repeatable): the fine brightness comes from it.")
     private List<Path> luminance = new ArrayList<>();
 
     @Option(

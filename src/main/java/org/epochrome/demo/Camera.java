@@ -42,6 +42,11 @@ public record Camera(
         return new Camera(width, height, arcsecPerPx, celestialNorthDeg, mirrored, xPx, yPx);
     }
 
+    /** The same camera turned by half a circle, as by a mount that flipped at the meridian. */
+    public Camera upsideDown() {
+        return new Camera(width, height, arcsecPerPx, celestialNorthDeg + 180, mirrored, offsetXPx, offsetYPx);
+    }
+
     /** x of the body's centre for undispersed light. */
     public double centreX() {
         return 0.5 * (width - 1) + offsetXPx;

@@ -89,14 +89,61 @@ public final class DemoSessions {
                 Map.of("README.md", MARS_README, "session.csv", sheet(shots)));
     }
 
+    /** Saturn near the meridian: three rounds in three formats, the mount flipped before the last of them. */
+    public static DemoSession saturn() {
+        Body body = Body.SATURN;
+        Site site = new Site(-37, 146.5, 300);
+        Instant epoch = Instant.parse("2021-08-28T12:31:00Z");
+        Function<Instant, Aspect> sky = sky(body, site);
+        Map<String, BandSetting> bands = Map.of(
+                "R", new BandSetting(0.95, 2.3, 0.97),
+                "G", new BandSetting(0.91, 2.2, 1.10),
+                "B", new BandSetting(0.85, 2.4, 1.43));
+        Scene scene = new Scene(Surface.invented(body, 271), sky, bands, BACKGROUND, RingSystem.saturn());
+        Camera camera = Camera.withNorthAngle(310, 206, 0.158, 8, false, sky.apply(epoch));
+        Duration length = Duration.ofMinutes(2);
+
+        double[][] drift = {
+            {-2.2, 1.4},
+            {0.7, 2.1},
+            {1.9, -0.8},
+            {2.4, -1.7},
+            {-1.1, -2.3},
+            {-2.6, 0.9},
+            {1.6, 1.8},
+            {2.3, 0.4},
+            {0.2, -1.2}
+        };
+        List<Integer> middlesS = List.of(-810, -660, -510, -150, 0, 150, 510, 660, 810);
+        List<Band> order = List.of(Band.R, Band.G, Band.B);
+        List<String> formats = List.of(".png", ".fits", ".tif");
+        Map<String, Shot> shots = new LinkedHashMap<>();
+        for (int i = 0; i < drift.length; i++) {
+            Band band = order.get(i % 3);
+            int round = i / 3;
+            Camera there = (round == 2 ? camera.upsideDown() : camera).offsetBy(drift[i][0], drift[i][1]);
+            Instant start = epoch.plusSeconds(middlesS.get(i)).minus(length.dividedBy(2));
+            String file = "saturn-" + (round + 1) + "-" + band.name() + formats.get(round);
+            shots.put(file, shot(band, start, length, there, sky, 41 + i));
+        }
+        return new DemoSession(
+                body,
+                site,
+                epoch,
+                scene,
+                Collections.unmodifiableMap(shots),
+                Map.of("README.md", SATURN_README, "session.csv", sheet(shots)));
+    }
+
     /**
-     * Writes both sessions, {@code jupiter} and {@code mars}, into folders below the given one.
+     * Writes the sessions {@code jupiter}, {@code mars} and {@code saturn} into folders below the given one.
      *
      * @throws OutputRefused if a file exists and may not be replaced, or cannot be written
      */
     public static void write(Path folder, boolean overwrite) {
         jupiter().write(folder.resolve("jupiter"), overwrite);
         mars().write(folder.resolve("mars"), overwrite);
+        saturn().write(folder.resolve("saturn"), overwrite);
     }
 
     private static Shot shot(
@@ -202,5 +249,24 @@ public final class DemoSessions {
 
             Expect a picture for 02:07:00 UTC: markings sharp in red, clouds and the polar hood in blue, all in place,
             and no colour along the bright limb or the terminator but Mars's own.
+            """;
+
+    private static final String SATURN_README = """
+            # Demo session: Saturn
+
+            An invented scene, not a photograph: bands, spots and the rings' shades are made up. Only the geometry is
+            true: Saturn with its rings open by 19 degrees as it stood on 2021-08-28 about 12:31 UTC at 37 S, 146.5 E,
+            300 m, four weeks after opposition, the globe's shadow on the rings behind it. `demo` writes these files anew,
+            pixel for pixel.
+
+            Three rounds through R, G and B, two minutes each, the first as PNG, the second as FITS, the third as TIFF.
+            Saturn crossed the meridian between the second and the third, and the mount flipped: the last three frames are
+            upside down. Bands and times stand in `session.csv`.
+
+                java -jar target/epochrome.jar combine --body saturn --site=-37,146.5,300 \\
+                    --sheet demo-data/saturn/session.csv --out saturn.png --report saturn.json
+
+            Expect a picture for 12:31:00 UTC with north 8 degrees to the left of up, a note for each of the last three
+            frames that it was turned by 180 degrees, sharp rings, and no coloured rims.
             """;
 }

@@ -1,9 +1,8 @@
 package org.epochrome.demo;
 
 /**
- * The brightness of a spheroid along lines of sight: the ray's first point on the surface, its latitude and longitude,
- * and Minnaert's reflectance there under the true direction of the Sun. The first of the layers a line of sight can
- * meet; the sky behind it is black.
+ * A spheroid along lines of sight: the ray's first point on the surface, its latitude and longitude, and Minnaert's
+ * reflectance there under the true direction of the Sun.
  */
 final class Globe {
     /** Below it Minnaert's law with k below 1 runs off to infinity, so it is held there (common practice, no source). */
@@ -22,51 +21,34 @@ final class Globe {
     }
 
     /**
-     * Brightness seen along the ray through a point of the image plane through the body's centre.
+     * The way along a ray from a point near the globe to where it first meets the surface; NaN if it passes by.
      *
-     * @param right of the body's centre, equatorial radii
-     * @param up of the body's centre, equatorial radii
+     * @param p a point of the ray, equatorial radii
+     * @param v its direction away from the observer, a unit vector
      */
-    double brightness(double right, double up) {
-        Vector r = view.right();
-        Vector u = view.up();
-        Vector o = view.observer();
-        double px = right * r.x() + up * u.x();
-        double py = right * r.y() + up * u.y();
-        double pz = right * r.z() + up * u.z();
-        double vx = px - o.x();
-        double vy = py - o.y();
-        double vz = pz - o.z();
-        double length = Math.sqrt(vx * vx + vy * vy + vz * vz);
-        vx /= length;
-        vy /= length;
-        vz /= length;
-
+    double way(Vector p, Vector v) {
         // stretched along the axis the spheroid is the unit sphere
-        double sz = pz * stretch;
-        double wz = vz * stretch;
-        double a = vx * vx + vy * vy + wz * wz;
-        double b = px * vx + py * vy + sz * wz;
-        double c = px * px + py * py + sz * sz - 1;
+        double sz = p.z() * stretch;
+        double wz = v.z() * stretch;
+        double a = v.x() * v.x() + v.y() * v.y() + wz * wz;
+        double b = p.x() * v.x() + p.y() * v.y() + sz * wz;
+        double c = p.x() * p.x() + p.y() * p.y() + sz * sz - 1;
         double discriminant = b * b - a * c;
-        if (!(discriminant > 0)) {
-            return 0;
-        }
-        double t = -(b + Math.sqrt(discriminant)) / a;
-        double x = px + t * vx;
-        double y = py + t * vy;
-        double z = pz + t * vz;
+        return discriminant > 0 ? -(b + Math.sqrt(discriminant)) / a : Double.NaN;
+    }
 
-        double nz = z * stretch * stretch;
-        double normal = Math.sqrt(x * x + y * y + nz * nz);
+    /** Brightness of a point of the surface seen along a ray. */
+    double brightness(Vector p, Vector v) {
+        double nz = p.z() * stretch * stretch;
+        double normal = Math.sqrt(p.x() * p.x() + p.y() * p.y() + nz * nz);
         Vector s = view.sun();
-        double mu0 = (x * s.x() + y * s.y() + nz * s.z()) / normal;
+        double mu0 = (p.x() * s.x() + p.y() * s.y() + nz * s.z()) / normal;
         if (!(mu0 > 0)) {
             return 0;
         }
-        double mu = Math.max(-(x * vx + y * vy + nz * vz) / normal, LEAST_EMISSION_COSINE);
-        double latitude = StrictMath.atan2(nz, Math.sqrt(x * x + y * y));
-        double longitude = StrictMath.atan2(y, x);
+        double mu = Math.max(-(p.x() * v.x() + p.y() * v.y() + nz * v.z()) / normal, LEAST_EMISSION_COSINE);
+        double latitude = StrictMath.atan2(nz, Math.sqrt(p.x() * p.x() + p.y() * p.y()));
+        double longitude = StrictMath.atan2(p.y(), p.x());
         // mu0^k mu^(k-1), with a single power
         return albedo.at(latitude, longitude) * mu0 * StrictMath.pow(mu0 * mu, minnaertK - 1);
     }

@@ -16,11 +16,22 @@ import org.epochrome.image.Plane;
  * @param aspects how it stands at an instant
  * @param bands settings by the band's name
  * @param background level of the sky
+ * @param rings its rings
  */
 public record Scene(
-        Surface surface, Function<Instant, Aspect> aspects, Map<String, BandSetting> bands, double background) {
+        Surface surface,
+        Function<Instant, Aspect> aspects,
+        Map<String, BandSetting> bands,
+        double background,
+        RingSystem rings) {
     public Scene {
         bands = Map.copyOf(bands);
+    }
+
+    /** A planet without rings. */
+    public Scene(
+            Surface surface, Function<Instant, Aspect> aspects, Map<String, BandSetting> bands, double background) {
+        this(surface, aspects, bands, background, RingSystem.NONE);
     }
 
     /**
@@ -86,12 +97,14 @@ public record Scene(
         double radiusPx =
                 moments.stream().mapToDouble(a -> radiusPx(camera, a)).max().orElseThrow();
         // one per mille of grace for the finite distance
-        Supersampled sharp = Supersampled.around(camera.centreX(), camera.centreY(), 1.001 * radiusPx);
+        double extentPx = 1.001 * radiusPx * Math.max(1, rings.outer());
+        Supersampled sharp = Supersampled.around(camera.centreX(), camera.centreY(), extentPx, 1.001 * radiusPx);
         for (Aspect moment : moments) {
             View view = View.of(moment, camera);
             Globe globe = new Globe(view, albedo, setting.minnaertK());
+            RingedGlobe planet = new RingedGlobe(view, globe, new Rings(rings, view, band.name()));
             sharp.add(
-                    (x, y) -> globe.brightness(
+                    (x, y) -> planet.brightness(
                             (x - camera.centreX()) * view.pixel(), (camera.centreY() - y) * view.pixel()),
                     1.0 / moments.size());
         }

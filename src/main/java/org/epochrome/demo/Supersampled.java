@@ -38,9 +38,14 @@ final class Supersampled {
         double at(double x, double y);
     }
 
-    /** A black window of whole pixels for a disk of that radius around a point, in pixels. */
-    static Supersampled around(double x, double y, double radius) {
-        double reach = radius + 1;
+    /**
+     * A black window of whole pixels around a point.
+     *
+     * @param extent how far the picture goes from there, pixels
+     * @param radius of the disk in it, pixels
+     */
+    static Supersampled around(double x, double y, double extent, double radius) {
+        double reach = extent + 1;
         int left = (int) Math.floor(x - reach);
         int top = (int) Math.floor(y - reach);
         int right = (int) Math.ceil(x + reach);

@@ -49,6 +49,7 @@ final class AxisByMotion {
     private final List<Plane> planes;
     private final DiskFinder finder;
     private final Turning turning;
+    private final Memory memory;
 
     /**
      * What was found.
@@ -69,7 +70,8 @@ final class AxisByMotion {
         }
     }
 
-    AxisByMotion(Recipe recipe, Schedule schedule, List<Plane> planes, DiskFinder finder) {
+    AxisByMotion(Recipe recipe, Schedule schedule, List<Plane> planes, DiskFinder finder, Memory memory) {
+        this.memory = memory;
         this.recipe = recipe;
         this.schedule = schedule;
         this.planes = planes;
@@ -137,7 +139,7 @@ final class AxisByMotion {
     }
 
     private OptionalDouble searched(List<FittedDisk> rough, boolean mirrored, Progress progress) {
-        SmallFrames small = new SmallFrames(schedule, turning, planes, rough);
+        SmallFrames small = new SmallFrames(schedule, turning, planes, rough, memory);
         double best = Double.NEGATIVE_INFINITY;
         double at = Double.NaN;
         double sum = 0;
@@ -222,7 +224,7 @@ final class AxisByMotion {
     /** One step: least squares for delta and the offset a that the reference's own place leaves in all. */
     private Optional<Axis> corrected(double north, List<FittedDisk> fits, Progress progress) {
         int reference = schedule.reference();
-        Details details = new Details(schedule, turning, planes, fits, DETAIL_BLUR_PX, progress);
+        Details details = new Details(schedule, turning, planes, fits, DETAIL_BLUR_PX, memory, progress);
         List<Link> links = new Comparison(schedule, details, fits).links(progress);
         Disk disk = fits.get(reference).disk();
         double angle = Math.toRadians(north);

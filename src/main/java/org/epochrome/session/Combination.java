@@ -2,11 +2,13 @@ package org.epochrome.session;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.epochrome.align.Shift;
 import org.epochrome.align.Witness;
 import org.epochrome.colour.ColourCube;
+import org.epochrome.colour.Coverage;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
@@ -21,6 +23,7 @@ import org.epochrome.image.Smear;
  * @param cube the linear colour picture
  * @param disk where its disk lies
  * @param frames what was found for each exposure, in the recipe's order
+ * @param coverage how well each pixel is founded, by band
  * @param quality numbers that say how good it is
  * @param warnings what the user should know, a sentence each
  */
@@ -31,6 +34,7 @@ public record Combination(
         ColourCube cube,
         Disk disk,
         List<FrameResult> frames,
+        Map<String, Coverage> coverage,
         Quality quality,
         List<String> warnings) {
 

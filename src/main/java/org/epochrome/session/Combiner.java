@@ -2,47 +2,50 @@ package org.epochrome.session;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.DoubleSupplier;
 import java.util.function.IntFunction;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.epochrome.colour.ColourCube;
-import org.epochrome.colour.Merge;
+import org.epochrome.colour.Coverage;
+import org.epochrome.colour.Luminance;
+import org.epochrome.colour.Merge.Merged;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
-import org.epochrome.disk.Shading;
 import org.epochrome.disk.Unsmear;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
 import org.epochrome.session.Registration.Registered;
 import org.epochrome.time.LeapSeconds;
-import org.epochrome.turn.Turned;
 
 /** Runs a recipe: reads, fits, turns, registers and merges. */
 public final class Combiner {
-    private static final List<String> COLOURS = List.of("R", "G", "B");
-    /** Apparent offset, in blurs, of the longest smear that moves all detail alike: of four blurs. */
-    private static final double MOST_OFFSET = 0.03;
     /** Blur on the pixels on which detail is compared. */
     private static final double DETAIL_BLUR_PX = 1;
     /** The same where a tenth of a pixel will do. */
     private static final double ROUGH_BLUR_PX = 0.5;
-
-    private static final float LEAST_WEIGHT = 0.05f;
 
     static final String SUN_CAUTION = "The planet stood within 30 degrees of the Sun: never point optics near the Sun"
             + " without the safeguards that its maker and your local rules ask for.";
 
     private final Recipe recipe;
     private final Schedule schedule;
+    private final Memory memory;
     private final List<String> warnings = new ArrayList<>();
 
     public Combiner(Recipe recipe) {
+        this(recipe, Memory.ofThisHeap());
+    }
+
+    /** One that keeps to less memory; its results are the same. */
+    Combiner(Recipe recipe, Memory memory) {
         this.recipe = recipe;
         this.schedule = Schedule.of(recipe);
+        this.memory = memory;
     }
 
     /** The instant that a recipe's picture will show. */
@@ -62,15 +65,16 @@ public final class Combiner {
         Sky sky = Sky.over(recipe);
         warnAboutTheSky(sky);
         progress.doing("reading");
-        List<Plane> planes = each(i -> schedule.exposures().get(i).load());
+        List<Plane> planes = stored(i -> schedule.exposures().get(i).load());
         progress.at(0.1);
-        List<FittedDisk> limbs = new DiskFinder(recipe, schedule, sky).find(planes, warnings, progress.part(0.1, 0.55));
+        List<FittedDisk> limbs =
+                new DiskFinder(recipe, schedule, sky, memory).find(planes, warnings, progress.part(0.1, 0.55));
         Turning turning = new Turning(recipe, schedule);
         List<FittedDisk> found = limbs;
         if (recipe.unsmear()) {
             progress.doing("undoing the smear within bands");
             List<Plane> drawn = planes;
-            planes = each(i -> Unsmear.of(
+            planes = stored(i -> Unsmear.of(
                     drawn.get(i),
                     limbs.get(i),
                     Globe.of(schedule.exposures().get(i).aspect()),
@@ -78,16 +82,13 @@ public final class Combiner {
             found = limbs.stream().map(FittedDisk::unsmeared).toList();
         }
         progress.doing("comparing detail");
-        Details details = new Details(schedule, turning, planes, found, DETAIL_BLUR_PX, progress);
+        Details details = new Details(schedule, turning, planes, found, DETAIL_BLUR_PX, memory, progress);
         if (recipe.alignment().freeScale()) {
             found = new BandScale(schedule, warnings).freed(details, found, progress);
         }
         List<Registered> registered =
                 new Registration(recipe, schedule, sky, warnings).register(details, found, progress.part(0.55, 0.75));
         List<FittedDisk> fits = nudged(registered);
-        progress.doing("turning to the epoch");
-        View view = turning.viewAtEpoch(registered.get(schedule.reference()).fitted());
-        List<Turned> turned = turned(planes, fits, turning, view, progress.part(0.75, 0.9));
         progress.doing("measuring the fringes");
         Fringe fringe = new Fringe(
                 schedule,
@@ -95,17 +96,19 @@ public final class Combiner {
                 planes,
                 fits,
                 details,
-                new Details(schedule, turning, planes, found, ROUGH_BLUR_PX, progress));
+                new Details(schedule, turning, planes, found, ROUGH_BLUR_PX, memory, progress));
         double[] apart = Stream.<DoubleSupplier>of(
                         () -> fringe.plain(progress), () -> fringe.result(recipe.turn(), progress))
                 .parallel()
                 .mapToDouble(DoubleSupplier::getAsDouble)
                 .toArray();
         Combination.Quality quality = new Combination.Quality(apart[0], apart[1]);
-        progress.at(0.95);
-        progress.doing("merging");
-        ColourCube cube =
-                new ColourCube(merged("R", turned, fits), merged("G", turned, fits), merged("B", turned, fits));
+        progress.at(0.8);
+        progress.doing("turning to the epoch and merging");
+        View view = turning.viewAtEpoch(fits.get(schedule.reference()));
+        Merging merging = new Merging(schedule, turning, planes, fits, view, memory);
+        Map<String, Merged> merged = merged(merging, progress.part(0.8, 1));
+        ColourCube cube = cube(merged, merging);
         progress.at(1);
         return new Combination(
                 recipe,
@@ -113,7 +116,8 @@ public final class Combiner {
                 schedule.aspect(),
                 cube,
                 view.disk(),
-                results(limbs, registered, turning, sky),
+                results(limbs, registered, turning, sky, merging),
+                coverage(merged),
                 quality,
                 List.copyOf(warnings));
     }
@@ -131,28 +135,70 @@ public final class Combiner {
         return result;
     }
 
-    private List<Plane> each(IntFunction<Plane> made) {
-        return IntStream.range(0, schedule.exposures().size())
-                .parallel()
-                .mapToObj(made)
-                .toList();
+    private List<Plane> stored(IntFunction<Plane> made) {
+        return new PlaneStore(schedule.exposures().size(), made, memory.heldBytes()).filled();
+    }
+
+    private Map<String, Merged> merged(Merging merging, Progress progress) {
+        List<String> bands = recipe.assignment().bands();
+        Map<String, Merged> merged = new LinkedHashMap<>();
+        for (int k = 0; k < bands.size(); k++) {
+            double part = 1.0 / bands.size();
+            merged.put(bands.get(k), merging.band(bands.get(k), progress.part(k * part, (k + 1) * part)));
+        }
+        return merged;
+    }
+
+    private ColourCube cube(Map<String, Merged> merged, Merging merging) {
+        Assignment bands = recipe.assignment();
+        ColourCube cube = new ColourCube(
+                merged.get(bands.red()).mean(),
+                merged.get(bands.green()).mean(),
+                merged.get(bands.blue()).mean());
+        if (bands.luminance().isEmpty()) {
+            return cube;
+        }
+        String band = bands.luminance().get();
+        double ofColours = bands.colours().stream()
+                .mapToDouble(merging::bandBlurPx)
+                .average()
+                .orElseThrow();
+        double ofBand = merging.bandBlurPx(band);
+        if (Sharpness.differs(ofColours, ofBand)) {
+            warnings.add("The frames in " + band
+                    + " are blurred more than the colours; detail finer than their blur comes" + " from the colours.");
+        }
+        return Luminance.exchanged(cube, merged.get(band).mean(), ofColours, ofBand);
+    }
+
+    private static Map<String, Coverage> coverage(Map<String, Merged> merged) {
+        Map<String, Coverage> coverage = new LinkedHashMap<>();
+        merged.forEach((band, m) -> coverage.put(band, m.coverage()));
+        return coverage;
     }
 
     private void checkBands() {
-        List<String> missing = COLOURS.stream()
-                .filter(c -> schedule.exposures().stream()
-                        .noneMatch(e -> e.band().name().equals(c)))
-                .toList();
+        Assignment bands = recipe.assignment();
+        List<String> missing = bands.bands().stream().filter(c -> !present(c)).toList();
         if (!missing.isEmpty()) {
-            throw new SessionRefused("a colour picture needs frames in R, G and B, but there is none in "
-                    + String.join(" and ", missing) + "; add it, or say which frame it is by --red, --green or --blue");
+            List<String> colours = bands.colours();
+            throw new SessionRefused("a colour picture needs frames in " + colours.get(0) + ", " + colours.get(1)
+                    + " and "
+                    + colours.get(2)
+                    + bands.luminance().map(l -> " (brightness from " + l + ")").orElse("")
+                    + ", but there is none in " + String.join(" and ", missing)
+                    + "; add it, or say which frame it is by --red, --green or --blue");
         }
         schedule.exposures().stream()
                 .map(e -> e.band().name())
-                .filter(name -> !COLOURS.contains(name))
+                .filter(name -> !bands.bands().contains(name))
                 .distinct()
-                .forEach(name ->
-                        warnings.add("Frames in " + name + " were fitted but are not part of the picture yet."));
+                .forEach(name -> warnings.add("Frames in " + name
+                        + " were fitted but are not part of the picture; --assign or --luminance-from takes them in."));
+    }
+
+    private boolean present(String band) {
+        return schedule.exposures().stream().anyMatch(e -> e.band().name().equals(band));
     }
 
     private void warnAboutTheSky(Sky sky) {
@@ -172,77 +218,8 @@ public final class Combiner {
         }
     }
 
-    private List<Turned> turned(
-            List<Plane> planes, List<FittedDisk> fits, Turning turning, View view, Progress progress) {
-        Plane target = planes.get(schedule.reference());
-        List<Turned> result = new ArrayList<>();
-        for (int i = 0; i < planes.size(); i++) {
-            progress.check();
-            result.add(turning.turn(
-                    planes.get(i),
-                    fits.get(i),
-                    schedule.exposures().get(i).aspect(),
-                    seen(view, fits.get(i)),
-                    target.width(),
-                    target.height(),
-                    progress));
-            progress.at((i + 1.0) / planes.size());
-        }
-        return result;
-    }
-
-    /**
-     * The view moved so that a band which dispersion smears lopsidedly seems to lie where the others do. A smear far longer
-     * than the blur moves edges and fine detail differently, so it is moved no more than a moderate one.
-     */
-    private static View seen(View view, FittedDisk fit) {
-        Shading shading = fit.shading().carried(fit.disk(), view.disk());
-        double most = MOST_OFFSET * shading.blurPx();
-        double offset = Math.max(-most, Math.min(most, shading.smear().apparentOffsetPx(shading.blurPx())));
-        double direction = Math.toRadians(shading.smear().directionDeg());
-        return new View(view.globe(), view.disk().movedBy(offset * Math.sin(direction), offset * Math.cos(direction)));
-    }
-
-    /** The exposures of a band in one plane, in the brightness of the one nearest to the epoch. */
-    private Plane merged(String band, List<Turned> turned, List<FittedDisk> fits) {
-        List<Plane> pictures = new ArrayList<>();
-        List<Plane> weights = new ArrayList<>();
-        double brightness = Double.NaN;
-        long nearest = Long.MAX_VALUE;
-        for (int i = 0; i < turned.size(); i++) {
-            Exposure exposure = schedule.exposures().get(i);
-            if (!exposure.band().name().equals(band)) {
-                continue;
-            }
-            pictures.add(turned.get(i).picture());
-            weights.add(weight(turned.get(i), fits.get(i)));
-            long away =
-                    Math.abs(exposure.mid().toEpochMilli() - schedule.epoch().toEpochMilli());
-            if (away < nearest) {
-                nearest = away;
-                brightness = fits.get(i).brightness();
-            }
-        }
-        Plane mean = Merge.mean(pictures, weights);
-        for (int i = 0; i < mean.data().length; i++) {
-            mean.data()[i] *= (float) brightness;
-        }
-        return mean;
-    }
-
-    /** Less noise counts more; so does a place that the frame saw well. */
-    private static Plane weight(Turned turned, FittedDisk fit) {
-        float relative = (float) (fit.noise() / fit.brightness());
-        float whole = 1 / Math.max(relative * relative, 1e-12f);
-        Plane weight = turned.trust().copy();
-        for (int i = 0; i < weight.data().length; i++) {
-            weight.data()[i] = whole * Math.max(LEAST_WEIGHT, weight.data()[i]);
-        }
-        return weight;
-    }
-
     private List<Combination.FrameResult> results(
-            List<FittedDisk> limbs, List<Registered> registered, Turning turning, Sky sky) {
+            List<FittedDisk> limbs, List<Registered> registered, Turning turning, Sky sky, Merging merging) {
         List<Combination.FrameResult> results = new ArrayList<>();
         Disk output = registered.get(schedule.reference()).fitted().disk();
         for (int i = 0; i < registered.size(); i++) {
@@ -264,23 +241,9 @@ public final class Combiner {
                     turning.turnedDeg(exposure.aspect()),
                     sky.shift(exposure.band(), exposure.aspect(), found.fitted().disk()),
                     sky.smear(exposure.band(), exposure.aspect(), found.fitted().disk()),
-                    share(i, limbs),
+                    merging.share(i),
                     exposure.frame().notes()));
         }
         return results;
-    }
-
-    private double share(int index, List<FittedDisk> limbs) {
-        String band = schedule.exposures().get(index).band().name();
-        double all = 0;
-        for (int i = 0; i < limbs.size(); i++) {
-            all += schedule.exposures().get(i).band().name().equals(band) ? noiseWeight(limbs.get(i)) : 0;
-        }
-        return noiseWeight(limbs.get(index)) / all;
-    }
-
-    private static double noiseWeight(FittedDisk fit) {
-        double relative = fit.noise() / fit.brightness();
-        return 1 / Math.max(relative * relative, 1e-12);
     }
 }

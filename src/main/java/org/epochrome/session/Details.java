@@ -2,7 +2,6 @@ package org.epochrome.session;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.IntStream;
 import org.epochrome.align.Detail;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
@@ -19,6 +18,9 @@ final class Details {
      * compared at one grain, for a difference would pass for a shift.
      */
     private static final double TRUSTED = 0.2;
+
+    /** Scales of one camera differ by less. */
+    private static final double ALMOST = 0.02;
 
     private final Schedule schedule;
     private final Turning turning;
@@ -39,6 +41,7 @@ final class Details {
             List<Plane> planes,
             List<FittedDisk> fits,
             double blurPx,
+            Memory memory,
             Progress progress) {
         FittedDisk reference = fits.get(schedule.reference());
         this.schedule = schedule;
@@ -53,15 +56,22 @@ final class Details {
                         / f.disk().equatorialRadiusPx()
                         / factor)
                 .toArray();
-        restored = IntStream.range(0, planes.size())
-                .parallel()
-                .mapToObj(i -> restored(i, planes.get(i), fits.get(i), progress))
-                .toList();
+        restored = new PlaneStore(
+                        planes.size(), i -> restored(i, planes.get(i), fits.get(i), progress), memory.heldBytes())
+                .filled();
     }
 
     private Plane restored(int index, Plane plane, FittedDisk fit, Progress progress) {
         Globe globe = Globe.of(schedule.exposures().get(index).aspect());
-        return Unsmear.inPlace(Binning.by(factor, plane), fit.binned(factor), globe, progress);
+        int own = ownFactor(fit);
+        return Unsmear.inPlace(Binning.by(own, plane), fit.binned(own), globe, progress);
+    }
+
+    /** Frames of another scale are binned to about the common pixels, never further. */
+    private int ownFactor(FittedDisk fit) {
+        double larger =
+                fit.disk().equatorialRadiusPx() / (factor * target.view().disk().equatorialRadiusPx());
+        return Math.max(1, (int) (factor * larger + ALMOST));
     }
 
     /** Pixels of the reference frame along the side of a common pixel. */
@@ -100,7 +110,7 @@ final class Details {
         progress.check();
         return turning.detail(
                 restored.get(index),
-                place.binned(factor).unsmeared(),
+                place.binned(ownFactor(place)).unsmeared(),
                 schedule.exposures().get(index).aspect(),
                 target,
                 grainPx,

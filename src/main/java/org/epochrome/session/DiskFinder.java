@@ -2,6 +2,7 @@ package org.epochrome.session;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -16,6 +17,7 @@ import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
+import org.epochrome.io.FrameHead;
 import org.epochrome.job.Progress;
 
 /** Finds the disk in every exposure, and what the frames have in common: posture and plate scale. */
@@ -38,8 +40,10 @@ final class DiskFinder {
     private final Recipe recipe;
     private final Schedule schedule;
     private final Sky sky;
+    private final Memory memory;
 
-    DiskFinder(Recipe recipe, Schedule schedule, Sky sky) {
+    DiskFinder(Recipe recipe, Schedule schedule, Sky sky, Memory memory) {
+        this.memory = memory;
         this.recipe = recipe;
         this.schedule = schedule;
         this.sky = sky;
@@ -63,27 +67,32 @@ final class DiskFinder {
                 i -> fit(i, recipe.northDeg(), mirroring == Mirroring.YES, planes.get(i), progress.part(0.1, 0.5)));
         progress.at(0.5);
         progress.doing("telling the frames' posture");
-        List<Posture.Angle> angles =
-                new Posture(recipe, schedule, mirroring, planes, first, warnings).resolve(progress.part(0.5, 0.6));
+        List<Posture.Angle> angles = new Posture(recipe, schedule, mirroring, planes, first, memory, warnings)
+                .resolve(progress.part(0.5, 0.6));
         if (recipe.mirroring() == Mirroring.AUTO
                 && angles.get(schedule.reference()).mirrored()) {
             warnings.add("The frames were found to be mirrored; if they are not, say --mirrored no.");
+        }
+        boolean sense = angles.get(schedule.reference()).mirrored();
+        for (int i = 0; i < angles.size(); i++) {
+            if (angles.get(i).mirrored() != sense) {
+                warnings.add(name(i) + " is mirrored against the reference frame; it was turned over.");
+            }
         }
         for (int i : Posture.flipped(angles)) {
             warnings.add(name(i) + " is upside down against the reference frame; it was turned by 180 degrees.");
         }
         progress.at(0.6);
         progress.doing("fitting the disks");
-        List<FittedDisk> second = each(
-                i -> refit(i, angles.get(i), held(angles.get(i)), first.get(i), planes.get(i), progress.part(0.6, 1)));
-        return commonScale(
-                recipe.northDeg().isPresent() ? second : commonNorth(second, angles, warnings), planes, warnings);
+        List<FittedDisk> second = each(i -> refit(
+                i, angles.get(i), held(angles.get(i), sense), first.get(i), planes.get(i), progress.part(0.6, 1)));
+        return commonScale(recipe.northDeg().isPresent() ? second : northByCamera(second, angles, warnings), warnings);
     }
 
     /** First the axis, from the motion of the detail, then the disks. */
     private List<FittedDisk> findWithAxis(List<Plane> planes, List<String> warnings, Progress progress) {
         progress.doing("finding the axis");
-        AxisByMotion.Axis axis = new AxisByMotion(recipe, schedule, planes, this)
+        AxisByMotion.Axis axis = new AxisByMotion(recipe, schedule, planes, this, memory)
                 .find(progress.part(0, 0.6))
                 .orElseThrow(() -> new SessionRefused("the axis of "
                         + recipe.body().displayName()
@@ -92,7 +101,7 @@ final class DiskFinder {
                         + " positive), or frames over a longer time"));
         warnings.add(axis.sentence());
         Recipe posed = recipe.posed(axis.northDeg(), axis.mirrored() ? Mirroring.YES : Mirroring.NO);
-        return new DiskFinder(posed, schedule, sky)
+        return new DiskFinder(posed, schedule, sky, memory)
                 .find(planes, warnings, progress.part(0.6, 1)).stream()
                         .map(f -> f.withNorthSigma(axis.sigmaDeg()))
                         .toList();
@@ -148,18 +157,43 @@ final class DiskFinder {
         }
     }
 
+    /** Frames of one size and sense come from one camera, which is turned as it is. */
+    private List<FittedDisk> northByCamera(List<FittedDisk> fits, List<Posture.Angle> angles, List<String> warnings) {
+        Map<String, List<Integer>> cameras = new LinkedHashMap<>();
+        for (int i = 0; i < fits.size(); i++) {
+            String camera = size(i) + (angles.get(i).mirrored() ? " mirrored" : "");
+            cameras.computeIfAbsent(camera, k -> new ArrayList<>()).add(i);
+        }
+        List<FittedDisk> result = new ArrayList<>(fits);
+        for (List<Integer> members : cameras.values()) {
+            List<FittedDisk> common = commonNorth(
+                    members,
+                    members.stream().map(fits::get).toList(),
+                    members.stream().map(angles::get).toList(),
+                    warnings);
+            for (int k = 0; k < members.size(); k++) {
+                result.set(members.get(k), common.get(k));
+            }
+        }
+        return result;
+    }
+
     /**
      * One mount holds all frames: by how much the fits turn the posture, in the weighted mean, counts for all, unless a fit
      * that is sure of it says otherwise: then the field turned.
      */
-    private List<FittedDisk> commonNorth(List<FittedDisk> fits, List<Posture.Angle> angles, List<String> warnings) {
+    private List<FittedDisk> commonNorth(
+            List<Integer> members, List<FittedDisk> fits, List<Posture.Angle> angles, List<String> warnings) {
         double[] off = new double[fits.size()];
+        for (int i = 0; i < fits.size(); i++) {
+            off[i] = Disk.wrapDeg(
+                    fits.get(i).disk().northAngleDeg() - angles.get(i).northDeg());
+        }
+        new MountCheck(recipe, schedule).warning(members, fits, off).ifPresent(warnings::add);
         double sum = 0;
         double weights = 0;
         for (int i = 0; i < fits.size(); i++) {
             double weight = 1 / square(fits.get(i).northSigmaDeg());
-            off[i] = Disk.wrapDeg(
-                    fits.get(i).disk().northAngleDeg() - angles.get(i).northDeg());
             sum += weight * off[i];
             weights += weight;
         }
@@ -215,8 +249,11 @@ final class DiskFinder {
                 .rough(plane, progress));
     }
 
-    private OptionalDouble held(Posture.Angle angle) {
-        return recipe.northDeg().isPresent() ? OptionalDouble.of(angle.northDeg()) : OptionalDouble.empty();
+    /** A given north angle, carried to a frame of the reference's sense. */
+    private OptionalDouble held(Posture.Angle angle, boolean sense) {
+        return recipe.northDeg().isPresent() && angle.mirrored() == sense
+                ? OptionalDouble.of(angle.northDeg())
+                : OptionalDouble.empty();
     }
 
     private FittedDisk refit(
@@ -259,7 +296,7 @@ final class DiskFinder {
      * Frames of one size come from one camera on one telescope: their plate scale is the mean of what their disks say,
      * weighted, unless one differs clearly.
      */
-    private List<FittedDisk> commonScale(List<FittedDisk> fits, List<Plane> planes, List<String> warnings) {
+    private List<FittedDisk> commonScale(List<FittedDisk> fits, List<String> warnings) {
         if (recipe.scaleArcsecPerPx().isPresent()) {
             return fits;
         }
@@ -267,13 +304,13 @@ final class DiskFinder {
         for (int i = 0; i < fits.size(); i++) {
             double weight =
                     1 / square(fits.get(i).radiusSigmaPx() / fits.get(i).disk().equatorialRadiusPx());
-            double[] sum = sums.computeIfAbsent(likes(i, planes), k -> new double[2]);
+            double[] sum = sums.computeIfAbsent(likes(i), k -> new double[2]);
             sum[0] += weight;
             sum[1] += weight * Sky.arcsecPerPx(aspect(i), fits.get(i).disk());
         }
         List<FittedDisk> result = new ArrayList<>();
         for (int i = 0; i < fits.size(); i++) {
-            double[] sum = sums.get(likes(i, planes));
+            double[] sum = sums.get(likes(i));
             double radius = 0.5 * aspect(i).equatorialDiameterArcsec() * sum[0] / sum[1];
             Disk disk = fits.get(i).disk();
             double off = disk.equatorialRadiusPx() - radius;
@@ -300,12 +337,16 @@ final class DiskFinder {
         return schedule.exposures().get(index).name();
     }
 
+    private String size(int index) {
+        FrameHead head = schedule.exposures().get(index).frame().head();
+        return head.width() + " x " + head.height();
+    }
+
     /** What frames of one scale have in common. */
-    private String likes(int index, List<Plane> planes) {
-        String size = planes.get(index).width() + " x " + planes.get(index).height();
+    private String likes(int index) {
         return recipe.alignment().freeScale()
-                ? size + schedule.exposures().get(index).band().name()
-                : size;
+                ? size(index) + schedule.exposures().get(index).band().name()
+                : size(index);
     }
 
     private static double square(double v) {

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -16,6 +17,7 @@ import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Site;
+import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
 import org.epochrome.session.Combination.FrameResult;
 import org.epochrome.time.UtcText;
@@ -24,6 +26,9 @@ import org.epochrome.time.UtcText;
 public final class JsonReport {
     /** Name of the program as reports and files give it. */
     public static final String TOOL = "Epochrome";
+
+    /** Part of the radius that counts as the inner disk. */
+    private static final double INNER = 0.85;
 
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
@@ -40,6 +45,8 @@ public final class JsonReport {
         output.put("height", c.cube().height());
         output.set("disk", disk(c.disk()));
         output.set("ephemeris", ephemeris(c.aspect()));
+        root.set("assign", assignment(c.recipe().assignment()));
+        root.set("coverage", coverage(c));
         ArrayNode frames = root.putArray("frames");
         c.frames().forEach(f -> frames.add(frame(f)));
         ObjectNode fringe = root.putObject("quality").putObject("fringePx");
@@ -78,6 +85,37 @@ public final class JsonReport {
             strings(node, "warnings", i.notes());
         }
         return text(root);
+    }
+
+    private static ObjectNode assignment(Assignment bands) {
+        ObjectNode node = NODES.objectNode();
+        node.put("red", bands.red());
+        node.put("green", bands.green());
+        node.put("blue", bands.blue());
+        node.put("luminance", bands.luminance().orElse(null));
+        return node;
+    }
+
+    /** By band: frames that cover a pixel of the inner disk, at least, at most and in the mean. */
+    private static ObjectNode coverage(Combination c) {
+        ObjectNode node = NODES.objectNode();
+        double reach = INNER * c.disk().equatorialRadiusPx();
+        c.coverage().forEach((band, coverage) -> {
+            Plane frames = coverage.frames();
+            DoubleSummaryStatistics counts = new DoubleSummaryStatistics();
+            for (int y = 0; y < frames.height(); y++) {
+                for (int x = 0; x < frames.width(); x++) {
+                    if (Math.hypot(x - c.disk().x(), y - c.disk().y()) < reach) {
+                        counts.accept(frames.at(x, y));
+                    }
+                }
+            }
+            ObjectNode of = node.putObject(band);
+            put(of, "leastFrames", counts.getMin());
+            put(of, "mostFrames", counts.getMax());
+            put(of, "meanFrames", counts.getAverage());
+        });
+        return node;
     }
 
     private static ObjectNode head(String version) {

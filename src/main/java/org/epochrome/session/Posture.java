@@ -31,6 +31,8 @@ final class Posture {
     private static final double CLEAR_FLIP = 1.25;
     /** Part of the detail that must be explained in one of both ways; by chance it is up to 0.11. */
     private static final double LEAST_AGREEMENT = 0.15;
+    /** Detail that agrees so well needs no other explanation. */
+    private static final double DOUBTFUL_AGREEMENT = 0.5;
     /** Latitude of observer or Sun from which on rings in front of the globe or their shadow tell one end from the other. */
     private static final double CLEAR_OPENING_DEG = 0.6;
     /** A given north angle further off what rings say is doubtful. */
@@ -56,13 +58,14 @@ final class Posture {
             Mirroring mirroring,
             List<Plane> planes,
             List<FittedDisk> found,
+            Memory memory,
             List<String> warnings) {
         this.recipe = recipe;
         this.schedule = schedule;
         this.mirroring = mirroring;
         this.warnings = warnings;
         fits = found;
-        small = new SmallFrames(schedule, new Turning(recipe, schedule), planes, found);
+        small = new SmallFrames(schedule, new Turning(recipe, schedule), planes, found, memory);
         endsTold = ringsTellNorth(schedule.aspect());
     }
 
@@ -156,33 +159,41 @@ final class Posture {
     private Outcome test(Hypothesis h, Progress progress) {
         Angle place = new Angle(h.northDeg, h.mirrored, false);
         Detail reference = small.detail(schedule.reference(), place, place, progress);
-        List<Optional<Boolean>> flipped = new ArrayList<>();
+        List<Optional<Angle>> known = new ArrayList<>();
         double score = 0;
         for (int i = 0; i < fits.size(); i++) {
             if (i == schedule.reference()) {
-                flipped.add(Optional.of(false));
+                known.add(Optional.of(place));
                 continue;
             }
             Angle upright = angle(h, i, false);
             if (endsTold) {
                 double own = fits.get(i).disk().northAngleDeg();
                 boolean over = Math.abs(Disk.wrapDeg(own - upright.northDeg)) > 90;
-                flipped.add(Optional.of(over));
+                known.add(Optional.of(angle(h, i, over)));
                 score += DetailWitness.agreement(reference, small.detail(i, angle(h, i, over), place, progress));
                 continue;
             }
             double asIs = DetailWitness.agreement(reference, small.detail(i, upright, place, progress));
             double turned = DetailWitness.agreement(reference, small.detail(i, angle(h, i, true), place, progress));
-            boolean over = turned > CLEAR_FLIP * asIs;
-            flipped.add(Math.max(asIs, turned) > LEAST_AGREEMENT ? Optional.of(over) : Optional.empty());
-            score += over ? turned : asIs;
+            Angle found = angle(h, i, turned > CLEAR_FLIP * asIs);
+            double agreement = Math.max(asIs, turned);
+            if (recipe.mirroring() == Mirroring.AUTO && agreement < DOUBTFUL_AGREEMENT) {
+                for (Angle candidate : reflected(i, h)) {
+                    double other = DetailWitness.agreement(reference, small.detail(i, candidate, place, progress));
+                    if (other > CLEAR_FLIP * agreement && other > LEAST_AGREEMENT) {
+                        found = candidate;
+                        agreement = other;
+                    }
+                }
+            }
+            known.add(agreement > LEAST_AGREEMENT ? Optional.of(found) : Optional.empty());
+            score += agreement;
         }
         List<Angle> angles = new ArrayList<>();
         for (int i = 0; i < fits.size(); i++) {
-            angles.add(angle(
-                    h,
-                    i,
-                    flipped.get(i).orElse(flipped.get(neighbour(i, flipped)).orElseThrow())));
+            boolean flipped = known.get(neighbour(i, known)).orElseThrow().flipped();
+            angles.add(known.get(i).orElse(angle(h, i, flipped)));
         }
         return new Outcome(h, score, angles);
     }
@@ -199,7 +210,7 @@ final class Posture {
     }
 
     /** The exposure next in time that tells how it lies: a mount flips once in a night. */
-    private int neighbour(int index, List<Optional<Boolean>> known) {
+    private int neighbour(int index, List<Optional<Angle>> known) {
         Instant mid = schedule.exposures().get(index).mid();
         return IntStream.range(0, known.size())
                 .filter(i -> known.get(i).isPresent())
@@ -207,6 +218,15 @@ final class Posture {
                 .min(Comparator.comparing(i ->
                         Duration.between(mid, schedule.exposures().get(i).mid()).abs()))
                 .orElseThrow();
+    }
+
+    /** How an exposure would lie if it had a reflection more or less than the others: its own axis, either end up. */
+    private List<Angle> reflected(int index, Hypothesis h) {
+        if (!DiskFinder.showsAxis(recipe.body())) {
+            return List.of();
+        }
+        double own = fits.get(index).disk().northAngleDeg();
+        return List.of(new Angle(own, !h.mirrored, false), new Angle(Disk.wrapDeg(own + 180), !h.mirrored, false));
     }
 
     /** Numbers of the exposures that are upside down against the reference. */

@@ -29,6 +29,7 @@ import org.epochrome.io.DatedFrame;
  * @param unsmear whether to take off what dispersion draws out within a band
  * @param spectrum how strongly each wavelength of a band counts
  * @param alignment how frames are laid on each other
+ * @param assignment which bands make the picture
  */
 public record Recipe(
         List<DatedFrame> frames,
@@ -45,9 +46,65 @@ public record Recipe(
         boolean dispersion,
         boolean unsmear,
         Spectrum spectrum,
-        Alignment alignment) {
+        Alignment alignment,
+        Assignment assignment) {
     public Recipe {
         frames = List.copyOf(frames);
+    }
+
+    /** A recipe for the usual bands. */
+    public Recipe(
+            List<DatedFrame> frames,
+            Body body,
+            Optional<Site> site,
+            Optional<Air> air,
+            Optional<Instant> epoch,
+            OptionalDouble northDeg,
+            Mirroring mirroring,
+            OptionalDouble scaleArcsecPerPx,
+            Mount mount,
+            Optional<RotationSystem> system,
+            boolean turn,
+            boolean dispersion,
+            boolean unsmear) {
+        this(
+                frames,
+                body,
+                site,
+                air,
+                epoch,
+                northDeg,
+                mirroring,
+                scaleArcsecPerPx,
+                mount,
+                system,
+                turn,
+                dispersion,
+                unsmear,
+                Spectrum.EVEN,
+                Alignment.USUAL,
+                Assignment.usual(frames));
+    }
+
+    /** The same in other bands. */
+    public Recipe assigned(Assignment other) {
+        return new Recipe(
+                frames,
+                body,
+                site,
+                air,
+                epoch,
+                northDeg,
+                mirroring,
+                scaleArcsecPerPx,
+                mount,
+                system,
+                turn,
+                dispersion,
+                unsmear,
+                spectrum,
+                alignment,
+                other);
     }
 
     /** The same with a known posture of the reference frame. */
@@ -67,6 +124,7 @@ public record Recipe(
                 dispersion,
                 unsmear,
                 spectrum,
-                alignment);
+                alignment,
+                assignment);
     }
 }

@@ -15,21 +15,23 @@ final class SmallFrames {
 
     private final Schedule schedule;
     private final Turning turning;
-    private final List<Plane> planes = new ArrayList<>();
+    private final List<Plane> planes;
     private final List<FittedDisk> fits = new ArrayList<>();
 
     /**
      * @param planes pixels of the exposures
      * @param found their disks so far
      */
-    SmallFrames(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> found) {
+    SmallFrames(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> found, Memory memory) {
         this.schedule = schedule;
         this.turning = turning;
-        for (int i = 0; i < planes.size(); i++) {
-            int factor = Math.max(1, (int) (found.get(i).disk().equatorialRadiusPx() / RADIUS_PX));
-            this.planes.add(Binning.by(factor, planes.get(i)));
-            fits.add(found.get(i).binned(factor));
-        }
+        this.planes =
+                new PlaneStore(planes.size(), i -> Binning.by(factor(found.get(i)), planes.get(i)), memory.heldBytes());
+        found.forEach(f -> fits.add(f.binned(factor(f))));
+    }
+
+    private static int factor(FittedDisk fit) {
+        return Math.max(1, (int) (fit.disk().equatorialRadiusPx() / RADIUS_PX));
     }
 
     /**

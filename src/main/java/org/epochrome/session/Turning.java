@@ -104,7 +104,18 @@ final class Turning {
                 leastGrainPx);
     }
 
-    Turned turn(Plane plane, FittedDisk fitted, Aspect aspect, View to, int width, int height, Progress progress) {
-        return new Turner(plane, fitted, Globe.of(aspect)).turn(to, width, height, rotation(aspect), progress);
+    /** An exposure at the epoch, in some rows of the output. */
+    Turned turn(
+            Plane plane,
+            FittedDisk fitted,
+            Aspect aspect,
+            View to,
+            int width,
+            int height,
+            int top,
+            int rows,
+            Progress progress) {
+        return new Turner(plane, fitted, Globe.of(aspect))
+                .turn(to, width, height, top, rows, rotation(aspect), progress);
     }
 }

@@ -57,6 +57,16 @@ public final class Turner {
      * @param rotation how far the surface turns
      */
     public Turned turn(View to, int width, int height, Rotation rotation, Progress progress) {
+        return turn(to, width, height, 0, height, rotation, progress);
+    }
+
+    /**
+     * Turns the plane to some rows of the output.
+     *
+     * @param top number of the first row
+     * @param rows how many
+     */
+    public Turned turn(View to, int width, int height, int top, int rows, Rotation rotation, Progress progress) {
         Plane light = lightAboveSky();
         Shading then = fitted.shading();
         Shading now = then.carried(from.disk(), to.disk());
@@ -66,14 +76,14 @@ public final class Turner {
         Spline moved = new Spline(light);
         Spline ratio = new Spline(ratio(light, veilThen));
         progress.check();
-        Plane picture = new Plane(width, height);
-        Plane trust = new Plane(width, height);
-        Rows.each(height, (rowFrom, rowTo) -> {
-            for (int y = rowFrom; y < rowTo; y++) {
-                turnRow(y, to, rotation, moved, ratio, veilThen, veilNow, picture, trust);
+        Plane picture = new Plane(width, rows);
+        Plane trust = new Plane(width, rows);
+        Rows.each(rows, (rowFrom, rowTo) -> {
+            for (int row = rowFrom; row < rowTo; row++) {
+                turnRow(row, top, to, rotation, moved, ratio, veilThen, veilNow, picture, trust);
             }
         });
-        return new Turned(picture, trust, veilNow.light());
+        return new Turned(picture, trust, veilNow.light(top, rows));
     }
 
     private Plane lightAboveSky() {
@@ -96,7 +106,8 @@ public final class Turner {
     }
 
     private void turnRow(
-            int y,
+            int outputRow,
+            int top,
             View to,
             Rotation rotation,
             Spline moved,
@@ -105,6 +116,7 @@ public final class Turner {
             Veil now,
             Plane picture,
             Plane trust) {
+        int y = top + outputRow;
         double rigidBack = rotation.rigid() ? rotation.backRad(0) : 0;
         double rigidCos = Math.cos(rigidBack);
         double rigidSin = Math.sin(rigidBack);
@@ -151,8 +163,8 @@ public final class Turner {
             if (carriedTrust < 1) {
                 value = moved.contains(column, row) ? value + (1 - carriedTrust) * moved.at(column, row) : Double.NaN;
             }
-            picture.set(x, y, (float) value);
-            trust.set(x, y, (float) carriedTrust);
+            picture.set(x, outputRow, (float) value);
+            trust.set(x, outputRow, (float) carriedTrust);
         }
     }
 

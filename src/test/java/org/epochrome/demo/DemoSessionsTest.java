@@ -50,7 +50,7 @@ class DemoSessionsTest {
     void theShippedFilesAreTheseFiles() throws IOException {
         List<String> names = names(folder);
         assertEquals(names(SHIPPED), names);
-        assertEquals(12, names.size());
+        assertEquals(23, names.size());
         for (String name : names) {
             if (name.endsWith(".png")) { // packed as the zlib of each Java has it
                 Plane shipped = FrameReader.read(SHIPPED.resolve(name)).planes().get(0);
@@ -109,6 +109,23 @@ class DemoSessionsTest {
         String bands =
                 sheet.rows().stream().map(row -> row.band().orElseThrow()).collect(Collectors.joining());
         assertEquals("RGBRGB", bands);
+    }
+
+    @Test
+    void theSheetOfSaturnHoldsThreeRoundsInThreeFormats() {
+        Sheet sheet = Sheet.read(folder.resolve("saturn/session.csv"));
+        String bands =
+                sheet.rows().stream().map(row -> row.band().orElseThrow()).collect(Collectors.joining());
+        assertEquals("RGBRGBRGB", bands);
+        DemoSession saturn = DemoSessions.saturn();
+        int upsideDown = 0;
+        for (SheetRow row : sheet.rows()) {
+            Shot shot = saturn.shots().get(row.file().getFileName().toString());
+            assertEquals(
+                    shot.span(), source().find(FrameRequest.of(row)).timing().span());
+            upsideDown += Math.abs(saturn.scene().disk(shot).northAngleDeg()) > 90 ? 1 : 0;
+        }
+        assertEquals(3, upsideDown);
     }
 
     private static FrameSource source() {

@@ -13,7 +13,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
-import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.demo.BandSetting;
 import org.epochrome.demo.Camera;
 import org.epochrome.demo.DemoSession;
@@ -117,9 +116,7 @@ class AxisByMotionTest {
                         Optional.of(body.defaultSystem()),
                         true,
                         false,
-                        false,
-                        Spectrum.EVEN,
-                        Alignment.USUAL))
+                        false))
                 .combine(Progress.NONE);
     }
 }

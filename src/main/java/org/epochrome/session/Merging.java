@@ -1,0 +1,196 @@
+package org.epochrome.session;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.epochrome.colour.Coverage;
+import org.epochrome.colour.Layer;
+import org.epochrome.colour.Merge;
+import org.epochrome.colour.Merge.Merged;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.Shading;
+import org.epochrome.disk.View;
+import org.epochrome.image.Plane;
+import org.epochrome.job.Progress;
+import org.epochrome.turn.Turned;
+
+/**
+ * Turns the exposures of a band to the epoch and merges them, as many rows at a time as memory allows.
+ *
+ * <p>A pixel's weight is {@code trust / (noise^2 + m bias^2)}: the less noise the more, the better seen the more, and a
+ * blurred frame the less where the picture is finely detailed. The m blurred frames of a band are off alike, so that
+ * their mean is no better than one of them; hence the factor.
+ */
+final class Merging {
+    /** Apparent offset, in blurs, of the longest smear that moves all detail alike: of four blurs. */
+    private static final double MOST_OFFSET = 0.03;
+    /** Trust that a frame keeps where it saw nothing: enough where no frame did, next to nothing where one did. */
+    private static final float LEAST_TRUST = 0.002f;
+
+    private final Schedule schedule;
+    private final Turning turning;
+    private final List<Plane> planes;
+    private final List<FittedDisk> fits;
+    private final View view;
+    private final int width;
+    private final int height;
+    private final Memory memory;
+    private final List<FrameLight> light;
+
+    /**
+     * @param planes pixels of the exposures
+     * @param fits where the disks lie
+     * @param view the globe at the epoch on the pixels of the reference frame
+     */
+    Merging(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> fits, View view, Memory memory) {
+        this.schedule = schedule;
+        this.turning = turning;
+        this.planes = planes;
+        this.fits = fits;
+        this.view = view;
+        this.memory = memory;
+        Plane reference = planes.get(schedule.reference());
+        width = reference.width();
+        height = reference.height();
+        light = IntStream.range(0, fits.size())
+                .parallel()
+                .mapToObj(i -> FrameLight.of(planes.get(i), fits.get(i)))
+                .toList();
+    }
+
+    /** Noise of a pixel of the output, if only this exposure made it. */
+    private double noise(int index) {
+        return light.get(index).noise() * magnified(index);
+    }
+
+    /** Pixels of the output along a pixel of an exposure: as often is its noise seen. */
+    private double magnified(int index) {
+        return view.disk().equatorialRadiusPx() / fits.get(index).disk().equatorialRadiusPx();
+    }
+
+    /** A frame's part in its band as far as noise tells. */
+    double share(int index) {
+        double all = of(schedule.exposures().get(index).band().name()).stream()
+                .mapToDouble(this::evenWeight)
+                .sum();
+        return evenWeight(index) / all;
+    }
+
+    private double evenWeight(int index) {
+        return 1 / (noise(index) * noise(index));
+    }
+
+    private List<Integer> of(String band) {
+        return IntStream.range(0, fits.size())
+                .filter(i -> schedule.exposures().get(i).band().name().equals(band))
+                .boxed()
+                .toList();
+    }
+
+    /** The exposures of a band in one plane, as bright as the one nearest to the epoch. */
+    Merged band(String band, Progress progress) {
+        List<Integer> members = of(band);
+        Sharpness sharpness = sharpness(members, progress);
+        double sharpest = members.stream().mapToDouble(this::blurPx).min().orElseThrow();
+        long blurred = members.stream()
+                .filter(i -> Sharpness.differs(sharpest, blurPx(i)))
+                .count();
+        Merged whole =
+                new Merged(new Plane(width, height), new Coverage(new Plane(width, height), new Plane(width, height)));
+        int step = memory.mergeRows(members.size(), width);
+        for (int top = 0; top < height; top += step) {
+            int rows = Math.min(step, height - top);
+            List<Layer> layers = new ArrayList<>();
+            for (int i : members) {
+                progress.check();
+                Turned turned = turned(i, top, rows, progress);
+                layers.add(new Layer(
+                        turned.picture(), weight(turned.trust(), i, sharpness, blurred, top), (float) noise(i)));
+                progress.at((top + rows * (double) layers.size() / members.size()) / height);
+            }
+            Merged part = Merge.of(layers);
+            put(part.mean(), whole.mean(), top);
+            put(part.coverage().frames(), whole.coverage().frames(), top);
+            put(part.coverage().weight(), whole.coverage().weight(), top);
+        }
+        scale(whole.mean(), level(members));
+        return whole;
+    }
+
+    private static void put(Plane rows, Plane into, int top) {
+        System.arraycopy(rows.data(), 0, into.data(), top * into.width(), rows.data().length);
+    }
+
+    private static void scale(Plane plane, double factor) {
+        for (int i = 0; i < plane.data().length; i++) {
+            plane.data()[i] *= (float) factor;
+        }
+    }
+
+    private double level(List<Integer> members) {
+        int nearest = members.stream()
+                .min(Comparator.comparing(
+                        i -> Math.abs(schedule.exposures().get(i).mid().toEpochMilli()
+                                - schedule.epoch().toEpochMilli())))
+                .orElseThrow();
+        return light.get(nearest).level();
+    }
+
+    /** An exposure at the epoch, in units of its own light. */
+    private Turned turned(int index, int top, int rows, Progress progress) {
+        Turned turned = turning.turn(
+                planes.get(index),
+                fits.get(index),
+                schedule.exposures().get(index).aspect(),
+                seen(view, fits.get(index)),
+                width,
+                height,
+                top,
+                rows,
+                progress);
+        scale(turned.picture(), fits.get(index).brightness() / light.get(index).level());
+        return turned;
+    }
+
+    /**
+     * The view moved so that a band which dispersion smears lopsidedly seems to lie where the others do. A smear far longer
+     * than the blur moves edges and fine detail differently, so it is moved no more than a moderate one.
+     */
+    private static View seen(View view, FittedDisk fit) {
+        Shading shading = fit.shading().carried(fit.disk(), view.disk());
+        double most = MOST_OFFSET * shading.blurPx();
+        double offset = Math.max(-most, Math.min(most, shading.smear().apparentOffsetPx(shading.blurPx())));
+        double direction = Math.toRadians(shading.smear().directionDeg());
+        return new View(view.globe(), view.disk().movedBy(offset * Math.sin(direction), offset * Math.cos(direction)));
+    }
+
+    private Plane weight(Plane trust, int index, Sharpness sharpness, long blurred, int top) {
+        Plane weight = trust.copy();
+        float square = (float) (noise(index) * noise(index));
+        float part = (float) (blurred * sharpness.part(blurPx(index)));
+        for (int i = 0; i < weight.data().length; i++) {
+            float bias = part * sharpness.squaredError(i + top * width);
+            weight.data()[i] = Math.max(LEAST_TRUST, weight.data()[i]) / (square + bias);
+        }
+        return weight;
+    }
+
+    /** Blur of an exposure on the output's pixels. */
+    private double blurPx(int index) {
+        return fits.get(index).shading().blurPx() * magnified(index);
+    }
+
+    /** Blur of a merged band on the output's pixels, by its frames' shares. */
+    double bandBlurPx(String band) {
+        return of(band).stream().mapToDouble(i -> share(i) * blurPx(i)).sum();
+    }
+
+    private Sharpness sharpness(List<Integer> members, Progress progress) {
+        int sharpest = members.stream().min(Comparator.comparing(this::blurPx)).orElseThrow();
+        double most = members.stream().mapToDouble(this::blurPx).max().orElseThrow();
+        return Sharpness.differs(blurPx(sharpest), most)
+                ? Sharpness.of(turned(sharpest, 0, height, progress).picture(), noise(sharpest), blurPx(sharpest), most)
+                : Sharpness.alike(blurPx(sharpest));
+    }
+}

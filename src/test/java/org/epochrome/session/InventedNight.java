@@ -1,0 +1,155 @@
+package org.epochrome.session;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.UnaryOperator;
+import org.epochrome.demo.BandSetting;
+import org.epochrome.demo.Camera;
+import org.epochrome.demo.Noise;
+import org.epochrome.demo.Rendered;
+import org.epochrome.demo.Scene;
+import org.epochrome.demo.Shot;
+import org.epochrome.demo.Surface;
+import org.epochrome.demo.TrueDisk;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.ephemeris.Ephemeris;
+import org.epochrome.ephemeris.Site;
+import org.epochrome.image.Band;
+import org.epochrome.image.Plane;
+import org.epochrome.io.BandChoice;
+import org.epochrome.io.DatedFrame;
+import org.epochrome.io.FitsWriter;
+import org.epochrome.io.FrameReader;
+import org.epochrome.io.FrameWriter;
+import org.epochrome.io.Timing;
+import org.epochrome.job.Progress;
+import org.epochrome.session.Combination.FrameResult;
+import org.epochrome.time.RecordingSpan;
+
+/** Small frames of an invented Jupiter, as a test wants them, and what comes out of them. */
+final class InventedNight {
+    static final Instant EPOCH = Instant.parse("2024-12-18T19:24:30Z");
+    static final int SIDE = 170;
+    static final double SCALE = 0.36;
+    static final double NORTH = 11;
+    private static final Site SITE = new Site(46.2, 8.5, 480);
+
+    private final Path folder;
+    private final Scene scene;
+    private final Map<String, TrueDisk> disks = new HashMap<>();
+    private final List<DatedFrame> frames = new ArrayList<>();
+
+    /** A night with a blur of 2.3 pixels in every band. */
+    InventedNight(Path folder, long seed) {
+        this(folder, seed, Map.of());
+    }
+
+    InventedNight(Path folder, long seed, Map<String, BandSetting> own) {
+        this.folder = folder;
+        Map<String, BandSetting> bands = new HashMap<>();
+        for (String band : List.of("R", "G", "B", "L", "IR", "UV")) {
+            bands.put(band, new BandSetting(0.93, 2.3, 0.8));
+        }
+        bands.putAll(own);
+        scene = new Scene(Surface.invented(Body.JUPITER, seed), InventedNight::aspect, bands, 0.01);
+    }
+
+    static Aspect aspect(Instant instant) {
+        return Ephemeris.aspect(Body.JUPITER, instant, Optional.of(SITE));
+    }
+
+    static Camera camera() {
+        return Camera.withNorthAngle(SIDE, SIDE, SCALE, NORTH, false, aspect(EPOCH));
+    }
+
+    Scene scene() {
+        return scene;
+    }
+
+    static Shot shot(Band band, double middleS, Camera camera, double snr, long seed) {
+        Instant start = EPOCH.plusMillis(Math.round(1000 * (middleS - 20)));
+        Noise noise = snr > 0 ? new Noise(snr, 0.1, seed) : Noise.NONE;
+        return new Shot(band, new RecordingSpan(start, start.plusSeconds(40)), camera, 1, List.of(), noise);
+    }
+
+    /** Photographs and writes a frame; the suffix of its name is its format. */
+    InventedNight add(String name, Shot shot) {
+        return add(name, shot, UnaryOperator.identity());
+    }
+
+    InventedNight add(String name, Shot shot, UnaryOperator<Plane> altered) {
+        Rendered picture = scene.photograph(shot);
+        FrameWriter.write(folder.resolve(name), altered.apply(picture.sixteenBit()), List.of(), true);
+        return known(name, Optional.of(shot.band()), shot, picture.disk());
+    }
+
+    /** A frame of floats. */
+    InventedNight addFloats(String name, Shot shot) {
+        Rendered picture = scene.photograph(shot);
+        FitsWriter.write(folder.resolve(name), List.of(picture.pixels()), List.of(), List.of(), true);
+        return known(name, Optional.of(shot.band()), shot, picture.disk());
+    }
+
+    InventedNight known(String name, Optional<Band> band, Shot shot, TrueDisk disk) {
+        frames.add(new DatedFrame(
+                FrameReader.head(folder.resolve(name)),
+                new BandChoice(band, "test", true, List.of()),
+                new Timing(shot.span(), "test", List.of()),
+                Optional.empty()));
+        disks.put(name, disk);
+        return this;
+    }
+
+    Path folder() {
+        return folder;
+    }
+
+    Recipe recipe() {
+        return recipe(Mirroring.NO, Mount.EQUATORIAL);
+    }
+
+    Recipe recipe(Mirroring mirroring, Mount mount) {
+        return new Recipe(
+                frames,
+                Body.JUPITER,
+                Optional.of(SITE),
+                Optional.empty(),
+                Optional.of(EPOCH),
+                OptionalDouble.empty(),
+                mirroring,
+                OptionalDouble.empty(),
+                mount,
+                Optional.of(Body.JUPITER.defaultSystem()),
+                true,
+                false, // the scene knows no dispersion
+                false);
+    }
+
+    static Combination combine(Recipe recipe) {
+        return new Combiner(recipe).combine(Progress.NONE);
+    }
+
+    /** How far a frame's disk was put from where it is, in pixels of the output. */
+    double offPx(Combination c, FrameResult f) {
+        TrueDisk truth = disk(f);
+        return Math.hypot(f.disk().x() - truth.x(), f.disk().y() - truth.y())
+                * c.disk().equatorialRadiusPx()
+                / truth.equatorialRadiusPx();
+    }
+
+    TrueDisk disk(FrameResult f) {
+        return disks.get(f.exposure().frame().head().file().getFileName().toString());
+    }
+
+    /** What a band would look like on the output's pixels. */
+    Plane truth(Band band, Shot reference) {
+        return scene.truth(List.of(band), reference, EPOCH).get(0).pixels();
+    }
+}
