@@ -13,7 +13,6 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ForkJoinPool;
 import java.util.stream.Collectors;
 import org.epochrome.atmosphere.Air;
-import org.epochrome.colour.White;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.io.DatedFrame;
@@ -59,6 +58,9 @@ final class CombineCommand implements Callable<Integer> {
 
     @Mixin
     private PlaceOptions place;
+
+    @Mixin
+    private FinishOptions finish;
 
     @Option(
             names = {"-b", "--body"},
@@ -151,15 +153,6 @@ final class CombineCommand implements Callable<Integer> {
     private boolean unsmear;
 
     @Option(
-            names = "--white",
-            paramLabel = "photometric|disk|none",
-            defaultValue = "photometric",
-            description =
-                    "Colour of the whole disk in finished pictures: photometric the planet's own, disk grey, none as"
-                            + " shot. Default: photometric.")
-    private White white;
-
-    @Option(
             names = {"-o", "--out"},
             paramLabel = "FILE",
             description =
@@ -203,7 +196,10 @@ final class CombineCommand implements Callable<Integer> {
                 !noDispersion,
                 unsmear);
         Outputs outputs = new Outputs(
-                out.isEmpty() ? List.of(defaultName(recipe)) : out, Optional.ofNullable(report), white, overwrite);
+                out.isEmpty() ? List.of(defaultName(recipe)) : out,
+                Optional.ofNullable(report),
+                finish.look(),
+                overwrite);
         outputs.check();
         TerminalProgress progress = new TerminalProgress(!quiet);
         Combination combination = inPool(() -> new Combiner(recipe).combine(progress));
