@@ -3,6 +3,7 @@ package org.epochrome.command;
 import java.util.Optional;
 import org.epochrome.colour.Gains;
 import org.epochrome.colour.Look;
+import org.epochrome.colour.Sharpening;
 import org.epochrome.colour.Tone;
 import org.epochrome.colour.White;
 import org.epochrome.colour.WhiteBalance;
@@ -34,6 +35,15 @@ final class FinishOptions {
     private Gains gains;
 
     @Option(
+            names = "--detail",
+            paramLabel = "0..1",
+            defaultValue = "0.5",
+            description =
+                    "How much detail is brought out in finished pictures; 0 leaves it as the cube has it. Default:"
+                            + " ${DEFAULT-VALUE}.")
+    private double detail;
+
+    @Option(
             names = "--brightness",
             paramLabel = "0..1",
             defaultValue = "0.8",
@@ -63,7 +73,8 @@ final class FinishOptions {
 
     Look look() {
         try {
-            return new Look(balance(), new Tone(brightness, black, contrast, saturation));
+            return new Look(
+                    balance(), Sharpening.ofStrength(detail), new Tone(brightness, black, contrast, saturation));
         } catch (IllegalArgumentException e) {
             throw new ParameterException(spec.commandLine(), e.getMessage());
         }

@@ -1,14 +1,20 @@
 package org.epochrome.session;
 
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Stream;
+import org.epochrome.colour.BandLight;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.Finish;
 import org.epochrome.colour.Look;
+import org.epochrome.colour.Sharpener;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
+import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
+import org.epochrome.session.Combination.FrameResult;
 
 /** From a combination to the finished picture: the linear cube stays as it is. */
 final class Finishing {
@@ -22,7 +28,21 @@ final class Finishing {
         View view = new View(Globe.of(c.aspect()), c.disk());
         Plane disk = litDisk(view, c.cube().width(), c.cube().height());
         ColourCube balanced = Finish.balanced(c.cube(), disk, c.recipe().body(), look.white());
-        return Finish.shown(balanced, disk, look.tone());
+        ColourCube crisp = Sharpener.sharpened(balanced, view, bands(c), look.sharpening());
+        return Finish.shown(crisp, disk, look.tone());
+    }
+
+    /** How light falls off in red, green and blue: as in each band's frame that weighs most. */
+    private static List<BandLight> bands(Combination c) {
+        return Stream.of(Band.R, Band.G, Band.B)
+                .map(band -> c.frames().stream()
+                        .filter(f -> f.exposure().band().name().equals(band.name()))
+                        .max(Comparator.comparingDouble(FrameResult::weight))
+                        .map(f -> new BandLight(
+                                f.limb().shading().carried(f.limb().disk(), c.disk()),
+                                f.limb().rings()))
+                        .orElseThrow())
+                .toList();
     }
 
     /** 1 on the lit part of the disk at the epoch. */
