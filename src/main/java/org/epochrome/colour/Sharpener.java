@@ -27,6 +27,9 @@ public final class Sharpener {
     private static final double REACH_BLURS = 3;
     private static final double EDGE_BLURS = 1.5;
 
+    /** Light of the sky around a planet, as a part of its own. Common practice, no source. */
+    private static final float GLOW = 0.01f;
+
     /** Detail of this strength, as a part of the brightness, is strengthened half as much: edges need it less. */
     private static final float STRONG = 0.03f;
 
@@ -79,8 +82,7 @@ public final class Sharpener {
         Plane light = new Plane(width, height);
         for (int c = 0; c < 3; c++) {
             Plane plane = cube.planes().get(c);
-            Plane local = localLevel(plane, seen[c], support);
-            crisp.add(exchanged(plane, local, seen[c], wanted[c]));
+            crisp.add(exchanged(plane, seen[c], wanted[c]));
             double level = level(plane, seen[c], support);
             float share = (float) LUMINANCE[c];
             for (int i = 0; i < luminance.data().length; i++) {
@@ -101,16 +103,21 @@ public final class Sharpener {
     private Plane support() {
         Plane support =
                 LocalRange.of(seen[1], (int) Math.ceil(EDGE_BLURS * blurPx)).least();
-        float most = 0;
-        for (float v : seen[1].data()) {
-            most = Math.max(most, v);
-        }
+        float most = most(seen[1]);
         for (int i = 0; i < support.data().length; i++) {
             double t = (support.data()[i] / most - DARK) / (LIT - DARK);
             t = Math.max(0, Math.min(1, t));
             support.data()[i] = (float) (t * t * (3 - 2 * t));
         }
         return support;
+    }
+
+    private static float most(Plane plane) {
+        float most = 0;
+        for (float v : plane.data()) {
+            most = Math.max(most, v);
+        }
+        return most;
     }
 
     private static double level(Plane plane, Plane light, Plane support) {
@@ -147,17 +154,19 @@ public final class Sharpener {
     }
 
     /**
-     * The picture with the even globe's light exchanged for light of a smaller blur. If the fit's blur or radius is a
-     * little off, the limb would shoot over: nothing gets brighter or darker than what is nearby.
+     * The picture with the even globe's light exchanged for light of a smaller blur, as a factor: what a fit that is a
+     * little off does to one colour it does to all. A little light is put below both, so that the glow around a planet
+     * goes on evenly; and nothing gets brighter or darker than what is nearby, so that the limb cannot shoot over.
      */
-    private Plane exchanged(Plane plane, Plane level, Plane from, Plane to) {
+    private Plane exchanged(Plane plane, Plane from, Plane to) {
         float part = (float) Math.min(1, settings.deblur() / FULL_DEBLUR);
+        float glow = GLOW * most(from);
         LocalRange nearby = LocalRange.of(plane, (int) Math.ceil(REACH_BLURS * blurPx));
         Plane result = plane.copy();
         for (int i = 0; i < result.data().length; i++) {
-            float changed = result.data()[i] + part * level.data()[i] * (to.data()[i] - from.data()[i]);
+            float factor = 1 + part * ((to.data()[i] + glow) / (from.data()[i] + glow) - 1);
             result.data()[i] =
-                    Math.max(nearby.least().data()[i], Math.min(nearby.most().data()[i], changed));
+                    Math.max(nearby.least().data()[i], Math.min(nearby.most().data()[i], factor * plane.data()[i]));
         }
         return result;
     }
@@ -248,11 +257,7 @@ public final class Sharpener {
             power.data()[i] = detail.data()[i] * detail.data()[i];
         }
         Plane near = Gaussian.blur(power, 1);
-        float bright = 0;
-        for (float v : light.data()) {
-            bright = Math.max(bright, v);
-        }
-        float brightest = bright;
+        float brightest = most(light);
         Rows.each(height, (from, to) -> {
             for (int i = from * width; i < to * width; i++) {
                 double darker = brightest / Math.max(1e-3 * brightest, light.data()[i]);

@@ -6,6 +6,8 @@ import java.util.stream.Stream;
 import org.epochrome.colour.BandLight;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.Finish;
+import org.epochrome.colour.Framed;
+import org.epochrome.colour.Framing;
 import org.epochrome.colour.Look;
 import org.epochrome.colour.Sharpener;
 import org.epochrome.disk.Globe;
@@ -29,7 +31,23 @@ final class Finishing {
         Plane disk = litDisk(view, c.cube().width(), c.cube().height());
         ColourCube balanced = Finish.balanced(c.cube(), disk, c.recipe().body(), look.white());
         ColourCube crisp = Sharpener.sharpened(balanced, view, bands(c), look.sharpening());
-        return Finish.shown(crisp, disk, look.tone());
+        List<Plane> shown = Finish.shown(crisp, disk, look.tone());
+        return look.framing().equals(Framing.AS_SHOT) ? shown : framed(c, shown, look.framing());
+    }
+
+    private static List<Plane> framed(Combination c, List<Plane> shown, Framing framing) {
+        Globe globe = Globe.of(c.aspect());
+        if (!framing.caption()) {
+            return Framed.of(shown, globe, c.disk(), framing, 0).planes();
+        }
+        Legend legend = Legend.of(c);
+        int width = framing.canvas().map(Framing.Canvas::width).orElseGet(() -> Framed.of(
+                        shown, globe, c.disk(), framing, 0)
+                .planes()
+                .get(0)
+                .width());
+        return legend.below(Framed.of(shown, globe, c.disk(), framing, legend.heightPx(width))
+                .planes());
     }
 
     /** How light falls off in red, green and blue: as in each band's frame that weighs most. */
