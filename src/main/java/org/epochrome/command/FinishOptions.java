@@ -59,6 +59,13 @@ final class FinishOptions {
     private double detail;
 
     @Option(
+            names = "--detail-scale",
+            paramLabel = "PX",
+            description =
+                    "Size of the detail that is strengthened most, in pixels of the cube. Default: twice the blur.")
+    private Double detailScale;
+
+    @Option(
             names = "--brightness",
             paramLabel = "0..1",
             defaultValue = "0.8",
@@ -126,7 +133,9 @@ final class FinishOptions {
         try {
             return new Look(
                     balance(),
-                    Sharpening.ofStrength(detail),
+                    detailScale == null
+                            ? Sharpening.ofStrength(detail)
+                            : Sharpening.ofStrength(detail).peakingAt(detailScale),
                     new Tone(brightness, black, contrast, saturation),
                     new Framing(
                             orientation, optional(margin), optional(enlarge), Optional.ofNullable(canvas), caption));

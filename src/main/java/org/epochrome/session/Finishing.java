@@ -50,16 +50,18 @@ final class Finishing {
                 .planes());
     }
 
-    /** How light falls off in red, green and blue: as in each band's frame that weighs most. */
+    /** How light falls off in red, green and blue: as in the frame that weighs most of each band, or else of all. */
     private static List<BandLight> bands(Combination c) {
+        Comparator<FrameResult> weight = Comparator.comparingDouble(FrameResult::weight);
         return Stream.of(Band.R, Band.G, Band.B)
                 .map(band -> c.frames().stream()
                         .filter(f -> f.exposure().band().name().equals(band.name()))
-                        .max(Comparator.comparingDouble(FrameResult::weight))
-                        .map(f -> new BandLight(
-                                f.limb().shading().carried(f.limb().disk(), c.disk()),
-                                f.limb().rings()))
+                        .max(weight)
+                        .or(() -> c.frames().stream().max(weight))
                         .orElseThrow())
+                .map(f -> new BandLight(
+                        f.limb().shading().carried(f.limb().disk(), c.disk()),
+                        f.limb().rings()))
                 .toList();
     }
 
