@@ -1,105 +1,116 @@
 package org.epochrome.colour;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Rows;
 
-/**
- * From the linear cube to a picture for the screen: white balance by gains, one exposure for all colours, and the curve
- * of sRGB (IEC 61966-2-1).
- */
+/** From the linear cube to a picture for the screen: white balance, one exposure for all colours, tone. */
 public final class Finish {
-    /** Common practice, no source: the brightest part of a planet is shown near 80 % of full scale. */
-    private static final double BRIGHTEST_SHOWN = 0.8;
-
     private static final double BRIGHTEST_PART = 0.998;
+    private static final int HALVINGS = 40;
 
     private Finish() {}
 
     /**
-     * The picture, display-encoded, 0 to 1, red, green and blue.
+     * A cube in which red, green and blue are parts of white.
      *
-     * @param disk 1 inside the disk's lit part, 0 elsewhere: where colour and exposure are measured
+     * @param disk 1 inside the disk's lit part, 0 elsewhere: where colour is measured
      */
-    public static List<Plane> picture(ColourCube cube, Plane disk, Body body, White white) {
-        double[] gains = gains(cube, disk, body, white);
-        double exposure = exposure(cube, disk, gains);
-        List<Plane> shown = new ArrayList<>();
-        for (int c = 0; c < 3; c++) {
-            shown.add(encoded(cube.planes().get(c), gains[c] * exposure));
-        }
-        return shown;
+    public static ColourCube balanced(ColourCube cube, Plane disk, Body body, WhiteBalance white) {
+        return white.gains(cube, disk, body).on(cube);
     }
 
-    private static double[] gains(ColourCube cube, Plane disk, Body body, White white) {
-        Optional<White.Ratios> wanted = white.ratios(body);
-        if (wanted.isEmpty()) {
-            return new double[] {1, 1, 1};
-        }
-        double red = mean(cube.red(), disk);
-        double green = mean(cube.green(), disk);
-        double blue = mean(cube.blue(), disk);
-        return new double[] {
-            wanted.get().redToGreen() * green / red, 1, wanted.get().blueToGreen() * green / blue,
-        };
+    /**
+     * The picture, display-encoded, 0 to 1, red, green and blue; black where there is no data.
+     *
+     * @param balanced linear, white where red, green and blue are equal
+     * @param disk 1 inside the disk's lit part, 0 elsewhere: where exposure is measured
+     */
+    public static List<Plane> shown(ColourCube balanced, Plane disk, Tone tone) {
+        double exposure = exposure(balanced, disk, tone);
+        float[][] linear = data(balanced);
+        Plane[] shown = new Plane[3];
+        Arrays.setAll(shown, c -> new Plane(balanced.width(), balanced.height()));
+        int width = balanced.width();
+        Rows.each(balanced.height(), (from, to) -> {
+            double[] colour = new double[3];
+            for (int i = from * width; i < to * width; i++) {
+                boolean known = !Float.isNaN(most(linear, i));
+                for (int c = 0; c < 3; c++) {
+                    colour[c] = known ? exposure * linear[c][i] : 0;
+                }
+                tone.apply(colour);
+                for (int c = 0; c < 3; c++) {
+                    shown[c].data()[i] = (float) Srgb.encode(colour[c]);
+                }
+            }
+        });
+        return List.of(shown);
     }
 
-    private static double mean(Plane plane, Plane disk) {
-        double sum = 0;
-        double count = 0;
-        for (int i = 0; i < plane.data().length; i++) {
-            if (disk.data()[i] > 0 && !Float.isNaN(plane.data()[i])) {
-                sum += plane.data()[i];
-                count++;
+    /** The factor that brings the brightest part of the disk where the tone wants it. */
+    private static double exposure(ColourCube cube, Plane disk, Tone tone) {
+        double[] brightest = brightest(cube, disk);
+        double most = Math.max(brightest[0], Math.max(brightest[1], brightest[2]));
+        if (!(most > 0)) {
+            return 1;
+        }
+        double low = 0;
+        double high = 30 / most;
+        double[] colour = new double[3];
+        for (int i = 0; i < HALVINGS; i++) {
+            double middle = 0.5 * (low + high);
+            for (int c = 0; c < 3; c++) {
+                colour[c] = middle * brightest[c];
+            }
+            tone.apply(colour);
+            double shown = Srgb.encode(Math.max(colour[0], Math.max(colour[1], colour[2])));
+            if (shown < tone.brightness()) {
+                low = middle;
+            } else {
+                high = middle;
             }
         }
-        return sum > 0 ? sum / count : 1;
+        return 0.5 * (low + high);
     }
 
-    private static double exposure(ColourCube cube, Plane disk, double[] gains) {
+    /** Red, green and blue of a pixel than which few are brighter. */
+    private static double[] brightest(ColourCube cube, Plane disk) {
+        float[][] linear = data(cube);
         float[] bright = new float[disk.data().length];
         int n = 0;
         for (int i = 0; i < bright.length; i++) {
-            float most = 0;
-            for (int c = 0; c < 3; c++) {
-                most = Math.max(most, (float) gains[c] * cube.planes().get(c).data()[i]);
-            }
-            if (disk.data()[i] > 0 && !Float.isNaN(most)) {
-                bright[n++] = most;
+            if (disk.data()[i] > 0 && !Float.isNaN(most(linear, i))) {
+                bright[n++] = most(linear, i);
             }
         }
+        double[] found = new double[3];
         if (n == 0) {
-            return 1;
+            return found;
         }
         bright = Arrays.copyOf(bright, n);
         Arrays.sort(bright);
-        float top = bright[(int) (BRIGHTEST_PART * (n - 1))];
-        return top > 0 ? decode(BRIGHTEST_SHOWN) / top : 1;
-    }
-
-    private static Plane encoded(Plane plane, double gain) {
-        Plane shown = new Plane(plane.width(), plane.height());
-        Rows.each(plane.height(), (from, to) -> {
-            for (int i = from * plane.width(); i < to * plane.width(); i++) {
-                shown.data()[i] = (float) encode(gain * plane.data()[i]);
+        float level = bright[(int) (BRIGHTEST_PART * (n - 1))];
+        for (int i = 0; i < disk.data().length; i++) {
+            if (disk.data()[i] > 0 && most(linear, i) == level) {
+                for (int c = 0; c < 3; c++) {
+                    found[c] = Math.max(0, linear[c][i]);
+                }
+                break;
             }
-        });
-        return shown;
-    }
-
-    /** Linear light to sRGB; what lies outside 0 to 1 is left to the writer to clip, NaN becomes 0. */
-    static double encode(double linear) {
-        if (!(linear > 0)) {
-            return 0;
         }
-        return linear <= 0.0031308 ? 12.92 * linear : 1.055 * Math.pow(linear, 1 / 2.4) - 0.055;
+        return found;
     }
 
-    static double decode(double shown) {
-        return shown <= 0.04045 ? shown / 12.92 : Math.pow((shown + 0.055) / 1.055, 2.4);
+    private static float most(float[][] linear, int i) {
+        return Math.max(linear[0][i], Math.max(linear[1][i], linear[2][i]));
+    }
+
+    private static float[][] data(ColourCube cube) {
+        return new float[][] {
+            cube.red().data(), cube.green().data(), cube.blue().data()
+        };
     }
 }

@@ -15,7 +15,6 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ForkJoinPool;
 import java.util.stream.Collectors;
 import org.epochrome.atmosphere.Air;
-import org.epochrome.colour.White;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.image.Band;
@@ -66,6 +65,9 @@ final class CombineCommand implements Callable<Integer> {
 
     @Mixin
     private AlignmentOptions alignment;
+
+    @Mixin
+    private FinishOptions finish;
 
     @Option(
             names = {"-b", "--body"},
@@ -172,15 +174,6 @@ final class CombineCommand implements Callable<Integer> {
     private String luminanceFrom;
 
     @Option(
-            names = "--white",
-            paramLabel = "photometric|disk|none",
-            defaultValue = "photometric",
-            description =
-                    "Colour of the whole disk in finished pictures: photometric the planet's own, disk grey, none as"
-                            + " shot. Default: photometric.")
-    private White white;
-
-    @Option(
             names = {"-o", "--out"},
             paramLabel = "FILE",
             description =
@@ -227,7 +220,10 @@ final class CombineCommand implements Callable<Integer> {
                 alignment.alignment(found),
                 assignment(found));
         Outputs outputs = new Outputs(
-                out.isEmpty() ? List.of(defaultName(recipe)) : out, Optional.ofNullable(report), white, overwrite);
+                out.isEmpty() ? List.of(defaultName(recipe)) : out,
+                Optional.ofNullable(report),
+                finish.look(),
+                overwrite);
         outputs.check();
         TerminalProgress progress = new TerminalProgress(!quiet);
         Combination combination = inPool(() -> new Combiner(recipe).combine(progress));

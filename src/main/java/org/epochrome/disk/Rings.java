@@ -27,6 +27,11 @@ public final class Rings {
     /** Outer edge of the A ring. */
     static final double OUTER = REGIONS[4][1];
 
+    /** Radius of the outermost edge, in the planet's equatorial radii. */
+    public static double outerEdge() {
+        return OUTER;
+    }
+
     /** Outer radii of parts and their normal optical depths. */
     private static final double[][] DEPTHS = {
         {INNER, 0},

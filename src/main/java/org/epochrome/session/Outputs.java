@@ -8,16 +8,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.epochrome.colour.ColourCube;
-import org.epochrome.colour.Finish;
-import org.epochrome.colour.White;
-import org.epochrome.disk.Globe;
-import org.epochrome.disk.Shading;
-import org.epochrome.disk.View;
+import org.epochrome.colour.Look;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
 import org.epochrome.io.AtomicFile;
 import org.epochrome.io.FitsCard;
 import org.epochrome.io.FitsWriter;
@@ -32,12 +26,10 @@ import org.epochrome.time.UtcText;
  *
  * @param files pictures and cubes, the format by the suffix
  * @param report the JSON report, if wanted
- * @param white which colour the disk gets in finished pictures
+ * @param look how finished pictures look
  * @param overwrite whether files of these names may be replaced
  */
-public record Outputs(List<Path> files, Optional<Path> report, White white, boolean overwrite) {
-    private static final double DISK_PART = 0.97;
-    private static final double LIT = 0.15;
+public record Outputs(List<Path> files, Optional<Path> report, Look look, boolean overwrite) {
     private static final String NO_FOLDER = "cannot be written: its folder cannot be made; choose another.";
 
     /**
@@ -129,21 +121,7 @@ public record Outputs(List<Path> files, Optional<Path> report, White white, bool
 
     /** The finished picture: display-encoded red, green and blue. */
     List<Plane> picture(Combination c) {
-        return Finish.picture(c.cube(), litDisk(c), c.recipe().body(), white);
-    }
-
-    /** 1 on the lit part of the disk at the epoch. */
-    private static Plane litDisk(Combination c) {
-        ColourCube cube = c.cube();
-        View view = new View(Globe.of(c.aspect()), c.disk());
-        Plane shade = new Shading(1, 1, Smear.NONE).picture(view, cube.width(), cube.height());
-        for (int y = 0; y < cube.height(); y++) {
-            for (int x = 0; x < cube.width(); x++) {
-                boolean inside = view.ellipticRadius(view.pole(x, y), view.side(x, y)) < DISK_PART;
-                shade.set(x, y, inside && shade.at(x, y) > LIT ? 1 : 0);
-            }
-        }
-        return shade;
+        return Finishing.picture(c, look);
     }
 
     private static String caption(Combination c) {

@@ -1,0 +1,33 @@
+package org.epochrome.colour;
+
+import org.epochrome.disk.RingLight;
+import org.epochrome.disk.Shading;
+import org.epochrome.disk.View;
+import org.epochrome.image.Plane;
+import org.epochrome.image.Smear;
+
+/**
+ * How light falls off over a globe, and over its rings, in one band of a picture.
+ *
+ * @param shading limb darkening and blur, on the picture's pixels
+ * @param rings brightness of Saturn's rings
+ */
+public record BandLight(Shading shading, RingLight rings) {
+    /** An even globe with its rings, 1 where Sun and observer stand overhead. */
+    Plane picture(View view, int width, int height) {
+        if (rings.isNone()) {
+            return shading.picture(view, width, height);
+        }
+        Plane light = shading.pictureAndVeiled(view, width, height)[1];
+        Plane around = rings.picture(view, shading, width, height);
+        for (int i = 0; i < light.data().length; i++) {
+            light.data()[i] += around.data()[i];
+        }
+        return light;
+    }
+
+    /** The same without a smear and with another blur. */
+    BandLight blurredBy(double blurPx) {
+        return new BandLight(new Shading(shading.minnaert(), blurPx, Smear.NONE), rings);
+    }
+}

@@ -1,0 +1,27 @@
+package org.epochrome.colour;
+
+/** The colour space of screens: IEC 61966-2-1. */
+final class Srgb {
+    private Srgb() {}
+
+    /** Linear light to what a screen is sent; negative and NaN become 0, what lies above 1 goes on. */
+    static double encode(double linear) {
+        if (!(linear > 0)) {
+            return 0;
+        }
+        return linear <= 0.0031308 ? 12.92 * linear : 1.055 * Math.pow(linear, 1 / 2.4) - 0.055;
+    }
+
+    static double decode(double shown) {
+        return shown <= 0.04045 ? shown / 12.92 : Math.pow((shown + 0.055) / 1.055, 2.4);
+    }
+
+    /** Linear red, green and blue of tristimulus values whose white is D65 with Y = 1. */
+    static double[] fromXyz(double[] xyz) {
+        return new double[] {
+            3.2404542 * xyz[0] - 1.5371385 * xyz[1] - 0.4985314 * xyz[2],
+            -0.9692660 * xyz[0] + 1.8760108 * xyz[1] + 0.0415560 * xyz[2],
+            0.0556434 * xyz[0] - 0.2040259 * xyz[1] + 1.0572252 * xyz[2],
+        };
+    }
+}

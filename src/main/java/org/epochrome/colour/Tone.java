@@ -1,0 +1,64 @@
+package org.epochrome.colour;
+
+/**
+ * From linear light to the screen.
+ *
+ * @param brightness where the brightest part of the disk is shown, as a part of full scale, 0.05 to 1
+ * @param black what is shown black, as a part of full scale, 0 to 0.9
+ * @param contrast steepness of the curve in the middle tones, 0.2 to 5; 1 leaves them as they are
+ * @param saturation factor on the colours' strength, 0 (grey) to 5
+ */
+public record Tone(double brightness, double black, double contrast, double saturation) {
+    /** Common practice, no source: the brightest part near 80 % of full scale, all else as the eye would see it. */
+    public static final Tone DEFAULT = new Tone(0.8, 0, 1, 1);
+
+    /** Lightness up to which the curve is left alone; from here on it bends, so that nothing is clipped. */
+    private static final double SHOULDER = 0.9;
+
+    /** Lightness that contrast leaves as it is: a grey of 0.58 of full scale. */
+    private static final double PIVOT = 0.66;
+
+    public Tone {
+        check("brightness", brightness, 0.05, 1);
+        check("black", black, 0, 0.9);
+        check("contrast", contrast, 0.2, 5);
+        check("saturation", saturation, 0, 5);
+    }
+
+    private static void check(String what, double value, double least, double most) {
+        if (!(value >= least && value <= most)) {
+            throw new IllegalArgumentException(
+                    "The " + what + " lies between " + least + " and " + most + ", not at " + value + ".");
+        }
+    }
+
+    /** The curve on OKLab's lightness: black point, shoulder, contrast; rises everywhere above black, stays below 1. */
+    double curve(double lightness) {
+        double blackLightness = Math.cbrt(Srgb.decode(black));
+        double above = (lightness - blackLightness) / (1 - blackLightness);
+        if (!(above > 0)) {
+            return 0;
+        }
+        if (above > SHOULDER) {
+            double room = 1 - SHOULDER;
+            above = 1 - room * Math.exp(-(above - SHOULDER) / room);
+        }
+        if (contrast == 1) {
+            return above;
+        }
+        double rising = Math.pow(above, contrast);
+        double falling = Math.pow((1 - above) / (1 - PIVOT) * PIVOT, contrast) / PIVOT * (1 - PIVOT);
+        return rising / (rising + falling);
+    }
+
+    /**
+     * Linear sRGB to linear sRGB as it is shown, in place: the curve on lightness, chroma scaled with it, and reduced as
+     * far as the screen's gamut demands, at the same hue and lightness.
+     */
+    void apply(double[] colour) {
+        Oklab.fromLinear(colour);
+        double lightness = curve(colour[0]);
+        double scale = colour[0] > 0 ? saturation * lightness / colour[0] : 0;
+        Gamut.fit(lightness, scale * colour[1], scale * colour[2], colour);
+    }
+}

@@ -1,0 +1,79 @@
+package org.epochrome.session;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Stream;
+import org.epochrome.colour.BandLight;
+import org.epochrome.colour.ColourCube;
+import org.epochrome.colour.Finish;
+import org.epochrome.colour.Framed;
+import org.epochrome.colour.Framing;
+import org.epochrome.colour.Look;
+import org.epochrome.colour.Sharpener;
+import org.epochrome.disk.Globe;
+import org.epochrome.disk.Shading;
+import org.epochrome.disk.View;
+import org.epochrome.image.Band;
+import org.epochrome.image.Plane;
+import org.epochrome.image.Smear;
+import org.epochrome.session.Combination.FrameResult;
+
+/** From a combination to the finished picture: the linear cube stays as it is. */
+final class Finishing {
+    private static final double DISK_PART = 0.97;
+    private static final double LIT = 0.15;
+
+    private Finishing() {}
+
+    /** The finished picture: display-encoded red, green and blue. */
+    static List<Plane> picture(Combination c, Look look) {
+        View view = new View(Globe.of(c.aspect()), c.disk());
+        Plane disk = litDisk(view, c.cube().width(), c.cube().height());
+        ColourCube balanced = Finish.balanced(c.cube(), disk, c.recipe().body(), look.white());
+        ColourCube crisp = Sharpener.sharpened(balanced, view, bands(c), look.sharpening());
+        List<Plane> shown = Finish.shown(crisp, disk, look.tone());
+        return look.framing().equals(Framing.AS_SHOT) ? shown : framed(c, shown, look.framing());
+    }
+
+    private static List<Plane> framed(Combination c, List<Plane> shown, Framing framing) {
+        Globe globe = Globe.of(c.aspect());
+        if (!framing.caption()) {
+            return Framed.of(shown, globe, c.disk(), framing, 0).planes();
+        }
+        Legend legend = Legend.of(c);
+        int width = framing.canvas().map(Framing.Canvas::width).orElseGet(() -> Framed.of(
+                        shown, globe, c.disk(), framing, 0)
+                .planes()
+                .get(0)
+                .width());
+        return legend.below(Framed.of(shown, globe, c.disk(), framing, legend.heightPx(width))
+                .planes());
+    }
+
+    /** How light falls off in red, green and blue: as in the frame that weighs most of each band, or else of all. */
+    private static List<BandLight> bands(Combination c) {
+        Comparator<FrameResult> weight = Comparator.comparingDouble(FrameResult::weight);
+        return Stream.of(Band.R, Band.G, Band.B)
+                .map(band -> c.frames().stream()
+                        .filter(f -> f.exposure().band().name().equals(band.name()))
+                        .max(weight)
+                        .or(() -> c.frames().stream().max(weight))
+                        .orElseThrow())
+                .map(f -> new BandLight(
+                        f.limb().shading().carried(f.limb().disk(), c.disk()),
+                        f.limb().rings()))
+                .toList();
+    }
+
+    /** 1 on the lit part of the disk at the epoch. */
+    private static Plane litDisk(View view, int width, int height) {
+        Plane shade = new Shading(1, 1, Smear.NONE).picture(view, width, height);
+        for (int y = 0; y < height; y++) {
+            for (int x = 0; x < width; x++) {
+                boolean inside = view.ellipticRadius(view.pole(x, y), view.side(x, y)) < DISK_PART;
+                shade.set(x, y, inside && shade.at(x, y) > LIT ? 1 : 0);
+            }
+        }
+        return shade;
+    }
+}
