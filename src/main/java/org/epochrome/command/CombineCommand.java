@@ -17,6 +17,7 @@ import org.epochrome.colour.White;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.io.DatedFrame;
+import org.epochrome.io.OutputFormat;
 import org.epochrome.session.Combination;
 import org.epochrome.session.Combiner;
 import org.epochrome.session.Mirroring;
@@ -168,6 +169,14 @@ final class CombineCommand implements Callable<Integer> {
     private List<Path> out = new ArrayList<>();
 
     @Option(
+            names = "--depth",
+            paramLabel = "16|32",
+            defaultValue = "16",
+            description = "Bits per sample of a .tif: 16 integers, 32 floats, whose highlights are not clipped."
+                    + " Default: 16.")
+    private int depth;
+
+    @Option(
             names = {"-r", "--report"},
             paramLabel = "FILE.json",
             description = "File to write everything that was found to, as JSON.")
@@ -203,7 +212,11 @@ final class CombineCommand implements Callable<Integer> {
                 !noDispersion,
                 unsmear);
         Outputs outputs = new Outputs(
-                out.isEmpty() ? List.of(defaultName(recipe)) : out, Optional.ofNullable(report), white, overwrite);
+                out.isEmpty() ? List.of(defaultName(recipe)) : out,
+                Optional.ofNullable(report),
+                white,
+                depth() == 32,
+                overwrite);
         outputs.check();
         TerminalProgress progress = new TerminalProgress(!quiet);
         Combination combination = inPool(() -> new Combiner(recipe).combine(progress));
@@ -288,6 +301,18 @@ final class CombineCommand implements Callable<Integer> {
         } catch (IllegalArgumentException e) {
             throw new ParameterException(spec.commandLine(), e.getMessage());
         }
+    }
+
+    private int depth() {
+        boolean tiff = out.stream().anyMatch(f -> OutputFormat.of(f) == OutputFormat.TIFF);
+        if (depth != 16 && depth != 32) {
+            throw new ParameterException(spec.commandLine(), "--depth is 16 or 32, not " + depth + ".");
+        }
+        if (depth == 32 && !tiff) {
+            throw new ParameterException(
+                    spec.commandLine(), "--depth 32 is for TIFF; name a .tif by --out, or a .fits for linear data.");
+        }
+        return depth;
     }
 
     private double positive(String option, double value) {
