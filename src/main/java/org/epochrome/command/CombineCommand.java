@@ -182,6 +182,9 @@ final class CombineCommand implements Callable<Integer> {
             description = "File to write everything that was found to, as JSON.")
     private Path report;
 
+    @Mixin
+    private GlobeOptions globe;
+
     @Option(names = "--overwrite", description = "Replace files that exist.")
     private boolean overwrite;
 
@@ -217,13 +220,17 @@ final class CombineCommand implements Callable<Integer> {
                 white,
                 depth() == 32,
                 overwrite);
+        GlobeOptions.Files globeFiles = globe.files(overwrite);
         outputs.check();
+        globeFiles.check();
         TerminalProgress progress = new TerminalProgress(!quiet);
         Combination combination = inPool(() -> new Combiner(recipe).combine(progress));
         progress.end();
         outputs.write(combination, Version.NUMBER);
+        globeFiles.write(combination, outputs, Version.NUMBER);
         if (!quiet) {
             Summary.print(combination, outputs, System.out);
+            globeFiles.paths().forEach(file -> System.out.println("wrote " + file));
         }
         combination.warnings().forEach(w -> System.err.println("Note: " + w));
         found.forEach(f -> f.notes()

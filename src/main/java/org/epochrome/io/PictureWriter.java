@@ -226,7 +226,7 @@ public final class PictureWriter {
         return new BufferedImage(model, raster, false, null);
     }
 
-    private static int sample(float value, int top) {
+    static int sample(float value, int top) {
         if (!(value > 0)) {
             return 0;
         }

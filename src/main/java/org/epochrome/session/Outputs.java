@@ -13,6 +13,7 @@ import org.epochrome.colour.White;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
+import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
 import org.epochrome.io.AtomicFile;
@@ -128,16 +129,31 @@ public record Outputs(List<Path> files, Optional<Path> report, White white, bool
 
     /** The finished picture: display-encoded red, green and blue. */
     public List<Plane> picture(Combination c) {
-        return Finish.picture(c.cube(), litDisk(c), c.recipe().body(), white);
+        return finished(c.cube(), litDisk(c), c.recipe().body());
+    }
+
+    /**
+     * A linear picture finished in the same way.
+     *
+     * @param disk 1 where colour and exposure are measured, 0 elsewhere
+     */
+    List<Plane> finished(ColourCube cube, Plane disk, Body body) {
+        return Finish.picture(cube, disk, body, white);
     }
 
     /** 1 on the lit part of the disk at the epoch. */
     private static Plane litDisk(Combination c) {
-        ColourCube cube = c.cube();
-        View view = new View(Globe.of(c.aspect()), c.disk());
-        Plane shade = new Shading(1, 1, Smear.NONE).picture(view, cube.width(), cube.height());
-        for (int y = 0; y < cube.height(); y++) {
-            for (int x = 0; x < cube.width(); x++) {
+        return litDisk(
+                new View(Globe.of(c.aspect()), c.disk()),
+                c.cube().width(),
+                c.cube().height());
+    }
+
+    /** 1 on the lit part of the disk. */
+    static Plane litDisk(View view, int width, int height) {
+        Plane shade = new Shading(1, 1, Smear.NONE).picture(view, width, height);
+        for (int y = 0; y < height; y++) {
+            for (int x = 0; x < width; x++) {
                 boolean inside = view.ellipticRadius(view.pole(x, y), view.side(x, y)) < DISK_PART;
                 shade.set(x, y, inside && shade.at(x, y) > LIT ? 1 : 0);
             }

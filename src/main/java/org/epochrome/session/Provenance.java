@@ -168,7 +168,11 @@ final class Provenance {
                         numbers("DISPY", "pixel", "predicted dispersion against G, up", f -> f.dispersion()
                                 .map(d -> -d.y())
                                 .orElse(Double.NaN)),
-                        numbers("ROTATION", "deg", "turned to the epoch, with the rotation", f -> f.rotationDeg() + 0.0),
+                        numbers(
+                                "ROTATION",
+                                "deg",
+                                "turned to the epoch, with the rotation",
+                                f -> f.rotationDeg() + 0.0),
                         numbers("WEIGHT", "", "part in its band", FrameResult::weight)));
     }
 

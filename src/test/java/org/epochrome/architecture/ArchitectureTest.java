@@ -32,6 +32,7 @@ class ArchitectureTest {
             "atmosphere",
             "disk",
             "turn",
+            "map",
             "align",
             "colour",
             "io",
