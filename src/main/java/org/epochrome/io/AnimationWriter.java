@@ -80,8 +80,8 @@ public final class AnimationWriter {
             ImageWriteParam param = writer.getDefaultWriteParam();
             for (int i = 0; i < stills.size(); i++) {
                 BufferedImage image = palette.dithered(stills.get(i).planes(), colours);
-                IIOMetadata metadata =
-                        writer.getDefaultImageMetadata(ImageTypeSpecifier.createFromRenderedImage(image), param);
+                // createFromRenderedImage would forget the palette.
+                IIOMetadata metadata = writer.getDefaultImageMetadata(new ImageTypeSpecifier(image), param);
                 describe(metadata, stills.get(i).hundredths(), i == 0, caption);
                 writer.writeToSequence(new IIOImage(image, null, metadata), param);
             }

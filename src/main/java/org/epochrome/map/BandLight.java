@@ -37,6 +37,16 @@ public record BandLight(List<Part> parts, double brightness) {
         return new Veil(shade, clear, rings);
     }
 
+    /** The same light with Minnaert's exponent changed. */
+    BandLight withExponentBy(double change) {
+        return new BandLight(
+                parts.stream()
+                        .map(p ->
+                                new Part(p.fit().withMinnaert(p.fit().shading().minnaert() + change), p.share()))
+                        .toList(),
+                brightness);
+    }
+
     private static void add(Plane sum, Plane plane, double share) {
         for (int i = 0; i < sum.data().length; i++) {
             sum.data()[i] += (float) (share * plane.data()[i]);

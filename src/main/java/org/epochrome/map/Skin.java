@@ -22,7 +22,7 @@ public final class Skin {
     private static final double UNVEILED = 0.97;
 
     private final View view;
-    private final List<BandLight> lights;
+    private final List<BandLight> lights = new ArrayList<>();
     private final List<Spline> bands = new ArrayList<>();
     private final Plane darkest;
     private final Plane clear;
@@ -32,30 +32,43 @@ public final class Skin {
      *
      * @param cube red, green, blue: light above the sky
      * @param view where the globe lies in them
-     * @param lights the light of each
+     * @param lights the light of each, as the limb tells it
+     * @param belted whether the globe's parallels are about even, which tells the shading better than the limb does
      */
-    public Skin(List<Plane> cube, View view, List<BandLight> lights) {
+    public Skin(List<Plane> cube, View view, List<BandLight> lights, boolean belted) {
         this.view = view;
-        this.lights = List.copyOf(lights);
         int width = cube.get(0).width();
         int height = cube.get(0).height();
         darkest = Plane.filled(width, height, Float.MAX_VALUE);
         clear = Plane.filled(width, height, 1);
         for (int band = 0; band < cube.size(); band++) {
-            Veil veil = lights.get(band).on(view, width, height);
-            float brightness = (float) lights.get(band).brightness();
-            Plane even = new Plane(width, height);
+            BandLight light = lights.get(band);
+            Veil veil = light.on(view, width, height);
+            Plane even = even(cube.get(band), veil, light.brightness());
+            if (belted) {
+                light = light.withExponentBy(ZonalLaw.exponentError(even, veil.clear(), view));
+                veil = light.on(view, width, height);
+                even = even(cube.get(band), veil, light.brightness());
+            }
             for (int i = 0; i < even.data().length; i++) {
-                float light = cube.get(band).data()[i];
-                float shade = veil.shade().data()[i];
-                float globe = (Float.isNaN(light) ? 0 : light)
-                        - brightness * veil.rings().data()[i];
-                even.data()[i] = globe / Math.max(shade, 0.5f * (float) DARK);
-                darkest.data()[i] = Float.isNaN(light) ? 0 : Math.min(darkest.data()[i], shade);
+                boolean data = !Float.isNaN(cube.get(band).data()[i]);
+                darkest.data()[i] =
+                        data ? Math.min(darkest.data()[i], veil.shade().data()[i]) : 0;
                 clear.data()[i] = Math.min(clear.data()[i], veil.clear().data()[i]);
             }
+            this.lights.add(light);
             bands.add(new Spline(even));
         }
+    }
+
+    private static Plane even(Plane picture, Veil veil, double brightness) {
+        Plane even = new Plane(picture.width(), picture.height());
+        for (int i = 0; i < even.data().length; i++) {
+            float light = Float.isNaN(picture.data()[i]) ? 0 : picture.data()[i];
+            float globe = light - (float) brightness * veil.rings().data()[i];
+            even.data()[i] = globe / Math.max(veil.shade().data()[i], 0.5f * (float) DARK);
+        }
+        return even;
     }
 
     View view() {
@@ -75,7 +88,7 @@ public final class Skin {
         /** For measuring: from 80 degrees off the middle on nothing is told, within 70 degrees all. */
         MAP(0.17, 0.34),
         /** For looking at: nearly up to the limb. */
-        PICTURE(0.05, 0.15);
+        PICTURE(0.08, 0.22);
 
         private final double none;
         private final double full;
