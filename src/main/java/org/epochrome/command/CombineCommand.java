@@ -16,6 +16,7 @@ import org.epochrome.atmosphere.Air;
 import org.epochrome.colour.White;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.evidence.EvidenceReport;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.io.OutputFormat;
 import org.epochrome.session.Combination;
@@ -178,9 +179,11 @@ final class CombineCommand implements Callable<Integer> {
 
     @Option(
             names = {"-r", "--report"},
-            paramLabel = "FILE.json",
-            description = "File to write everything that was found to, as JSON.")
-    private Path report;
+            paramLabel = "FILE",
+            description =
+                    "File to write everything that was found to (repeatable): .json for programs, .html for people,"
+                            + " with pictures, to print.")
+    private List<Path> reports = new ArrayList<>();
 
     @Mixin
     private GlobeOptions globe;
@@ -216,21 +219,26 @@ final class CombineCommand implements Callable<Integer> {
                 unsmear);
         Outputs outputs = new Outputs(
                 out.isEmpty() ? List.of(defaultName(recipe)) : out,
-                Optional.ofNullable(report),
+                report(reports, false),
                 white,
                 depth() == 32,
                 overwrite);
         GlobeOptions.Files globeFiles = globe.files(overwrite);
         outputs.check();
         globeFiles.check();
+        Optional<Path> evidence = report(reports, true);
+        evidence.ifPresent(file -> Outputs.checkFree(file, overwrite));
         TerminalProgress progress = new TerminalProgress(!quiet);
         Combination combination = inPool(() -> new Combiner(recipe).combine(progress));
         progress.end();
         outputs.write(combination, Version.NUMBER);
         globeFiles.write(combination, outputs, Version.NUMBER);
+        evidence.ifPresent(
+                file -> Outputs.writeReport(file, EvidenceReport.of(combination, outputs, Version.NUMBER), overwrite));
         if (!quiet) {
             Summary.print(combination, outputs, System.out);
             globeFiles.paths().forEach(file -> System.out.println("wrote " + file));
+            evidence.ifPresent(file -> System.out.println("wrote " + file));
         }
         combination.warnings().forEach(w -> System.err.println("Note: " + w));
         found.forEach(f -> f.notes()
@@ -308,6 +316,19 @@ final class CombineCommand implements Callable<Integer> {
         } catch (IllegalArgumentException e) {
             throw new ParameterException(spec.commandLine(), e.getMessage());
         }
+    }
+
+    /** The report for people, or the one for programs. */
+    private Optional<Path> report(List<Path> files, boolean forPeople) {
+        List<Path> matching = files.stream()
+                .filter(f -> f.toString().toLowerCase(Locale.ROOT).endsWith(".html") == forPeople)
+                .toList();
+        if (matching.size() > 1) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    "--report takes one .json and one .html; " + matching.get(1) + " is one too many.");
+        }
+        return matching.stream().findFirst();
     }
 
     private int depth() {

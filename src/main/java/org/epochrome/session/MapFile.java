@@ -81,6 +81,32 @@ public record MapFile(Path file, OptionalInt width, boolean overwrite) {
         }
     }
 
+    /** The longitude system of a combination's map. */
+    public static RotationSystem system(Combination c) {
+        return c.recipe().system().orElse(c.recipe().body().defaultSystem());
+    }
+
+    private static GlobeMap map(Combination c, int width) {
+        return GlobeMap.of(Unlit.skin(c), MapGrid.of(c.aspect(), system(c), width));
+    }
+
+    /**
+     * The finished map on white paper, to look at: what was not seen is left white.
+     *
+     * @param width pixels, even
+     */
+    public static List<Plane> onPaper(Combination c, Outputs like, int width) {
+        GlobeMap map = map(c, width);
+        List<Plane> planes = finished(map, like, c.recipe().body());
+        for (Plane plane : planes) {
+            for (int i = 0; i < plane.data().length; i++) {
+                float seen = map.coverage().data()[i];
+                plane.data()[i] = seen * plane.data()[i] + 1 - seen;
+            }
+        }
+        return planes;
+    }
+
     private static int width(Combination c) {
         int steps = (int) Math.ceil(2 * Math.PI * c.disk().equatorialRadiusPx() / WIDTH_STEP);
         return Math.min(MOST_WIDTH, WIDTH_STEP * steps);

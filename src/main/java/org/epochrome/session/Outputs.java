@@ -48,7 +48,7 @@ public record Outputs(List<Path> files, Optional<Path> report, White white, bool
             OutputFormat.of(file);
             checkFree(file, overwrite);
         }
-        report.ifPresent(file -> checkReport(file, overwrite));
+        report.ifPresent(file -> checkReport(file, ".json or .html", overwrite));
     }
 
     /**
@@ -57,14 +57,22 @@ public record Outputs(List<Path> files, Optional<Path> report, White white, bool
      * @throws OutputRefused if the file exists and may not be replaced, or its suffix is not .json
      */
     public static void checkReport(Path file, boolean overwrite) {
+        checkReport(file, ".json", overwrite);
+    }
+
+    private static void checkReport(Path file, String suffixes, boolean overwrite) {
         if (!file.toString().toLowerCase(Locale.ROOT).endsWith(".json")) {
-            throw new OutputRefused(file, "is no name for a report; end it in .json.");
+            throw new OutputRefused(file, "is no name for a report; end it in " + suffixes + ".");
         }
         checkFree(file, overwrite);
     }
 
-    /** A folder that is not there yet will be made. */
-    static void checkFree(Path file, boolean overwrite) {
+    /**
+     * Refuses a file that could not be written; a folder that is not there yet will be made.
+     *
+     * @throws OutputRefused if it exists and may not be replaced, or its folder cannot take it
+     */
+    public static void checkFree(Path file, boolean overwrite) {
         Path folder = file.toAbsolutePath().getParent();
         if (Files.isDirectory(folder)) {
             AtomicFile.check(file, overwrite);

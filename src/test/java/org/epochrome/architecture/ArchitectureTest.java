@@ -37,6 +37,7 @@ class ArchitectureTest {
             "colour",
             "io",
             "session",
+            "evidence",
             "demo",
             "command");
 
