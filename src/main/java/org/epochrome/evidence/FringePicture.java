@@ -11,8 +11,8 @@ import org.epochrome.image.Plane;
  * rim without fringes shows the planet's own soft colours only.
  */
 final class FringePicture {
-    static final int AMPLIFIED = 3;
-    private static final double INNER = 0.86;
+    static final int AMPLIFIED = 2;
+    private static final double INNER = 0.92;
     private static final double OUTER = 1.07;
     private static final double EDGE = 0.02;
     private static final double PAPER = 0.5;
