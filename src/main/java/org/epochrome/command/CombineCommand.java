@@ -17,8 +17,10 @@ import java.util.stream.Collectors;
 import org.epochrome.atmosphere.Air;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.evidence.EvidenceReport;
 import org.epochrome.image.Band;
 import org.epochrome.io.DatedFrame;
+import org.epochrome.io.OutputFormat;
 import org.epochrome.session.Assignment;
 import org.epochrome.session.Combination;
 import org.epochrome.session.Combiner;
@@ -182,10 +184,23 @@ final class CombineCommand implements Callable<Integer> {
     private List<Path> out = new ArrayList<>();
 
     @Option(
+            names = "--depth",
+            paramLabel = "16|32",
+            defaultValue = "16",
+            description = "Bits per sample of a .tif: 16 integers, 32 floats, whose highlights are not clipped."
+                    + " Default: 16.")
+    private int depth;
+
+    @Option(
             names = {"-r", "--report"},
-            paramLabel = "FILE.json",
-            description = "File to write everything that was found to, as JSON.")
-    private Path report;
+            paramLabel = "FILE",
+            description =
+                    "File to write everything that was found to (repeatable): .json for programs, .html for people,"
+                            + " with pictures, to print.")
+    private List<Path> reports = new ArrayList<>();
+
+    @Mixin
+    private GlobeOptions globe;
 
     @Option(names = "--overwrite", description = "Replace files that exist.")
     private boolean overwrite;
@@ -221,16 +236,26 @@ final class CombineCommand implements Callable<Integer> {
                 assignment(found));
         Outputs outputs = new Outputs(
                 out.isEmpty() ? List.of(defaultName(recipe)) : out,
-                Optional.ofNullable(report),
+                report(reports, false),
                 finish.look(),
+                depth() == 32,
                 overwrite);
+        GlobeOptions.Files globeFiles = globe.files(overwrite);
         outputs.check();
+        globeFiles.check();
+        Optional<Path> evidence = report(reports, true);
+        evidence.ifPresent(file -> Outputs.checkFree(file, overwrite));
         TerminalProgress progress = new TerminalProgress(!quiet);
         Combination combination = inPool(() -> new Combiner(recipe).combine(progress));
         progress.end();
         outputs.write(combination, Version.NUMBER);
+        globeFiles.write(combination, outputs, Version.NUMBER);
+        evidence.ifPresent(
+                file -> Outputs.writeReport(file, EvidenceReport.of(combination, outputs, Version.NUMBER), overwrite));
         if (!quiet) {
             Summary.print(combination, outputs, System.out);
+            globeFiles.paths().forEach(file -> System.out.println("wrote " + file));
+            evidence.ifPresent(file -> System.out.println("wrote " + file));
         }
         combination.warnings().forEach(w -> System.err.println("Note: " + w));
         found.forEach(f -> f.notes()
@@ -329,6 +354,31 @@ final class CombineCommand implements Callable<Integer> {
         } catch (IllegalArgumentException e) {
             throw new ParameterException(spec.commandLine(), e.getMessage());
         }
+    }
+
+    /** The report for people, or the one for programs. */
+    private Optional<Path> report(List<Path> files, boolean forPeople) {
+        List<Path> matching = files.stream()
+                .filter(f -> f.toString().toLowerCase(Locale.ROOT).endsWith(".html") == forPeople)
+                .toList();
+        if (matching.size() > 1) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    "--report takes one .json and one .html; " + matching.get(1) + " is one too many.");
+        }
+        return matching.stream().findFirst();
+    }
+
+    private int depth() {
+        boolean tiff = out.stream().anyMatch(f -> OutputFormat.of(f) == OutputFormat.TIFF);
+        if (depth != 16 && depth != 32) {
+            throw new ParameterException(spec.commandLine(), "--depth is 16 or 32, not " + depth + ".");
+        }
+        if (depth == 32 && !tiff) {
+            throw new ParameterException(
+                    spec.commandLine(), "--depth 32 is for TIFF; name a .tif by --out, or a .fits for linear data.");
+        }
+        return depth;
     }
 
     private double positive(String option, double value) {

@@ -87,6 +87,11 @@ public record FittedDisk(
         return with(shading.unsmeared());
     }
 
+    /** The same fit with another exponent of the shading. */
+    public FittedDisk withMinnaert(double minnaert) {
+        return with(new Shading(minnaert, shading.blurPx(), shading.smear()));
+    }
+
     private FittedDisk with(Shading other) {
         return new FittedDisk(
                 disk,

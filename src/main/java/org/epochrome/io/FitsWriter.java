@@ -3,7 +3,6 @@ package org.epochrome.io;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -17,24 +16,26 @@ import nom.tam.fits.utilities.FitsCheckSum;
 import org.epochrome.image.Plane;
 
 /**
- * Writes linear images as FITS: 32-bit floats, one plane or a cube of three, rows from the bottom up as the standard has
- * it, NaN for no data, with checksums (FITS Standard 4.0, sections 4.4.2.7 and appendix J). The same image and cards
- * give the same bytes.
+ * Writes linear images as FITS, with tables if wanted, with checksums (FITS Standard 4.0, sections 4.4.2.7 and appendix
+ * J). The same content gives the same bytes.
  */
 public final class FitsWriter {
-    private static final int FLOAT_BYTES = 4;
     private static final int HISTORY_CHARS = 72;
     /** What the encoding of a checksum starts from. */
     private static final String NO_CHECKSUM = "0000000000000000";
-    /** Keywords that the image itself decides. */
+    /** Keywords that the data themselves decide. */
     private static final Set<String> RESERVED = Set.of(
             "SIMPLE",
+            "XTENSION",
             "BITPIX",
             "NAXIS",
             "NAXIS1",
             "NAXIS2",
             "NAXIS3",
+            "PCOUNT",
+            "GCOUNT",
             "EXTEND",
+            "EXTNAME",
             "ROWORDER",
             "DATASUM",
             "CHECKSUM",
@@ -61,69 +62,73 @@ public final class FitsWriter {
         if (planes.size() != 1 && planes.size() != 3) {
             throw new IllegalArgumentException("An image has one or three planes, not " + planes.size() + ".");
         }
-        if (!planes.stream().allMatch(p -> p.sameSize(planes.get(0)))) {
-            throw new IllegalArgumentException("The planes of an image must have the same size.");
-        }
-        long sum = dataSum(planes);
-        String header = header(planes, cards, history, sum);
+        write(file, List.of(new FitsImage("", planes, cards, history)), overwrite);
+    }
+
+    /**
+     * Writes images and tables.
+     *
+     * @param units at least one; the first must be an image
+     * @throws OutputRefused if the file exists and may not be replaced, or cannot be written
+     */
+    public static void write(Path file, List<? extends FitsUnit> units, boolean overwrite) {
         AtomicFile.write(file, overwrite, part -> {
             try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(part), 1 << 16)) {
-                out.write(header.getBytes(StandardCharsets.US_ASCII));
-                writeData(planes, out);
+                for (int i = 0; i < units.size(); i++) {
+                    write(units.get(i), i == 0, units.size() > 1, out);
+                }
             }
         });
     }
 
-    private static void writeData(List<Plane> planes, OutputStream out) throws IOException {
-        long written = 0;
-        for (Plane plane : planes) {
-            for (int y = plane.height() - 1; y >= 0; y--) {
-                byte[] row = row(plane, y);
-                out.write(row);
-                written += row.length;
+    private static void write(FitsUnit unit, boolean first, boolean extended, OutputStream out) throws IOException {
+        Sum sum = new Sum();
+        unit.writeData(sum);
+        out.write(header(unit, first, extended, sum.value()).getBytes(StandardCharsets.US_ASCII));
+        unit.writeData(out);
+        out.write(new byte[(int) (FitsHdu.padded(sum.count) - sum.count)]);
+    }
+
+    /** The ones' complement sum of all bytes, four at a time. */
+    private static final class Sum extends OutputStream {
+        private long sum;
+        private long count;
+
+        @Override
+        public void write(int b) {
+            sum += (long) (b & 0xff) << (24 - 8 * (int) (count & 3));
+            sum = (sum & 0xffffffffL) + (sum >>> 32);
+            count++;
+        }
+
+        @Override
+        public void write(byte[] bytes, int from, int length) {
+            for (int i = from; i < from + length; i++) {
+                write(bytes[i]);
             }
         }
-        out.write(new byte[(int) (FitsHdu.padded(written) - written)]);
-    }
 
-    private static byte[] row(Plane plane, int y) {
-        ByteBuffer bytes = ByteBuffer.allocate(plane.width() * FLOAT_BYTES);
-        for (int x = 0; x < plane.width(); x++) {
-            bytes.putFloat(plane.at(x, y));
+        long value() {
+            return sum;
         }
-        return bytes.array();
     }
 
-    private static long dataSum(List<Plane> planes) {
-        long sum = 0;
-        for (Plane plane : planes) {
-            for (int y = plane.height() - 1; y >= 0; y--) {
-                sum = FitsCheckSum.sumOf(sum, FitsCheckSum.checksum(row(plane, y)));
-            }
-        }
-        return sum;
-    }
-
-    private static String header(List<Plane> planes, List<FitsCard> cards, List<String> history, long dataSum) {
-        String before = text(lines(planes, cards, history, dataSum, NO_CHECKSUM));
+    private static String header(FitsUnit unit, boolean first, boolean extended, long dataSum) {
+        String before = text(lines(unit, first, extended, dataSum, NO_CHECKSUM));
         long headerSum = FitsCheckSum.checksum(before.getBytes(StandardCharsets.US_ASCII));
         String checksum = FitsCheckSum.encode(FitsCheckSum.sumOf(headerSum, dataSum));
-        return text(lines(planes, cards, history, dataSum, checksum));
+        return text(lines(unit, first, extended, dataSum, checksum));
     }
 
-    private static List<String> lines(
-            List<Plane> planes, List<FitsCard> cards, List<String> history, long dataSum, String checksum) {
-        List<FitsCard> all = new ArrayList<>();
-        all.add(new FitsCard("SIMPLE", true, "conforms to FITS standard"));
-        all.add(new FitsCard("BITPIX", -8 * FLOAT_BYTES, "32-bit floating point"));
-        all.add(new FitsCard("NAXIS", planes.size() == 1 ? 2 : 3, ""));
-        all.add(new FitsCard("NAXIS1", planes.get(0).width(), "[pixel] width"));
-        all.add(new FitsCard("NAXIS2", planes.get(0).height(), "[pixel] height"));
-        if (planes.size() == 3) {
-            all.add(new FitsCard("NAXIS3", 3, "red, green, blue"));
+    private static List<String> lines(FitsUnit unit, boolean first, boolean extended, long dataSum, String checksum) {
+        List<FitsCard> all = new ArrayList<>(unit.structure(first));
+        if (first && extended) {
+            all.add(new FitsCard("EXTEND", true, "extensions follow"));
         }
-        all.add(new FitsCard("ROWORDER", "BOTTOM-UP", "the first row is the bottom one"));
-        for (FitsCard card : cards) {
+        if (!unit.name().isEmpty()) {
+            all.add(new FitsCard("EXTNAME", unit.name(), ""));
+        }
+        for (FitsCard card : unit.cards()) {
             if (RESERVED.contains(card.keyword())) {
                 throw new IllegalArgumentException(card.keyword() + " is written by the image itself.");
             }
@@ -133,7 +138,7 @@ public final class FitsWriter {
         all.add(new FitsCard("CHECKSUM", checksum, "makes the sum of all vanish"));
         List<String> lines = new ArrayList<>();
         all.forEach(card -> lines.add(line(card)));
-        for (String entry : history) {
+        for (String entry : unit.history()) {
             String plain = ascii(entry);
             for (int at = 0; at < Math.max(1, plain.length()); at += HISTORY_CHARS) {
                 lines.add("HISTORY " + plain.substring(at, Math.min(plain.length(), at + HISTORY_CHARS)));
@@ -164,7 +169,8 @@ public final class FitsWriter {
         return String.format("%-" + FitsHdu.padded(text.length()) + "s", text);
     }
 
-    private static String ascii(String text) {
+    /** Without accents, and question marks for what is then not ASCII. */
+    static String ascii(String text) {
         return Normalizer.normalize(text, Normalizer.Form.NFD)
                 .replaceAll("\\p{M}", "")
                 .replaceAll("[^\\x20-\\x7e]", "?");

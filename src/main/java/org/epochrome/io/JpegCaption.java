@@ -8,9 +8,10 @@ import javax.imageio.metadata.IIOMetadataNode;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 
-/** Sets a JPEG to little loss and full colour resolution (4:4:4), with the sRGB profile and the description. */
+/** Sets a JPEG to little loss and full colour resolution (4:4:4), with the sRGB profile, Exif and a comment. */
 record JpegCaption(PictureWriter.Caption caption) implements PictureWriter.Labels {
     private static final float QUALITY = 0.95f;
+    private static final int APP1 = 0xe1;
 
     @Override
     public void configure(ImageWriteParam param) {
@@ -34,6 +35,10 @@ record JpegCaption(PictureWriter.Caption caption) implements PictureWriter.Label
         comment.setUserObject(text.getBytes(StandardCharsets.UTF_8));
         Element sequence = (Element) root.getElementsByTagName("markerSequence").item(0);
         sequence.insertBefore(comment, sequence.getFirstChild());
+        IIOMetadataNode exif = new IIOMetadataNode("unknown");
+        exif.setAttribute("MarkerTag", Integer.toString(APP1));
+        exif.setUserObject(ExifBlock.of(caption));
+        sequence.insertBefore(exif, comment);
         metadata.setFromTree(format, root);
     }
 }

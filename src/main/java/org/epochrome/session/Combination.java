@@ -38,6 +38,11 @@ public record Combination(
         Quality quality,
         List<String> warnings) {
 
+    /** The same with another picture in the place of the cube. */
+    public Combination withCube(ColourCube other) {
+        return new Combination(recipe, epoch, aspect, other, disk, frames, coverage, quality, warnings);
+    }
+
     /**
      * What was found for one exposure.
      *

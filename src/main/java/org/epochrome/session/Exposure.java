@@ -25,7 +25,7 @@ public record Exposure(DatedFrame frame, int planeIndex, Band band, Aspect aspec
     }
 
     /** Its pixels as parts of full scale, or as they are if the samples are floats. */
-    Plane load() {
+    public Plane load() {
         Plane plane = frame.load().planes().get(planeIndex);
         double full = frame.head().fullScale();
         if (Double.isNaN(full)) {

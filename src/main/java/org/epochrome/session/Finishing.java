@@ -66,7 +66,7 @@ final class Finishing {
     }
 
     /** 1 on the lit part of the disk at the epoch. */
-    private static Plane litDisk(View view, int width, int height) {
+    static Plane litDisk(View view, int width, int height) {
         Plane shade = new Shading(1, 1, Smear.NONE).picture(view, width, height);
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {

@@ -46,11 +46,11 @@ final class Fringe {
 
     /** In the plain stack; NaN if the detail does not tell. */
     double plain(Progress progress) {
-        PixelOffset centre = lightCentre(schedule.reference());
+        PixelOffset centre = LightCentre.of(planes.get(schedule.reference()), fits.get(schedule.reference()));
         List<FittedDisk> stacked = new ArrayList<>();
         List<PixelOffset> expected = new ArrayList<>();
         for (int i = 0; i < fits.size(); i++) {
-            PixelOffset own = lightCentre(i);
+            PixelOffset own = LightCentre.of(planes.get(i), fits.get(i));
             // Centroids on top of each other: the disk is taken to lie where its light's centre says.
             PixelOffset off = new PixelOffset(own.x() - centre.x(), own.y() - centre.y());
             stacked.add(fits.get(i).at(fits.get(i).disk().movedBy(off.x(), off.y())));
@@ -113,28 +113,5 @@ final class Fringe {
         double x = view.column(0, Math.sin(east)) - view.column(0, 0);
         double y = view.row(0, Math.sin(east)) - view.row(0, 0);
         return new PixelOffset(x - misplaced.x(), y - misplaced.y());
-    }
-
-    /** Centre of light of an exposure against its fitted centre. */
-    private PixelOffset lightCentre(int index) {
-        FittedDisk fit = fits.get(index);
-        Plane plane = planes.get(index);
-        double reach = 1.15 * fit.disk().equatorialRadiusPx() + 8;
-        double sum = 0;
-        double sx = 0;
-        double sy = 0;
-        for (int y = 0; y < plane.height(); y++) {
-            for (int x = 0; x < plane.width(); x++) {
-                double dx = x - fit.disk().x();
-                double dy = y - fit.disk().y();
-                double light = plane.at(x, y) - fit.background();
-                if (dx * dx + dy * dy < reach * reach && light > 0.1 * fit.brightness()) {
-                    sum += light;
-                    sx += light * dx;
-                    sy += light * dy;
-                }
-            }
-        }
-        return sum > 0 ? new PixelOffset(sx / sum, sy / sum) : new PixelOffset(0, 0);
     }
 }

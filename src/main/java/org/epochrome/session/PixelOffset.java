@@ -7,7 +7,7 @@ package org.epochrome.session;
  * @param y pixels down
  */
 public record PixelOffset(double x, double y) {
-    double lengthPx() {
+    public double lengthPx() {
         return Math.hypot(x, y);
     }
 }

@@ -28,9 +28,11 @@ final class Turning {
     }
 
     Rotation rotation(Aspect aspect) {
-        if (!recipe.turn()) {
-            return Rotation.none();
-        }
+        return recipe.turn() ? rotation(recipe, aspect, epoch) : Rotation.none();
+    }
+
+    /** How far the recipe lets the surface turn between two aspects. */
+    static Rotation rotation(Recipe recipe, Aspect aspect, Aspect epoch) {
         RotationSystem system = recipe.system().orElse(recipe.body().defaultSystem());
         return recipe.system().isPresent()
                 ? Rotation.between(aspect, epoch, system)

@@ -12,10 +12,10 @@ import org.epochrome.image.Plane;
  * @param clear part of the globe's light that the rings let through
  * @param rings light of the rings
  */
-record Veil(Plane shade, Plane clear, Plane rings) {
+public record Veil(Plane shade, Plane clear, Plane rings) {
     private static final float FAINT = 1e-4f;
 
-    static Veil of(View view, RingLight rings, Shading shading, int width, int height) {
+    public static Veil of(View view, RingLight rings, Shading shading, int width, int height) {
         if (rings.isNone()) {
             return new Veil(
                     shading.picture(view, width, height), Plane.filled(width, height, 1), new Plane(width, height));

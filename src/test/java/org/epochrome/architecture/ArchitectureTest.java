@@ -32,10 +32,12 @@ class ArchitectureTest {
             "atmosphere",
             "disk",
             "turn",
+            "map",
             "align",
             "colour",
             "io",
             "session",
+            "evidence",
             "demo",
             "command");
 

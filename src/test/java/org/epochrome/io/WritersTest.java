@@ -37,8 +37,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class WritersTest {
     private static final int WIDTH = 37;
     private static final int HEIGHT = 19;
-    private static final PictureWriter.Caption CAPTION =
-            new PictureWriter.Caption("Jupiter, an example", Optional.of(Instant.parse("2031-05-02T21:14:05Z")));
+    private static final PictureWriter.Caption CAPTION = new PictureWriter.Caption(
+            "Jupiter, an example", Optional.of(Instant.parse("2031-05-02T21:14:05Z")), "Epochrome 0");
 
     @TempDir
     private Path folder;
@@ -117,7 +117,10 @@ class WritersTest {
 
     @ParameterizedTest
     @CsvSource({
-        "picture.png, sRGB",
+        "picture.png, iCCP sRGB",
+        "grey.png, sRGB",
+        "picture.png, Software",
+        "picture.tif, Epochrome 0",
         "picture.png, Jupiter",
         "picture.png, 2031-05-02T21:14:05Z",
         "picture.tif, ICCProfile",

@@ -217,7 +217,7 @@ class MixedNightTest {
             if (k == 2) {
                 FitsWriter.write(file, planes, List.of(), List.of(), true);
             } else {
-                PictureWriter.write(file, planes, new PictureWriter.Caption("test", Optional.empty()), true);
+                PictureWriter.write(file, planes, new PictureWriter.Caption("test", Optional.empty(), "test"), true);
             }
             night.known(names.get(k), Optional.empty(), middle, truth.get("G"));
         }
