@@ -29,8 +29,10 @@ final class Posture {
     private static final double CLEAR = 1.03;
     /** A frame must fit this much better upside down to be taken as flipped. */
     private static final double CLEAR_FLIP = 1.25;
-    /** Part of the detail that must be explained in one of both ways; by chance it is up to 0.11. */
+    /** Part of the detail beyond which agreement is no chance; upside down, belts give up to 0.11. */
     private static final double LEAST_AGREEMENT = 0.15;
+    /** Less is believed if it is so many times more than in the other posture. */
+    private static final double CLEAR_OVER_CHANCE = 3;
     /** Detail that agrees so well needs no other explanation. */
     private static final double DOUBTFUL_AGREEMENT = 0.5;
     /** Latitude of observer or Sun from which on rings in front of the globe or their shadow tell one end from the other. */
@@ -178,16 +180,19 @@ final class Posture {
             double turned = DetailWitness.agreement(reference, small.detail(i, angle(h, i, true), place, progress));
             Angle found = angle(h, i, turned > CLEAR_FLIP * asIs);
             double agreement = Math.max(asIs, turned);
+            boolean sure = sure(agreement, Math.min(asIs, turned));
             if (recipe.mirroring() == Mirroring.AUTO && agreement < DOUBTFUL_AGREEMENT) {
+                double unreflected = agreement;
                 for (Angle candidate : reflected(i, h)) {
                     double other = DetailWitness.agreement(reference, small.detail(i, candidate, place, progress));
-                    if (other > CLEAR_FLIP * agreement && other > LEAST_AGREEMENT) {
+                    if (other > agreement && other > CLEAR_FLIP * unreflected && sure(other, unreflected)) {
                         found = candidate;
                         agreement = other;
+                        sure = true;
                     }
                 }
             }
-            known.add(agreement > LEAST_AGREEMENT ? Optional.of(found) : Optional.empty());
+            known.add(sure ? Optional.of(found) : Optional.empty());
             score += agreement;
         }
         List<Angle> angles = new ArrayList<>();
@@ -196,6 +201,11 @@ final class Posture {
             angles.add(known.get(i).orElse(angle(h, i, flipped)));
         }
         return new Outcome(h, score, angles);
+    }
+
+    /** Whether agreement is more than chance. */
+    private static boolean sure(double agreement, double otherwise) {
+        return agreement > LEAST_AGREEMENT || agreement > CLEAR_OVER_CHANCE * otherwise;
     }
 
     /** How an exposure lies if the mount carried it from the reference, or was flipped in between. */
