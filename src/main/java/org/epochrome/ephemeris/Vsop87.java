@@ -29,6 +29,12 @@ final class Vsop87 {
     private static final Vector3D ICRS_Y = new Vector3D(-0.000000479966, 0.917482137087, -0.397776982902);
     private static final Vector3D ICRS_Z = new Vector3D(0.0, 0.397776982902, 0.917482137087);
 
+    /** The dynamical ecliptic and equinox of J2000. */
+    static final Axes ECLIPTIC = new Axes(
+            new Vector3D(ICRS_X.getX(), ICRS_Y.getX(), ICRS_Z.getX()),
+            new Vector3D(ICRS_X.getY(), ICRS_Y.getY(), ICRS_Z.getY()),
+            new Vector3D(ICRS_X.getZ(), ICRS_Y.getZ(), ICRS_Z.getZ()));
+
     /** Per power of T the terms A cos(B + C T), as A, B, C, A, B, C, ... */
     private final double[][] longitude;
 
