@@ -105,7 +105,7 @@ public final class Combiner {
         Combination.Quality quality = new Combination.Quality(apart[0], apart[1]);
         progress.at(0.8);
         progress.doing("turning to the epoch and merging");
-        View view = turning.viewAtEpoch(fits.get(schedule.reference()));
+        View view = turning.viewAtEpoch(registered.get(schedule.reference()).fitted());
         Merging merging = new Merging(schedule, turning, planes, fits, view, memory);
         Map<String, Merged> merged = merged(merging, progress.part(0.8, 1));
         ColourCube cube = cube(merged, merging);
