@@ -151,6 +151,11 @@ final class CombineCommand implements Callable<Integer> {
     private boolean unsmear;
 
     @Option(
+            names = "--no-moons",
+            description = "Let moons and their shadows turn with the globe, as if they lay on it.")
+    private boolean noMoons;
+
+    @Option(
             names = "--white",
             paramLabel = "photometric|disk|none",
             defaultValue = "photometric",
@@ -201,7 +206,8 @@ final class CombineCommand implements Callable<Integer> {
                 rotationSystem(planet),
                 !noTurn,
                 !noDispersion,
-                unsmear);
+                unsmear,
+                !noMoons);
         Outputs outputs = new Outputs(
                 out.isEmpty() ? List.of(defaultName(recipe)) : out, Optional.ofNullable(report), white, overwrite);
         outputs.check();

@@ -18,6 +18,7 @@ import org.epochrome.ephemeris.Aspect;
  * @param cube the linear colour picture
  * @param disk where its disk lies
  * @param frames what was found for each exposure, in the recipe's order
+ * @param moons moons and shadows that were found
  * @param quality numbers that say how good it is
  * @param warnings what the user should know, a sentence each
  */
@@ -28,6 +29,7 @@ public record Combination(
         ColourCube cube,
         Disk disk,
         List<FrameResult> frames,
+        List<MoonResult> moons,
         Quality quality,
         List<String> warnings) {
 

@@ -60,8 +60,18 @@ public final class Combiner {
         progress.doing("reading");
         List<Plane> planes = each(i -> schedule.exposures().get(i).load());
         progress.at(0.1);
-        List<FittedDisk> limbs = new DiskFinder(recipe, schedule, sky).find(planes, warnings, progress.part(0.1, 0.55));
         Turning turning = new Turning(recipe, schedule);
+        MoonsTakenOut bare = MoonsTakenOut.of(
+                recipe,
+                schedule,
+                turning,
+                new DiskFinder(recipe, schedule, sky),
+                planes,
+                warnings,
+                progress.part(0.1, 0.55));
+        planes = bare.planes();
+        List<FittedDisk> limbs = bare.disks();
+        Moons moons = bare.moons();
         List<FittedDisk> found = limbs;
         if (recipe.unsmear()) {
             progress.doing("undoing the smear within bands");
@@ -80,7 +90,7 @@ public final class Combiner {
         List<FittedDisk> fits = registered.stream().map(Registered::fitted).toList();
         progress.doing("turning to the epoch");
         View view = turning.viewAtEpoch(fits.get(schedule.reference()));
-        List<Turned> turned = turned(planes, fits, turning, view, progress.part(0.75, 0.9));
+        List<Turned> turned = turned(planes, fits, turning, moons, view, progress.part(0.75, 0.9));
         progress.doing("measuring the fringes");
         Fringe fringe = new Fringe(
                 schedule,
@@ -97,8 +107,10 @@ public final class Combiner {
         Combination.Quality quality = new Combination.Quality(apart[0], apart[1]);
         progress.at(0.95);
         progress.doing("merging");
-        ColourCube cube =
-                new ColourCube(merged("R", turned, fits), merged("G", turned, fits), merged("B", turned, fits));
+        ColourCube cube = new ColourCube(
+                merged("R", turned, fits, moons, view),
+                merged("G", turned, fits, moons, view),
+                merged("B", turned, fits, moons, view));
         progress.at(1);
         return new Combination(
                 recipe,
@@ -107,6 +119,7 @@ public final class Combiner {
                 cube,
                 view.disk(),
                 results(limbs, registered, turning, sky),
+                moons.results(),
                 quality,
                 List.copyOf(warnings));
     }
@@ -154,7 +167,7 @@ public final class Combiner {
     }
 
     private List<Turned> turned(
-            List<Plane> planes, List<FittedDisk> fits, Turning turning, View view, Progress progress) {
+            List<Plane> planes, List<FittedDisk> fits, Turning turning, Moons moons, View view, Progress progress) {
         Plane target = planes.get(schedule.reference());
         List<Turned> result = new ArrayList<>();
         for (int i = 0; i < planes.size(); i++) {
@@ -167,6 +180,7 @@ public final class Combiner {
                     target.width(),
                     target.height(),
                     progress));
+            moons.distrust(i, result.get(i), view);
             progress.at((i + 1.0) / planes.size());
         }
         return result;
@@ -185,7 +199,7 @@ public final class Combiner {
     }
 
     /** The exposures of a band in one plane, in the brightness of the one nearest to the epoch. */
-    private Plane merged(String band, List<Turned> turned, List<FittedDisk> fits) {
+    private Plane merged(String band, List<Turned> turned, List<FittedDisk> fits, Moons moons, View view) {
         List<Plane> pictures = new ArrayList<>();
         List<Plane> weights = new ArrayList<>();
         double brightness = Double.NaN;
@@ -205,6 +219,7 @@ public final class Combiner {
             }
         }
         Plane mean = Merge.mean(pictures, weights);
+        moons.lay(band, mean, view);
         for (int i = 0; i < mean.data().length; i++) {
             mean.data()[i] *= (float) brightness;
         }

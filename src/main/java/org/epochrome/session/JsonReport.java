@@ -40,6 +40,8 @@ public final class JsonReport {
         output.set("ephemeris", ephemeris(c.aspect()));
         ArrayNode frames = root.putArray("frames");
         c.frames().forEach(f -> frames.add(frame(f)));
+        ArrayNode moons = root.putArray("moons");
+        c.moons().forEach(m -> moons.add(moon(m)));
         ObjectNode fringe = root.putObject("quality").putObject("fringePx");
         put(fringe, "before", c.quality().fringeBeforePx());
         put(fringe, "after", c.quality().fringeAfterPx());
@@ -98,6 +100,29 @@ public final class JsonReport {
         node.set("predictedDispersionPx", offset(f.dispersion()));
         put(node, "weight", f.weight());
         strings(node, "warnings", f.warnings());
+        return node;
+    }
+
+    private static ObjectNode moon(MoonResult m) {
+        ObjectNode node = NODES.objectNode();
+        node.put("name", m.name().orElse(null));
+        node.put("kind", m.shadow() ? "shadow" : "moon");
+        node.put("source", m.name().isPresent() ? "ephemeris" : "found as a compact feature that does not turn");
+        put(node, "radiusPx", m.radiusPx());
+        put(node, "x", m.x());
+        put(node, "y", m.y());
+        ArrayNode frames = node.putArray("frames");
+        for (MoonResult.InFrame f : m.frames()) {
+            ObjectNode in = frames.addObject();
+            in.put("file", f.exposure().frame().head().file().toString());
+            in.put("band", f.exposure().band().name());
+            in.set("predicted", offset(Optional.of(f.predicted())));
+            in.set("fitted", offset(Optional.of(f.fitted())));
+            in.set("used", offset(Optional.of(f.used())));
+            put(in, "sigmaPx", f.sigmaPx());
+            put(in, "level", f.level());
+            in.put("plain", f.plain());
+        }
         return node;
     }
 

@@ -26,6 +26,7 @@ import org.epochrome.io.DatedFrame;
  * @param turn whether to turn frames to the epoch
  * @param dispersion whether to take the air's dispersion into account
  * @param unsmear whether to take off what dispersion draws out within a band
+ * @param moons whether moons and their shadows keep their own place and shape
  */
 public record Recipe(
         List<DatedFrame> frames,
@@ -40,7 +41,8 @@ public record Recipe(
         Optional<RotationSystem> system,
         boolean turn,
         boolean dispersion,
-        boolean unsmear) {
+        boolean unsmear,
+        boolean moons) {
     public Recipe {
         frames = List.copyOf(frames);
     }
@@ -60,6 +62,7 @@ public record Recipe(
                 system,
                 turn,
                 dispersion,
-                unsmear);
+                unsmear,
+                moons);
     }
 }

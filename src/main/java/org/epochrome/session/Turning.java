@@ -40,6 +40,12 @@ final class Turning {
                         .orElseGet(() -> Rotation.between(aspect, epoch, system));
     }
 
+    /** The same whatever the recipe says about turning: how the globe itself turns. */
+    Rotation rotationOfGlobe(Aspect aspect) {
+        return Rotation.between(
+                aspect, epoch, recipe.system().orElse(recipe.body().defaultSystem()));
+    }
+
     /** Degrees by which the globe turns from the exposure's middle to the epoch, in the sense of its rotation. */
     double turnedDeg(Aspect aspect) {
         double back = Math.toDegrees(rotation(aspect).backRad(0));

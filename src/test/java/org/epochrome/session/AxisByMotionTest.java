@@ -116,7 +116,8 @@ class AxisByMotionTest {
                         Optional.of(body.defaultSystem()),
                         true,
                         false,
-                        false))
+                        false,
+                        true))
                 .combine(Progress.NONE);
     }
 }

@@ -126,7 +126,8 @@ class DemoNightTest {
                 Optional.of(session.body().defaultSystem()),
                 turn,
                 true,
-                false);
+                false,
+                true);
         Combination c = new Combiner(recipe).combine(Progress.NONE);
         assertEquals(session.epoch(), c.epoch());
         return c;
