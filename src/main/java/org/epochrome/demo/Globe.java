@@ -1,9 +1,11 @@
 package org.epochrome.demo;
 
+import java.util.List;
+
 /**
  * The brightness of a spheroid along lines of sight: the ray's first point on the surface, its latitude and longitude,
  * and Minnaert's reflectance there under the true direction of the Sun. The first of the layers a line of sight can
- * meet; the sky behind it is black.
+ * meet, after moons; the sky behind it is black.
  */
 final class Globe {
     /** Below it Minnaert's law with k below 1 runs off to infinity, so it is held there (common practice, no source). */
@@ -13,12 +15,14 @@ final class Globe {
     private final AlbedoMap albedo;
     private final double minnaertK;
     private final double stretch;
+    private final List<Ball> balls;
 
-    Globe(View view, AlbedoMap albedo, double minnaertK) {
+    Globe(View view, AlbedoMap albedo, double minnaertK, List<Ball> balls) {
         this.view = view;
         this.albedo = albedo;
         this.minnaertK = minnaertK;
         this.stretch = 1 / view.axisRatio();
+        this.balls = balls;
     }
 
     /**
@@ -49,10 +53,16 @@ final class Globe {
         double b = px * vx + py * vy + sz * wz;
         double c = px * px + py * py + sz * sz - 1;
         double discriminant = b * b - a * c;
-        if (!(discriminant > 0)) {
+        boolean sky = !(discriminant > 0);
+        double t = sky ? Double.POSITIVE_INFINITY : -(b + Math.sqrt(discriminant)) / a;
+        for (Ball ball : balls) {
+            if (ball.hides(px, py, pz, vx, vy, vz, t)) {
+                return ball.brightness();
+            }
+        }
+        if (sky) {
             return 0;
         }
-        double t = -(b + Math.sqrt(discriminant)) / a;
         double x = px + t * vx;
         double y = py + t * vy;
         double z = pz + t * vz;
@@ -67,7 +77,11 @@ final class Globe {
         double mu = Math.max(-(x * vx + y * vy + nz * vz) / normal, LEAST_EMISSION_COSINE);
         double latitude = StrictMath.atan2(nz, Math.sqrt(x * x + y * y));
         double longitude = StrictMath.atan2(y, x);
+        double sunlight = 1;
+        for (Ball ball : balls) {
+            sunlight *= ball.sunlight(x, y, z, s);
+        }
         // mu0^k mu^(k-1), with a single power
-        return albedo.at(latitude, longitude) * mu0 * StrictMath.pow(mu0 * mu, minnaertK - 1);
+        return sunlight * albedo.at(latitude, longitude) * mu0 * StrictMath.pow(mu0 * mu, minnaertK - 1);
     }
 }

@@ -16,11 +16,23 @@ import org.epochrome.image.Plane;
  * @param aspects how it stands at an instant
  * @param bands settings by the band's name
  * @param background level of the sky
+ * @param moons invented moons
  */
 public record Scene(
-        Surface surface, Function<Instant, Aspect> aspects, Map<String, BandSetting> bands, double background) {
+        Surface surface,
+        Function<Instant, Aspect> aspects,
+        Map<String, BandSetting> bands,
+        double background,
+        List<SceneMoon> moons) {
     public Scene {
         bands = Map.copyOf(bands);
+        moons = List.copyOf(moons);
+    }
+
+    /** A planet without moons. */
+    public Scene(
+            Surface surface, Function<Instant, Aspect> aspects, Map<String, BandSetting> bands, double background) {
+        this(surface, aspects, bands, background, List.of());
     }
 
     /**
@@ -86,16 +98,31 @@ public record Scene(
         double radiusPx =
                 moments.stream().mapToDouble(a -> radiusPx(camera, a)).max().orElseThrow();
         // one per mille of grace for the finite distance
-        Supersampled sharp = Supersampled.around(camera.centreX(), camera.centreY(), 1.001 * radiusPx);
+        Supersampled sharp = Supersampled.around(camera.centreX(), camera.centreY(), 1.001 * radiusPx * reach(moments));
         for (Aspect moment : moments) {
             View view = View.of(moment, camera);
-            Globe globe = new Globe(view, albedo, setting.minnaertK());
+            List<Ball> balls = moons.stream()
+                    .map(moon -> Ball.of(moon, moment, view, band))
+                    .toList();
+            Globe globe = new Globe(view, albedo, setting.minnaertK(), balls);
             sharp.add(
                     (x, y) -> globe.brightness(
                             (x - camera.centreX()) * view.pixel(), (camera.centreY() - y) * view.pixel()),
                     1.0 / moments.size());
         }
         return sharp.integrate(camera.width(), camera.height(), setting.blurFwhmPx(), shifts);
+    }
+
+    /** How far from the centre there is light, equatorial radii. */
+    private double reach(List<Aspect> moments) {
+        double reach = 1;
+        for (SceneMoon moon : moons) {
+            for (Aspect moment : moments) {
+                SceneMoon.Place place = moon.place().apply(moment.utc());
+                reach = Math.max(reach, Math.hypot(place.abeam(), place.up()) + moon.radius());
+            }
+        }
+        return reach;
     }
 
     private static List<Supersampled.Shift> shifts(Shot shot, Aspect aspect) {

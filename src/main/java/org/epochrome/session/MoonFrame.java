@@ -17,7 +17,7 @@ import org.epochrome.image.RoundSpot;
  * @param fit the disk
  * @param view how the body stands on its pixels
  * @param light brightness of the frame
- * @param even brightness of an even globe with its rings
+ * @param even brightness of an even globe with its rings, on a belted one with its zones
  */
 record MoonFrame(Instant mid, Duration lasted, FittedDisk fit, View view, Plane light, Plane even) {
     private static final int MOTION_COPIES = 7;
@@ -28,13 +28,11 @@ record MoonFrame(Instant mid, Duration lasted, FittedDisk fit, View view, Plane 
         for (int i = 0; i < light.data().length; i++) {
             light.data()[i] = (float) ((light.data()[i] - fit.background()) / fit.brightness());
         }
-        return new MoonFrame(
-                exposure.mid(),
-                exposure.frame().timing().span().duration(),
-                fit,
-                view,
-                light,
-                even(view, fit, plane.width(), plane.height()));
+        Plane even = even(view, fit, plane.width(), plane.height());
+        if (DiskFinder.belted(exposure.aspect().body())) {
+            ZonalGround.lay(even, light, view);
+        }
+        return new MoonFrame(exposure.mid(), exposure.frame().timing().span().duration(), fit, view, light, even);
     }
 
     private static Plane even(View view, FittedDisk fit, int width, int height) {

@@ -25,7 +25,7 @@ final class MoonSearch {
     private static final double AT_LIMB = 0.1;
     private static final double ON_SKY = 0.004;
     private static final double NOISES = 8;
-    private static final int MOST_PER_FRAME = 10;
+    private static final int MOST_PER_FRAME = 24;
     /** Part of what is not smooth ground that a feature must explain, on the globe and off it. */
     private static final double COMPACT = 0.5;
 
