@@ -19,6 +19,8 @@ final class Registration {
     private static final double DETAIL_FLOOR_PX = 0.01;
     /** Witnesses further apart than so many standard errors disagree. */
     private static final double DISAGREE = 5;
+    /** A detail less sure than the limbs is believed within so many standard errors. */
+    private static final double DOUBT = 3;
 
     /**
      * What was found for one exposure.
@@ -81,7 +83,10 @@ final class Registration {
         for (Link link : links) {
             warnIfApart(link, Math.hypot(limb.get(link.from()), limb.get(link.to())));
         }
-        List<Shift> corrections = Fusion.corrections(limb, links);
+        List<Link> believed = links.stream()
+                .map(link -> doubted(link, Math.hypot(limb.get(link.from()), limb.get(link.to()))))
+                .toList();
+        List<Shift> corrections = Fusion.corrections(limb, believed);
         List<Registered> result = new ArrayList<>();
         for (int i = 0; i < found.size(); i++) {
             FittedDisk fit = found.get(i);
@@ -90,6 +95,28 @@ final class Registration {
             result.add(new Registered(fit.at(disk), moved, Comparison.against(schedule.reference(), i, links)));
         }
         return result;
+    }
+
+    /**
+     * A link that contradicts limbs which are surer than it: its standard error is raised until the contradiction is within
+     * {@link #DOUBT} of it. Markings of one band need not lie where those of another do.
+     */
+    private static Link doubted(Link link, double limbSigma) {
+        Shift s = link.shift();
+        return s.known()
+                ? new Link(
+                        link.from(),
+                        link.to(),
+                        new Shift(
+                                s.x(),
+                                s.y(),
+                                doubted(s.x(), s.sigmaX(), limbSigma),
+                                doubted(s.y(), s.sigmaY(), limbSigma)))
+                : link;
+    }
+
+    private static double doubted(double off, double sigma, double limbSigma) {
+        return sigma > limbSigma ? Math.max(sigma, Math.abs(off) / DOUBT) : sigma;
     }
 
     private void warnIfApart(Link link, double limbSigma) {
