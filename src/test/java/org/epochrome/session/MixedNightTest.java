@@ -22,6 +22,7 @@ import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
 import org.epochrome.io.FitsWriter;
 import org.epochrome.io.PictureWriter;
+import org.epochrome.job.Progress;
 import org.epochrome.session.Combination.FrameResult;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -85,6 +86,17 @@ class MixedNightTest {
                     f.exposure().band().name());
             assertTrue(f.limb().radiusSigmaPx() < 0.13);
         }
+
+        // With memory for one plane and seven rows it is the same, bit by bit.
+        long plane = 4L * 210 * 210;
+        Combination frugal = new Combiner(night.recipe(), new Memory(plane, 2 * 4 * 2 * InventedNight.SIDE * 7))
+                .combine(Progress.NONE);
+        for (int k = 0; k < 3; k++) {
+            assertArrayEquals(
+                    c.cube().planes().get(k).data(),
+                    frugal.cube().planes().get(k).data());
+        }
+        assertEquals(JsonReport.of(c, "test"), JsonReport.of(frugal, "test"));
     }
 
     /** A frame through a star diagonal among others without. */
