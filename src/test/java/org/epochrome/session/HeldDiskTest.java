@@ -127,8 +127,8 @@ class HeldDiskTest {
         for (int i = 0; i < counts.data().length; i++) {
             counts.data()[i] = Math.round(0.1f * counts.data()[i]);
         }
-        for (int y = 2; y < 14; y++) {
-            for (int x = 2; x < 90; x++) {
+        for (int y = 2; y < 25; y++) {
+            for (int x = 2; x < 25; x++) {
                 counts.set(x, y, 64_000);
             }
         }
