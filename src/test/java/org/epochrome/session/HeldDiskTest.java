@@ -119,7 +119,8 @@ class HeldDiskTest {
         HeldDisk disk = new HeldDisk(truth.x(), truth.y(), truth.equatorialRadiusPx(), OptionalDouble.empty());
         Combination c = InventedNight.combine(held(recipe, Map.of(blue, disk)));
         assertEquals(0, night.offPx(c, c.frames().get(2)));
-        assertEquals(2.3, c.frames().get(2).limb().shading().blurPx(), 0.2);
+        // The scene's blur is a full width at half maximum.
+        assertEquals(2.3 / 2.3548, c.frames().get(2).limb().shading().blurPx(), 0.05);
     }
 
     /** So bright that the planet is faint beside it. */
