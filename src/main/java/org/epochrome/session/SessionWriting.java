@@ -119,7 +119,7 @@ final class SessionWriting {
                 mark.sha256());
     }
 
-    private static SessionSchema.Look look(Look look) {
+    static SessionSchema.Look look(Look look) {
         Sharpening d = look.sharpening();
         Tone t = look.tone();
         return new SessionSchema.Look(
