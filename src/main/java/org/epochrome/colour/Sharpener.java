@@ -2,6 +2,7 @@ package org.epochrome.colour;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import org.epochrome.disk.View;
 import org.epochrome.image.Gaussian;
@@ -46,12 +47,14 @@ public final class Sharpener {
     private final Plane[] seen = new Plane[3];
     private final Plane[] wanted = new Plane[3];
     private final BandLight green;
+    private final List<BandLight> bands;
 
     private Sharpener(View view, List<BandLight> bands, Sharpening settings, int width, int height) {
         this.view = view;
         this.settings = settings;
         this.width = width;
         this.height = height;
+        this.bands = bands;
         green = bands.get(1);
         blurPx = green.shading().blurPx();
         targetPx = Math.min(blurPx, Math.max(LEAST_BLUR_PX, (1 - settings.deblur()) * blurPx));
@@ -90,13 +93,26 @@ public final class Sharpener {
                 light.data()[i] += share * (float) level * seen[c].data()[i];
             }
         }
-        Plane factor = factor(luminance, light, support);
-        for (Plane plane : crisp) {
+        Plane common = settings.eachBand() ? null : factor(luminance, light, support);
+        for (int c = 0; c < 3; c++) {
+            Plane plane = crisp.get(c);
+            Plane factor = settings.eachBand() ? ownFactor(c, cube.planes().get(c), support) : common;
             for (int i = 0; i < plane.data().length; i++) {
                 plane.data()[i] *= factor.data()[i];
             }
         }
         return new ColourCube(crisp.get(0), crisp.get(1), crisp.get(2));
+    }
+
+    /** What sharpened markings are of those that are there in one colour, by its own blur. */
+    private Plane ownFactor(int c, Plane plane, Plane support) {
+        Sharpener own = new Sharpener(view, Collections.nCopies(3, bands.get(c)), settings, width, height);
+        Plane light = seen[c].copy();
+        float level = (float) level(plane, light, support);
+        for (int i = 0; i < light.data().length; i++) {
+            light.data()[i] *= level;
+        }
+        return own.factor(plane, light, support);
     }
 
     /** Where there is light enough to speak of markings, also a little way off: 0 at limb and terminator, to 1. */

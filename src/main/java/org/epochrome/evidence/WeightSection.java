@@ -28,7 +28,7 @@ final class WeightSection {
                 .collect(Collectors.joining());
         List<List<String>> rows = c.frames().stream().map(this::row).toList();
         return "<section><h2>Weights and coverage</h2><div class=\"frames\">" + pictures + "</div>"
-                + Html.table(List.of("band", "frame", "part in its band", "noise", "blur", "saw"), rows)
+                + Html.table(List.of("band", "frame", "part in its band", "noise", "blur"), rows)
                 + "</section>\n";
     }
 
@@ -39,8 +39,7 @@ final class WeightSection {
                 "<span class=\"bar\" style=\"width:" + Html.at(120 * f.weight()) + "px\"></span>"
                         + number("%.1f %%", 100 * f.weight()),
                 number("%.2f %%", 100 * f.limb().noise() / f.limb().brightness()),
-                number("%.1f px", f.limb().shading().blurPx()),
-                c.coverage().containsKey(f.exposure().band().name()) ? "used" : "not in the picture");
+                number("%.1f px", f.limb().shading().blurPx()));
     }
 
     private String picture(String band, Coverage coverage) {

@@ -136,7 +136,8 @@ final class SessionWriting {
                         d.gain(),
                         number(d.peakPx()),
                         d.octaves(),
-                        d.threshold()),
+                        d.threshold(),
+                        d.eachBand() ? "bands" : "luminance"),
                 new SessionSchema.Tone(t.brightness(), t.black(), t.contrast(), t.saturation()),
                 new SessionSchema.Framing(
                         word(look.framing().orientation()),

@@ -40,6 +40,7 @@ class SessionCommandTest {
             "--detail=0.7",
             "--detail-scale=4.5",
             "--detail-curve=iterations=9,octaves=1.3",
+            "--detail-of=bands",
             "--brightness=0.75",
             "--black=0.01",
             "--contrast=1.15",

@@ -118,7 +118,7 @@ class SessionFileTest {
                 new Assignment("H", "R", "G", Optional.of("L")));
         Look look = new Look(
                 WhiteBalance.solar(new Gains(1.3, 1.1, 1.7)),
-                new Sharpening(0.4, 12, 0.006, 0.7, OptionalDouble.of(5.5), 1.5, 2.5),
+                new Sharpening(0.4, 12, 0.006, 0.7, OptionalDouble.of(5.5), 1.5, 2.5, true),
                 new Tone(0.7, 0.02, 1.2, 1.3),
                 new Framing(
                         Framing.Orientation.SOUTH_UP,
