@@ -1,7 +1,6 @@
 package org.epochrome.colour;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import org.epochrome.disk.View;
@@ -9,7 +8,6 @@ import org.epochrome.image.Gaussian;
 import org.epochrome.image.LocalRange;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Starlet;
-import org.epochrome.job.Rows;
 
 /**
  * Brings out detail in a balanced picture without touching its limb or its hues.
@@ -200,14 +198,14 @@ public final class Sharpener {
             v[i] = Math.max(1e-3f, v[i]);
         }
         Starlet there = Starlet.of(markings, SCALES);
-        double[] noise = noise(there, support);
+        double[] noise = Grain.perScale(there, support);
         Starlet gained = Starlet.of(difference(restored(markings, noise[0] / Starlet.whiteNoise(0)), markings), SCALES);
         Plane factor = Plane.filled(width, height, 1);
         for (int j = 0; j < SCALES; j++) {
             float extra = (float) settings.extraGain(Starlet.sizePx(j), blurPx);
             Plane detail = there.details().get(j);
             Plane more = gained.details().get(j);
-            Plane trust = trust(detail, noise[j], light);
+            Plane trust = Grain.trust(detail, noise[j], light, settings.threshold());
             for (int i = 0; i < v.length; i++) {
                 float strength = detail.data()[i] / (STRONG * v[i]);
                 float gain = extra / (1 + strength * strength);
@@ -240,47 +238,5 @@ public final class Sharpener {
             difference.data()[i] -= b.data()[i];
         }
         return difference;
-    }
-
-    /**
-     * Noise per scale by the median of absolute values, which detail hardly moves in fine scales; in coarse scales, where
-     * it does, not more than white noise as strong as in the finest would leave there, and half as much again.
-     */
-    private static double[] noise(Starlet starlet, Plane support) {
-        double[] noise = new double[SCALES];
-        for (int j = 0; j < SCALES; j++) {
-            float[] size = new float[support.data().length];
-            int n = 0;
-            for (int i = 0; i < size.length; i++) {
-                if (support.data()[i] == 1) {
-                    size[n++] = Math.abs(starlet.details().get(j).data()[i]);
-                }
-            }
-            size = Arrays.copyOf(size, n);
-            Arrays.sort(size);
-            noise[j] = n == 0 ? 0 : size[n / 2] / 0.6745;
-            if (j > 0) {
-                noise[j] = Math.min(noise[j], 1.5 * noise[0] * Starlet.whiteNoise(j) / Starlet.whiteNoise(0));
-            }
-        }
-        return noise;
-    }
-
-    /** How far detail can be told from noise, 0 to 1, by its strength nearby; towards the dark limb noise is stronger. */
-    private Plane trust(Plane detail, double noise, Plane light) {
-        Plane power = new Plane(width, height);
-        for (int i = 0; i < power.data().length; i++) {
-            power.data()[i] = detail.data()[i] * detail.data()[i];
-        }
-        Plane near = Gaussian.blur(power, 1);
-        float brightest = most(light);
-        Rows.each(height, (from, to) -> {
-            for (int i = from * width; i < to * width; i++) {
-                double darker = brightest / Math.max(1e-3 * brightest, light.data()[i]);
-                double least = settings.threshold() * noise * darker;
-                near.data()[i] = (float) (near.data()[i] / (near.data()[i] + least * least + 1e-20));
-            }
-        });
-        return near;
     }
 }
