@@ -1,6 +1,7 @@
 package org.epochrome.command;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -28,18 +29,6 @@ final class SessionOptions {
     @Mixin
     private FrameOptions frames;
 
-    @Mixin
-    private AirOptions place;
-
-    @Mixin
-    private HandOptions hand;
-
-    @Mixin
-    private AlignmentOptions alignment;
-
-    @Mixin
-    private FinishOptions finish;
-
     @Option(
             names = {"-b", "--body"},
             paramLabel = "PLANET",
@@ -54,7 +43,10 @@ final class SessionOptions {
             description =
                     "The instant that the picture shows. Default: midway between the middles of the first and the last"
                             + " recording.")
-    private java.time.Instant epoch;
+    private Instant epoch;
+
+    @Mixin
+    private AirOptions place;
 
     @Mixin
     private SetupOptions setup;
@@ -63,7 +55,16 @@ final class SessionOptions {
     private CorrectionOptions corrections;
 
     @Mixin
+    private HandOptions hand;
+
+    @Mixin
+    private AlignmentOptions alignment;
+
+    @Mixin
     private AssignmentOptions assignment;
+
+    @Mixin
+    private FinishOptions finish;
 
     @Mixin
     private ProductOptions products;
