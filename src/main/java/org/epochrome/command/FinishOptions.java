@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.UnaryOperator;
 import org.epochrome.colour.Framing;
 import org.epochrome.colour.Gains;
 import org.epochrome.colour.Look;
@@ -58,10 +59,11 @@ final class FinishOptions {
 
     @Option(
             names = "--detail-scale",
-            paramLabel = "PX",
-            description =
-                    "Size of the detail that is strengthened most, in pixels of the cube. Default: twice the blur.")
-    private Double detailScale;
+            paramLabel = "PX|ARCSECarcsec",
+            converter = FinishTexts.Scale.class,
+            description = "Size of the detail that is strengthened most, in pixels of the cube (4.5) or in arcseconds"
+                    + " (0.8arcsec). Default: twice the blur.")
+    private UnaryOperator<Sharpening> detailScale;
 
     @Option(
             names = "--detail-curve",
@@ -174,7 +176,7 @@ final class FinishOptions {
 
     private Sharpening sharpening(Sharpening before) {
         Sharpening s = detail == null ? before : Sharpening.ofStrength(detail);
-        s = detailScale == null ? s : s.peakingAt(detailScale);
+        s = detailScale == null ? s : detailScale.apply(s);
         Map<String, Double> curve = new HashMap<>(detailCurve);
         Sharpening result = new Sharpening(
                 taken(curve, "deblur", s.deblur()),
@@ -182,6 +184,7 @@ final class FinishOptions {
                 taken(curve, "smoothing", s.smoothing()),
                 taken(curve, "gain", s.gain()),
                 s.peakPx(),
+                s.peakArcsec(),
                 taken(curve, "octaves", s.octaves()),
                 taken(curve, "threshold", s.threshold()),
                 detailOf == null ? s.eachBand() : detailOf == DetailOf.BANDS);

@@ -1,8 +1,10 @@
 package org.epochrome.command;
 
 import java.util.Locale;
+import java.util.function.UnaryOperator;
 import org.epochrome.colour.Framing;
 import org.epochrome.colour.Gains;
+import org.epochrome.colour.Sharpening;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
@@ -20,6 +22,22 @@ final class FinishTexts {
                 }
             }
             throw new TypeConversionException("'" + text + "' is none of as-shot, north-up, south-up");
+        }
+    }
+
+    /** A scale in pixels or arcseconds, as what it makes of a sharpening. */
+    static final class Scale implements ITypeConverter<UnaryOperator<Sharpening>> {
+        private static final String ARCSEC = "arcsec";
+
+        @Override
+        public UnaryOperator<Sharpening> convert(String text) {
+            boolean arcsec = text.endsWith(ARCSEC);
+            try {
+                double scale = Double.parseDouble(arcsec ? text.substring(0, text.length() - ARCSEC.length()) : text);
+                return arcsec ? s -> s.peakingAtArcsec(scale) : s -> s.peakingAt(scale);
+            } catch (NumberFormatException e) {
+                throw new TypeConversionException("'" + text + "' is no scale; write 4.5 (pixels) or 0.8arcsec");
+            }
         }
     }
 

@@ -177,6 +177,7 @@ public final class CommandWords {
                                 word(look.white().white())));
         Sharpening d = look.sharpening();
         number("detail-scale", d.peakPx());
+        d.peakArcsec().ifPresent(arcsec -> say("detail-scale", arcsec + "arcsec"));
         Sharpening plain = usual.sharpening();
         detail("deblur", d.deblur(), plain.deblur());
         detail("iterations", d.iterations(), plain.iterations());

@@ -31,7 +31,8 @@ final class Finishing {
         View view = new View(Globe.of(c.aspect()), c.disk());
         Plane disk = litDisk(view, c.cube().width(), c.cube().height());
         ColourCube balanced = Finish.balanced(c.cube(), disk, c.recipe().body(), look.white());
-        ColourCube crisp = Sharpener.sharpened(balanced, view, bands(c), look.sharpening());
+        ColourCube crisp = Sharpener.sharpened(
+                balanced, view, bands(c), look.sharpening().onPixels(Sky.arcsecPerPx(c.aspect(), c.disk())));
         List<Plane> shown = Finish.shown(crisp, disk, look.tone());
         return look.framing().equals(Framing.AS_SHOT) ? shown : framed(c, shown, look.framing());
     }

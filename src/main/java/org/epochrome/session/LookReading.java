@@ -48,6 +48,7 @@ final class LookReading {
                 or(d.smoothing(), usual.smoothing()),
                 or(d.gain(), usual.gain()),
                 number(d.peakPx()),
+                number(d.peakArcsec()),
                 or(d.octaves(), usual.octaves()),
                 or(d.threshold(), usual.threshold()),
                 d.of() == null ? usual.eachBand() : eachBand(d.of()));

@@ -85,6 +85,7 @@ final class SessionSchema {
             Double smoothing,
             Double gain,
             Double peakPx,
+            Double peakArcsec,
             Double octaves,
             Double threshold,
             String of) {}

@@ -135,6 +135,7 @@ final class SessionWriting {
                         d.smoothing(),
                         d.gain(),
                         number(d.peakPx()),
+                        number(d.peakArcsec()),
                         d.octaves(),
                         d.threshold(),
                         d.eachBand() ? "bands" : "luminance"),

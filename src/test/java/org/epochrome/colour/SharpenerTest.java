@@ -108,7 +108,8 @@ class SharpenerTest {
         Plane green = globe(0.5, BLUR, 70, (x, y) -> 1);
         Plane blue = globe(0.5, BLUR, 70, (x, y) -> 1 - 0.05 * blueToRed * Math.sin(x / 2.5));
         ColourCube cube = new ColourCube(red, green, blue);
-        Sharpening own = new Sharpening(0.3, 15, 0.004, 0.3, OptionalDouble.empty(), 1, 3, true);
+        Sharpening own =
+                new Sharpening(0.3, 15, 0.004, 0.3, OptionalDouble.empty(), OptionalDouble.empty(), 1, 3, true);
         ColourCube common = Sharpener.sharpened(cube, FACE, bands(0.5, BLUR), Sharpening.DEFAULT);
         ColourCube each = Sharpener.sharpened(cube, FACE, bands(0.5, BLUR), own);
         assertTrue(deviation(common.red()) < 1.05 * deviation(red), "common " + deviation(common.red()));
@@ -116,11 +117,21 @@ class SharpenerTest {
         assertTrue(deviation(each.blue()) > 1.15 * deviation(blue));
     }
 
+    @Test
+    void aScaleInArcsecondsIsTheSameInPixels() {
+        assertEquals(
+                Sharpening.DEFAULT.peakingAt(4),
+                Sharpening.DEFAULT.peakingAtArcsec(0.8).onPixels(0.2));
+        assertEquals(
+                Sharpening.DEFAULT.peakingAt(4), Sharpening.DEFAULT.peakingAt(4).onPixels(0.2));
+    }
+
     /** Grey pictures come out alike both ways. */
     @Test
     void greyIsTheSameByEachBand() {
         ColourCube cube = grey(globe(0.5, BLUR, 70, (x, y) -> 1 + 0.1 * Math.sin(x / 3) * Math.cos(y / 4)));
-        Sharpening own = new Sharpening(0.3, 15, 0.004, 0.3, OptionalDouble.empty(), 1, 3, true);
+        Sharpening own =
+                new Sharpening(0.3, 15, 0.004, 0.3, OptionalDouble.empty(), OptionalDouble.empty(), 1, 3, true);
         ColourCube common = Sharpener.sharpened(cube, FACE, bands(0.5, BLUR), Sharpening.DEFAULT);
         ColourCube each = Sharpener.sharpened(cube, FACE, bands(0.5, BLUR), own);
         for (int i = 0; i < SIDE * SIDE; i++) {

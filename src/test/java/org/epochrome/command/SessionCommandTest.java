@@ -38,7 +38,7 @@ class SessionCommandTest {
             "--luminance-from=none",
             "--white-gains=1.3,1,1.7",
             "--detail=0.7",
-            "--detail-scale=4.5",
+            "--detail-scale=0.8arcsec",
             "--detail-curve=iterations=9,octaves=1.3",
             "--detail-of=bands",
             "--brightness=0.75",

@@ -82,6 +82,11 @@ class SessionFileTest {
 
     /** Everything said that can be. */
     private Session full() {
+        return full(OptionalDouble.of(5.5), OptionalDouble.empty());
+    }
+
+    /** @param scalePx the scale of detail, which is in pixels or in arcseconds */
+    private Session full(OptionalDouble scalePx, OptionalDouble scaleArcsec) {
         Conventions conventions = new Conventions(
                 new NameClock(
                         Optional.of(ClockMeaning.END), Optional.of(Duration.ofSeconds(95)), ZoneOffset.ofHours(2)),
@@ -118,7 +123,7 @@ class SessionFileTest {
                 new Assignment("H", "R", "G", Optional.of("L")));
         Look look = new Look(
                 WhiteBalance.solar(new Gains(1.3, 1.1, 1.7)),
-                new Sharpening(0.4, 12, 0.006, 0.7, OptionalDouble.of(5.5), 1.5, 2.5, true),
+                new Sharpening(0.4, 12, 0.006, 0.7, scalePx, scaleArcsec, 1.5, 2.5, true),
                 new Tone(0.7, 0.02, 1.2, 1.3),
                 new Framing(
                         Framing.Orientation.SOUTH_UP,
@@ -151,6 +156,8 @@ class SessionFileTest {
     void whatIsSaidComesBackToTheLastBit() {
         assertEquals(List.of(), differences("", full(), reread(full(), "full.json")));
         assertEquals(List.of(), differences("", plain(), reread(plain(), "plain.json")));
+        Session other = full(OptionalDouble.empty(), OptionalDouble.of(0.8));
+        assertEquals(List.of(), differences("", other, reread(other, "other.json")));
     }
 
     /** So that a component which is added to a record but not here does not slip through the test above. */
@@ -158,6 +165,11 @@ class SessionFileTest {
     void theFullSessionDiffersFromThePlainOneInEveryComponent() {
         List<String> alike = new ArrayList<>();
         alike(alike, "", full(), plain());
+        List<String> inTheOther = new ArrayList<>();
+        alike(inTheOther, "", full(OptionalDouble.empty(), OptionalDouble.of(0.8)), plain());
+        assertEquals(1, alike.size());
+        assertEquals(1, inTheOther.size());
+        alike.retainAll(inTheOther);
         assertEquals(List.of(), alike);
     }
 
