@@ -10,8 +10,11 @@ import java.util.OptionalDouble;
  * @param smoothing weight of total variation in the restoration, 0 or more
  * @param gain how much detail at the peak of the curve is strengthened on top of that, 0 for not
  * @param peakPx scale at which it is strengthened most, pixels; empty for twice the blur
+ * @param peakArcsec the same in arcseconds, in the place of pixels
  * @param octaves width of the curve over the logarithm of scale: standard deviation, in doublings
  * @param threshold noise below which detail is left as it is, in standard deviations
+ * @param eachBand whether red, green and blue are strengthened each by its own detail and blur instead of all by that of
+ *     luminance, which keeps hues
  */
 public record Sharpening(
         double deblur,
@@ -19,8 +22,10 @@ public record Sharpening(
         double smoothing,
         double gain,
         OptionalDouble peakPx,
+        OptionalDouble peakArcsec,
         double octaves,
-        double threshold) {
+        double threshold,
+        boolean eachBand) {
     /** Leaves the picture as it is. */
     public static final Sharpening NONE = ofStrength(0);
 
@@ -31,8 +36,11 @@ public record Sharpening(
         if (!(deblur >= 0 && deblur <= 0.8) || iterations < 0 || !(smoothing >= 0) || !(gain >= 0 && gain <= 10)) {
             throw new IllegalArgumentException("Sharpening takes off 0 to 0.8 of the blur, at a gain of 0 to 10.");
         }
-        if (!(octaves > 0) || !(threshold >= 0) || !(peakPx.orElse(1) > 0)) {
+        if (!(octaves > 0) || !(threshold >= 0) || !(peakPx.orElse(1) > 0) || !(peakArcsec.orElse(1) > 0)) {
             throw new IllegalArgumentException("Scale and width of the sharpening's curve are more than 0.");
+        }
+        if (peakPx.isPresent() && peakArcsec.isPresent()) {
+            throw new IllegalArgumentException("The scale of detail is given in pixels or in arcseconds, not in both.");
         }
     }
 
@@ -45,12 +53,27 @@ public record Sharpening(
         if (!(strength >= 0 && strength <= 1)) {
             throw new IllegalArgumentException("The strength of detail lies between 0 and 1, not at " + strength + ".");
         }
-        return new Sharpening(0.6 * strength, 15, 0.004, 0.6 * strength, OptionalDouble.empty(), 1, 3);
+        return new Sharpening(
+                0.6 * strength, 15, 0.004, 0.6 * strength, OptionalDouble.empty(), OptionalDouble.empty(), 1, 3, false);
     }
 
-    /** The same with the most gain at a scale. */
+    /** The same with the most gain at a scale in pixels. */
     public Sharpening peakingAt(double scalePx) {
-        return new Sharpening(deblur, iterations, smoothing, gain, OptionalDouble.of(scalePx), octaves, threshold);
+        return peakingAt(OptionalDouble.of(scalePx), OptionalDouble.empty());
+    }
+
+    /** The same with the most gain at a scale in arcseconds. */
+    public Sharpening peakingAtArcsec(double scaleArcsec) {
+        return peakingAt(OptionalDouble.empty(), OptionalDouble.of(scaleArcsec));
+    }
+
+    /** The same with its scale in pixels. */
+    public Sharpening onPixels(double arcsecPerPx) {
+        return peakArcsec.isPresent() ? peakingAt(peakArcsec.getAsDouble() / arcsecPerPx) : this;
+    }
+
+    private Sharpening peakingAt(OptionalDouble px, OptionalDouble arcsec) {
+        return new Sharpening(deblur, iterations, smoothing, gain, px, arcsec, octaves, threshold, eachBand);
     }
 
     /** Whether it changes nothing. */

@@ -8,6 +8,7 @@ import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.Finish;
 import org.epochrome.colour.Framed;
 import org.epochrome.colour.Framing;
+import org.epochrome.colour.Gains;
 import org.epochrome.colour.Look;
 import org.epochrome.colour.Sharpener;
 import org.epochrome.disk.Globe;
@@ -30,9 +31,17 @@ final class Finishing {
         View view = new View(Globe.of(c.aspect()), c.disk());
         Plane disk = litDisk(view, c.cube().width(), c.cube().height());
         ColourCube balanced = Finish.balanced(c.cube(), disk, c.recipe().body(), look.white());
-        ColourCube crisp = Sharpener.sharpened(balanced, view, bands(c), look.sharpening());
+        ColourCube crisp = Sharpener.sharpened(
+                balanced, view, bands(c), look.sharpening().onPixels(Sky.arcsecPerPx(c.aspect(), c.disk())));
         List<Plane> shown = Finish.shown(crisp, disk, look.tone());
         return look.framing().equals(Framing.AS_SHOT) ? shown : framed(c, shown, look.framing());
+    }
+
+    /** What its white balance multiplies red, green and blue by, green 1. */
+    static Gains gains(Combination c, Look look) {
+        View view = new View(Globe.of(c.aspect()), c.disk());
+        Plane disk = litDisk(view, c.cube().width(), c.cube().height());
+        return Finish.gains(c.cube(), disk, c.recipe().body(), look.white());
     }
 
     private static List<Plane> framed(Combination c, List<Plane> shown, Framing framing) {

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.epochrome.colour.ColourCube;
+import org.epochrome.colour.Look;
 import org.epochrome.demo.BandSetting;
 import org.epochrome.demo.Camera;
 import org.epochrome.demo.Rendered;
@@ -96,7 +97,7 @@ class MixedNightTest {
                     c.cube().planes().get(k).data(),
                     frugal.cube().planes().get(k).data());
         }
-        assertEquals(JsonReport.of(c, "test"), JsonReport.of(frugal, "test"));
+        assertEquals(JsonReport.of(c, Look.DEFAULT, "test"), JsonReport.of(frugal, Look.DEFAULT, "test"));
     }
 
     /** A frame through a star diagonal among others without. */
@@ -163,8 +164,7 @@ class MixedNightTest {
                 .add("b.fits", shot(Band.B, 200, InventedNight.camera().offsetBy(1.3, 0.7)));
         Combination natural = InventedNight.combine(night.recipe());
         assertTrue(natural.warnings().stream().anyMatch(w -> w.startsWith("Frames in IR were fitted")));
-        Combination c =
-                InventedNight.combine(night.recipe().assigned(new Assignment("IR", "R", "G", Optional.empty())));
+        Combination c = InventedNight.combine(night.recipe().with(new Assignment("IR", "R", "G", Optional.empty())));
         assertRegistered(night, c);
         assertEquals(4, c.frames().size());
         assertArrayEquals(natural.cube().red().data(), c.cube().green().data());
@@ -172,8 +172,7 @@ class MixedNightTest {
         assertTrue(c.warnings().stream().anyMatch(w -> w.startsWith("Frames in B were fitted")));
         assertThrows(
                 SessionRefused.class,
-                () -> InventedNight.combine(
-                        night.recipe().assigned(new Assignment("CH4", "R", "G", Optional.empty()))));
+                () -> InventedNight.combine(night.recipe().with(new Assignment("CH4", "R", "G", Optional.empty()))));
     }
 
     /** Sharp frames without a filter bring their detail into blurred, noisy colours. */
@@ -192,7 +191,7 @@ class MixedNightTest {
                         InventedNight.shot(Band.B, 130, InventedNight.camera().offsetBy(1.3, 0.7), 40, 3));
         Combination with = InventedNight.combine(night.recipe());
         Combination without =
-                InventedNight.combine(night.recipe().assigned(new Assignment("R", "G", "B", Optional.empty())));
+                InventedNight.combine(night.recipe().with(new Assignment("R", "G", "B", Optional.empty())));
         assertEquals(Optional.of("L"), with.recipe().assignment().luminance());
         Plane truth = night.truth(Band.L, clear);
         double gained = error(with.cube(), truth, night.disk(with.frames().get(0)));
