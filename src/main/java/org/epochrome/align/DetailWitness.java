@@ -3,7 +3,6 @@ package org.epochrome.align;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apache.commons.math3.linear.NonPositiveDefiniteMatrixException;
 import org.apache.commons.math3.linear.RealMatrix;
@@ -25,6 +24,9 @@ public final class DetailWitness {
     private static final double SETTLED_PX = 0.003;
     /** Beyond this standard error the detail says nothing worth hearing. */
     private static final double USELESS_PX = 0.5;
+
+    /** By how much blocks understate the errors, for what is left is alike across their borders too; found on invented scenes. */
+    private static final double INFLATED = 1.25;
 
     private static final double FARTHEST_PX = 3;
     /** Radius of a neighbourhood with one gain, in grains of the detail. */
@@ -58,6 +60,17 @@ public final class DetailWitness {
     }
 
     /**
+     * The shift of a frame against a reference, as the reference and a helper in a third band predict it together.
+     *
+     * @return unknown where there is too little in common
+     */
+    public static Shift predicted(Detail target, Detail reference, Detail helper) {
+        return new Search(target, List.of(reference, helper), new double[4])
+                .run()
+                .get(0);
+    }
+
+    /**
      * The same as {@link #measure(Detail, Detail, double, double)}, with a difference of scale and direction solved for as
      * well; empty if there is too little in common.
      */
@@ -74,7 +87,7 @@ public final class DetailWitness {
         for (int i = 0; i < weight.data().length; i++) {
             weight.data()[i] = reference.weight().data()[i] * other.weight().data()[i];
         }
-        double grain = Math.max(reference.grainPx(), other.grainPx());
+        double grain = Math.max(reference.spotPx(), other.spotPx());
         LocalRelation local =
                 new LocalRelation(reference.markings(), null, other.markings(), weight, NEIGHBOURHOOD * grain);
         double explained = 0;
@@ -100,7 +113,7 @@ public final class DetailWitness {
         private final Plane targetWeight;
         private final Spline[] regressor;
         private final Spline[] regressorWeight;
-        private final double grain;
+        private final double spot;
         private final double[] start;
         private final double[] shift;
         private final boolean similar;
@@ -108,11 +121,13 @@ public final class DetailWitness {
 
         Search(Detail target, List<Detail> regressors, double[] startPx) {
             double coarsest = target.grainPx();
+            double largest = target.spotPx();
             for (Detail r : regressors) {
                 coarsest = Math.max(coarsest, r.grainPx());
+                largest = Math.max(largest, r.spotPx());
             }
             factor = Math.max(1, (int) (coarsest / 1.6));
-            grain = coarsest / factor;
+            spot = largest / factor;
             this.target = target.binned(factor).markings();
             targetWeight = target.binned(factor).weight();
             regressor = new Spline[regressors.size()];
@@ -131,32 +146,35 @@ public final class DetailWitness {
         }
 
         List<Shift> run() {
-            return sigmas().map(this::found).orElseGet(this::unknown);
+            return covariance().map(this::found).orElseGet(this::unknown);
         }
 
         Optional<Similarity> similarity() {
-            return sigmas().flatMap(sigma -> {
-                double alike = alike();
-                Shift moved = shift(0, sigma, alike);
+            return covariance().flatMap(covariance -> {
+                Shift moved = shift(0, covariance);
                 return moved.known()
                         ? Optional.of(new Similarity(
                                 moved,
                                 shift[2] / half,
-                                sigma[2] * alike / half,
+                                Math.sqrt(covariance.getEntry(2, 2)) / half,
                                 -shift[3] / half,
-                                sigma[3] * alike / half))
+                                Math.sqrt(covariance.getEntry(3, 3)) / half))
                         : Optional.empty();
             });
         }
 
-        /** Searches; the formal standard errors of the unknowns where the search settles. */
-        private Optional<double[]> sigmas() {
+        /**
+         * Searches; the covariance of the unknowns where the search settles. What is left is alike over unknown lengths, so
+         * the errors are those by which the blocks, each larger than those lengths, differ in what they ask for (Huber
+         * 1967, Proc. 5th Berkeley Symposium 1, 221; White 1980, Econometrica 48, 817).
+         */
+        private Optional<RealMatrix> covariance() {
             int n = shift.length;
             for (int step = 0; step < MOST_STEPS; step++) {
                 double[][] sums = normals();
                 double[] move = new double[n];
-                double[] sigma = new double[n];
-                if (!solve(sums, move, sigma)) {
+                Optional<RealMatrix> covariance = solve(sums, move);
+                if (covariance.isEmpty()) {
                     break;
                 }
                 double length = 0;
@@ -170,7 +188,7 @@ public final class DetailWitness {
                     }
                 }
                 if (length < SETTLED_PX) {
-                    return Optional.of(sigma);
+                    return covariance;
                 }
             }
             return Optional.empty();
@@ -180,29 +198,26 @@ public final class DetailWitness {
             return shift.length == 2 ? List.of(Shift.UNKNOWN) : List.of(Shift.UNKNOWN, Shift.UNKNOWN);
         }
 
+        private List<Shift> found(RealMatrix covariance) {
+            Shift first = shift(0, covariance);
+            return shift.length == 2 ? List.of(first) : List.of(first, shift(2, covariance));
+        }
+
+        private Shift shift(int at, RealMatrix covariance) {
+            Shift found = new Shift(
+                            shift[at],
+                            shift[at + 1],
+                            Math.sqrt(covariance.getEntry(at, at)),
+                            Math.sqrt(covariance.getEntry(at + 1, at + 1)),
+                            covariance.getEntry(at, at + 1))
+                    .times(factor);
+            return Math.max(found.sigmaX(), found.sigmaY()) > USELESS_PX ? Shift.UNKNOWN : found;
+        }
+
         /**
-         * What is left is alike over the grain of the detail, and its product with the slopes over about half that area. The
-         * factor lies between what fits noise (smaller) and markings that one band alone has (larger).
+         * Upper triangle of the normal equations, their right side as the next row, and the upper triangle of the
+         * products of the parts that the blocks add to the right side.
          */
-        private double alike() {
-            return Math.sqrt(1.5 * Math.PI) * grain;
-        }
-
-        private List<Shift> found(double[] sigma) {
-            double alike = alike();
-            Shift first = shift(0, sigma, alike);
-            return shift.length == 2 ? List.of(first) : List.of(first, shift(2, sigma, alike));
-        }
-
-        private Shift shift(int at, double[] sigma, double alike) {
-            double sx = sigma[at] * alike * factor;
-            double sy = sigma[at + 1] * alike * factor;
-            return Math.max(sx, sy) > USELESS_PX
-                    ? Shift.UNKNOWN
-                    : new Shift(shift[at] * factor, shift[at + 1] * factor, sx, sy);
-        }
-
-        /** Upper triangle of the normal equations, and their right side as the last row. */
         private double[][] normals() {
             int width = target.width();
             int height = target.height();
@@ -210,31 +225,48 @@ public final class DetailWitness {
             Plane a = moved(0, shift[0], shift[1], similar ? shift[2] : 0, similar ? shift[3] : 0, weight);
             // What is predicted lies at its own shift; the second regressor is moved by the difference.
             Plane b = regressor.length == 1 ? null : moved(1, shift[0] - shift[2], shift[1] - shift[3], 0, 0, weight);
-            LocalRelation local = new LocalRelation(a, b, target, weight, NEIGHBOURHOOD * grain);
+            LocalRelation local = new LocalRelation(a, b, target, weight, NEIGHBOURHOOD * spot);
             int n = shift.length;
-            double[][][] rows = new double[height][][];
-            Rows.each(height, (from, to) -> {
-                double[] slope = new double[n];
-                for (int y = Math.max(1, from); y < Math.min(height - 1, to); y++) {
-                    double[][] sum = new double[n + 1][n];
-                    for (int x = 1; x < width - 1; x++) {
+            int side = Math.max(2, (int) Math.round(NEIGHBOURHOOD * spot));
+            double[][][] bands = new double[(height + side - 1) / side][][];
+            Rows.each(bands.length, (from, to) -> {
+                for (int band = from; band < to; band++) {
+                    bands[band] = band(band * side, side, a, b, local, weight);
+                }
+            });
+            double[][] total = new double[2 * n + 1][n];
+            for (double[][] band : bands) {
+                for (int i = 0; i <= 2 * n; i++) {
+                    for (int j = 0; j < n; j++) {
+                        total[i][j] += band[i][j];
+                    }
+                }
+            }
+            return total;
+        }
+
+        /** What the blocks in some rows add to the normal equations. */
+        private double[][] band(int top, int side, Plane a, Plane b, LocalRelation local, Plane weight) {
+            int n = shift.length;
+            double[] slope = new double[n];
+            double[][] sum = new double[2 * n + 1][n];
+            for (int left = 0; left < target.width(); left += side) {
+                double[] before = sum[n].clone();
+                for (int y = Math.max(1, top); y < Math.min(target.height() - 1, top + side); y++) {
+                    for (int x = Math.max(1, left); x < Math.min(target.width() - 1, left + side); x++) {
                         float w = weight.at(x, y);
                         if (w > 0) {
                             add(x, y, w, a, b, local, slope, sum);
                         }
                     }
-                    rows[y] = sum;
                 }
-            });
-            double[][] total = new double[n + 1][n];
-            for (double[][] row : rows) {
-                for (int i = 0; row != null && i <= n; i++) {
-                    for (int j = 0; j < n; j++) {
-                        total[i][j] += row[i][j];
+                for (int p = 0; p < n; p++) {
+                    for (int q = p; q < n; q++) {
+                        sum[n + 1 + p][q] += (sum[n][p] - before[p]) * (sum[n][q] - before[q]);
                     }
                 }
             }
-            return total;
+            return sum;
         }
 
         private Plane moved(int k, double right, double down, double grown, double turned, Plane weight) {
@@ -297,30 +329,28 @@ public final class DetailWitness {
             }
         }
 
-        private static boolean solve(double[][] sums, double[] move, double[] sigma) {
+        /** The step, and the covariance of what it leads to; empty if the detail says nothing in some direction. */
+        private static Optional<RealMatrix> solve(double[][] sums, double[] move) {
             int n = move.length;
             RealMatrix matrix = new Array2DRowRealMatrix(n, n);
+            RealMatrix blocks = new Array2DRowRealMatrix(n, n);
             for (int p = 0; p < n; p++) {
                 for (int q = p; q < n; q++) {
                     // One datum of a pixel's own noise keeps directions without detail from running away.
                     double v = sums[p][q] + (p == q ? 1 : 0);
                     matrix.setEntry(p, q, v);
                     matrix.setEntry(q, p, v);
+                    blocks.setEntry(p, q, sums[n + 1 + p][q]);
+                    blocks.setEntry(q, p, sums[n + 1 + p][q]);
                 }
             }
             try {
                 CholeskyDecomposition cholesky = new CholeskyDecomposition(matrix, 1e-9, 1e-30);
                 RealMatrix inverse = cholesky.getSolver().getInverse();
-                double[] solution = cholesky.getSolver()
-                        .solve(new ArrayRealVector(sums[n], false))
-                        .toArray();
-                for (int p = 0; p < n; p++) {
-                    move[p] = solution[p];
-                    sigma[p] = Math.sqrt(inverse.getEntry(p, p));
-                }
-                return true;
+                System.arraycopy(inverse.operate(sums[n]), 0, move, 0, n);
+                return Optional.of(inverse.multiply(blocks).multiply(inverse).scalarMultiply(INFLATED * INFLATED));
             } catch (NonPositiveDefiniteMatrixException e) {
-                return false;
+                return Optional.empty();
             }
         }
     }

@@ -13,9 +13,9 @@ import org.apache.commons.math3.linear.RealVector;
 
 /**
  * Weighs what the witnesses say about where the disks lie. The limb knows every frame's disk on its own; detail and physics
- * know how frames lie against each other, mostly better. Per axis the corrections {@code e} to the limb's centres minimise
+ * know how frames lie against each other, mostly better. The corrections {@code e} to the limb's centres minimise
  * {@code sum (e_i / s_i)^2 + sum ((e_to - e_from - d) / t)^2}, with s the limb's and t the others' standard errors and d
- * their shifts.
+ * their shifts; errors need not lie along the axes.
  *
  * <p>A statement that contradicts the rest by far is left out, the worst first (Baarda 1968, "A testing procedure for use in
  * geodetic networks": each residual over its own standard error). Where two statements contradict each other and no third
@@ -71,11 +71,10 @@ public final class Fusion {
         for (Optional<Integer> worst = worst(n, all, out); worst.isPresent(); worst = worst(n, all, out)) {
             out[worst.get()] = true;
         }
-        double[][] x = new Network(n, all, out, true, 0).solved();
-        double[][] y = new Network(n, all, out, false, 0).solved();
+        Network network = new Network(n, all, out, 0);
         List<Shift> corrections = new ArrayList<>();
         for (int i = 0; i < n; i++) {
-            corrections.add(new Shift(x[0][i], y[0][i], x[1][i], y[1][i]));
+            corrections.add(network.correction(i));
         }
         List<Boolean> left = new ArrayList<>();
         for (int i = 0; i < out.length; i++) {
@@ -86,78 +85,59 @@ public final class Fusion {
 
     /** A limb ({@code from} is -1) or a link. */
     private record Statement(int from, int to, Shift shift, Witness witness) {
-        double value(boolean x) {
-            return x ? shift.x() : shift.y();
-        }
-
-        double sigma(boolean x, double least) {
-            return held() ? HELD_PX : Math.max(least, x ? shift.sigmaX() : shift.sigmaY());
+        /** Covariance, no standard error less than a bound unless the centre is held. */
+        double[] covariance(double least) {
+            double bound = held() ? 0 : least;
+            double sx = Math.max(bound, shift.sigmaX());
+            double sy = Math.max(bound, shift.sigmaY());
+            return new double[] {sx * sx, shift.covariance(), sy * sy};
         }
 
         boolean held() {
             return from < 0 && shift.sigmaX() <= HELD_PX;
         }
-
-        double of(RealVector v) {
-            return v.getEntry(to) - (from < 0 ? 0 : v.getEntry(from));
-        }
     }
 
     /** The statement to leave out next; empty if all agree. */
     private static Optional<Integer> worst(int n, List<Statement> all, boolean[] out) {
-        double[] x = new Network(n, all, out, true, LEAST_TESTED_PX).contradictions();
-        double[] y = new Network(n, all, out, false, LEAST_TESTED_PX).contradictions();
-        double[] both = new double[x.length];
-        for (int i = 0; i < both.length; i++) {
-            both[i] = Math.hypot(x[i], y[i]);
-        }
-        double most = Arrays.stream(both).max().orElse(0);
+        double[] contradictions = new Network(n, all, out, LEAST_TESTED_PX).contradictions();
+        double most = Arrays.stream(contradictions).max().orElse(0);
         if (most < CONTRADICTS) {
             return Optional.empty();
         }
         List<Integer> suspects = new ArrayList<>();
-        for (int i = 0; i < both.length; i++) {
-            if (both[i] > AS_BAD * most) {
+        for (int i = 0; i < contradictions.length; i++) {
+            if (contradictions[i] > AS_BAD * most) {
                 suspects.add(i);
             }
         }
         return suspects.stream()
                 .max(Comparator.comparing((Integer i) -> all.get(i).witness == Witness.DETAIL ? 1 : 0)
-                        .thenComparing(i -> both[i]));
+                        .thenComparing(i -> contradictions[i]));
     }
 
-    /** The normal equations along one axis. */
+    /** The normal equations: x and y of the first frame's correction, of the second's, and so on. */
     private static final class Network {
         private final List<Statement> all;
         private final boolean[] out;
-        private final boolean x;
         private final double least;
         private final RealVector solution;
         private final RealMatrix inverse;
 
-        Network(int n, List<Statement> all, boolean[] out, boolean x, double least) {
+        Network(int n, List<Statement> all, boolean[] out, double least) {
             this.all = all;
             this.out = out;
-            this.x = x;
             this.least = least;
-            RealMatrix matrix = new Array2DRowRealMatrix(n, n);
-            double[] right = new double[n];
+            RealMatrix matrix = new Array2DRowRealMatrix(2 * n, 2 * n);
+            double[] right = new double[2 * n];
             for (int k = 0; k < all.size(); k++) {
                 Statement s = all.get(k);
-                if (out[k]) {
-                    if (s.from < 0) {
-                        matrix.addToEntry(s.to, s.to, 1 / (UNHEARD_PX * UNHEARD_PX));
-                    }
-                    continue;
-                }
-                double w = 1 / square(s.sigma(x, least));
-                matrix.addToEntry(s.to, s.to, w);
-                right[s.to] += w * s.value(x);
-                if (s.from >= 0) {
-                    matrix.addToEntry(s.from, s.from, w);
-                    matrix.addToEntry(s.from, s.to, -w);
-                    matrix.addToEntry(s.to, s.from, -w);
-                    right[s.from] -= w * s.value(x);
+                if (!out[k]) {
+                    add(s, inverted(s.covariance(least)), matrix, right);
+                } else if (s.from < 0) {
+                    double weight = 1 / (UNHEARD_PX * UNHEARD_PX);
+                    matrix.addToEntry(2 * s.to, 2 * s.to, weight);
+                    matrix.addToEntry(2 * s.to + 1, 2 * s.to + 1, weight);
                 }
             }
             CholeskyDecomposition cholesky = new CholeskyDecomposition(matrix, 1e-9, 1e-30);
@@ -165,13 +145,40 @@ public final class Fusion {
             inverse = cholesky.getSolver().getInverse();
         }
 
-        /** Corrections and their standard errors. */
-        double[][] solved() {
-            double[] sigma = new double[solution.getDimension()];
-            for (int i = 0; i < sigma.length; i++) {
-                sigma[i] = Math.sqrt(inverse.getEntry(i, i));
+        private static void add(Statement s, double[] weight, RealMatrix matrix, double[] right) {
+            for (int p = 0; p < 2; p++) {
+                double pull = weight[p] * s.shift.x() + weight[p + 1] * s.shift.y();
+                right[2 * s.to + p] += pull;
+                if (s.from >= 0) {
+                    right[2 * s.from + p] -= pull;
+                }
+                for (int q = 0; q < 2; q++) {
+                    matrix.addToEntry(2 * s.to + p, 2 * s.to + q, weight[p + q]);
+                    if (s.from >= 0) {
+                        matrix.addToEntry(2 * s.from + p, 2 * s.from + q, weight[p + q]);
+                        matrix.addToEntry(2 * s.from + p, 2 * s.to + q, -weight[p + q]);
+                        matrix.addToEntry(2 * s.to + p, 2 * s.from + q, -weight[p + q]);
+                    }
+                }
             }
-            return new double[][] {solution.toArray(), sigma};
+        }
+
+        /** The inverse of a symmetric matrix given by xx, xy, yy. */
+        private static double[] inverted(double[] m) {
+            double determinant = m[0] * m[2] - m[1] * m[1];
+            return new double[] {m[2] / determinant, -m[1] / determinant, m[0] / determinant};
+        }
+
+        /** The correction to a frame's centre. */
+        Shift correction(int frame) {
+            int x = 2 * frame;
+            int y = x + 1;
+            return new Shift(
+                    solution.getEntry(x),
+                    solution.getEntry(y),
+                    Math.sqrt(inverse.getEntry(x, x)),
+                    Math.sqrt(inverse.getEntry(y, y)),
+                    inverse.getEntry(x, y));
         }
 
         /** How far each statement lies from what all together say, in standard errors of that distance. */
@@ -180,22 +187,34 @@ public final class Fusion {
             for (int k = 0; k < result.length; k++) {
                 Statement s = all.get(k);
                 if (!out[k] && !s.held()) {
-                    double variance = square(s.sigma(x, least));
-                    double known = inverse.getEntry(s.to, s.to);
-                    if (s.from >= 0) {
-                        known += inverse.getEntry(s.from, s.from) - 2 * inverse.getEntry(s.from, s.to);
-                    }
-                    double checked = 1 - known / variance;
-                    if (checked > CHECKED) {
-                        result[k] = Math.abs(s.value(x) - s.of(solution)) / Math.sqrt(variance * checked);
-                    }
+                    double[] own = s.covariance(least);
+                    double[] left = {
+                        own[0] * (1 + CHECKED) - known(s, 0, 0),
+                        own[1] * (1 + CHECKED) - known(s, 0, 1),
+                        own[2] * (1 + CHECKED) - known(s, 1, 1)
+                    };
+                    double dx = s.shift.x() - difference(s, 0);
+                    double dy = s.shift.y() - difference(s, 1);
+                    double[] weight = inverted(left);
+                    result[k] =
+                            Math.sqrt(Math.max(0, weight[0] * dx * dx + 2 * weight[1] * dx * dy + weight[2] * dy * dy));
                 }
             }
             return result;
         }
 
-        private static double square(double v) {
-            return v * v;
+        private double difference(Statement s, int axis) {
+            return solution.getEntry(2 * s.to + axis) - (s.from < 0 ? 0 : solution.getEntry(2 * s.from + axis));
+        }
+
+        private double known(Statement s, int p, int q) {
+            double known = inverse.getEntry(2 * s.to + p, 2 * s.to + q);
+            return s.from < 0
+                    ? known
+                    : known
+                            + inverse.getEntry(2 * s.from + p, 2 * s.from + q)
+                            - inverse.getEntry(2 * s.from + p, 2 * s.to + q)
+                            - inverse.getEntry(2 * s.to + p, 2 * s.from + q);
         }
     }
 }

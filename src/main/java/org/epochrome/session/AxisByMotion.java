@@ -225,7 +225,7 @@ final class AxisByMotion {
     /** One step: least squares for delta and the offset a that the reference's own place leaves in all. */
     private Optional<Axis> corrected(double north, List<FittedDisk> fits, Progress progress) {
         int reference = schedule.reference();
-        Details details = new Details(schedule, turning, planes, fits, DETAIL_BLUR_PX, memory, progress);
+        Details details = new Details(schedule, turning, planes, fits, DETAIL_BLUR_PX);
         List<Link> links = new Comparison(schedule, details, fits).links(progress);
         Disk disk = fits.get(reference).disk();
         double angle = Math.toRadians(north);

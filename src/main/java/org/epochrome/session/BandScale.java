@@ -12,6 +12,7 @@ import org.epochrome.align.Similarity;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.job.Progress;
+import org.epochrome.session.Details.Sight;
 
 /**
  * Small differences of scale and direction between bands, as filters have that focus differently: the disks of each band are
@@ -43,13 +44,13 @@ final class BandScale {
     private List<FittedDisk> round(
             Details details, List<FittedDisk> fits, Map<String, Integer> leads, boolean last, Progress progress) {
         int reference = schedule.reference();
-        Detail against = details.of(reference, fits.get(reference), true, progress);
+        Sight against = details.sight(reference, fits.get(reference), true, progress);
         Map<String, Optional<Similarity>> bands = new HashMap<>();
         leads.forEach((band, i) -> bands.put(
                 band,
                 i == reference
                         ? Optional.empty()
-                        : DetailWitness.similarity(against, details.of(i, fits.get(i), true, progress))));
+                        : similarity(details.alike(List.of(against, details.sight(i, fits.get(i), true, progress))))));
         List<FittedDisk> result = new ArrayList<>();
         for (int i = 0; i < fits.size(); i++) {
             FittedDisk fit = fits.get(i);
@@ -72,6 +73,10 @@ final class BandScale {
             }
         }
         return result;
+    }
+
+    private static Optional<Similarity> similarity(List<Detail> alike) {
+        return DetailWitness.similarity(alike.get(0), alike.get(1));
     }
 
     /** A disk as the detail sees its scale and direction; its own limb knows the scale too. */

@@ -82,7 +82,7 @@ public final class Combiner {
             found = limbs.stream().map(FittedDisk::unsmeared).toList();
         }
         progress.doing("comparing detail");
-        Details details = new Details(schedule, turning, planes, found, DETAIL_BLUR_PX, memory, progress);
+        Details details = new Details(schedule, turning, planes, found, DETAIL_BLUR_PX);
         if (recipe.alignment().freeScale()) {
             found = new HeldDisks(recipe, schedule)
                     .kept(new BandScale(schedule, warnings).freed(details, found, progress));
@@ -92,12 +92,7 @@ public final class Combiner {
         List<FittedDisk> fits = nudged(registered);
         progress.doing("measuring the fringes");
         Fringe fringe = new Fringe(
-                schedule,
-                turning,
-                planes,
-                fits,
-                details,
-                new Details(schedule, turning, planes, found, ROUGH_BLUR_PX, memory, progress));
+                schedule, turning, planes, fits, details, new Details(schedule, turning, planes, found, ROUGH_BLUR_PX));
         double[] apart = Stream.<DoubleSupplier>of(
                         () -> fringe.plain(progress),
                         () -> fringe.result(recipe.corrections().turn(), progress))

@@ -1,11 +1,10 @@
 package org.epochrome.session;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.IntStream;
+import java.util.Optional;
 import org.epochrome.align.Detail;
 import org.epochrome.align.DetailWitness;
 import org.epochrome.align.Link;
@@ -13,6 +12,7 @@ import org.epochrome.align.Shift;
 import org.epochrome.align.Witness;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.job.Progress;
+import org.epochrome.session.Details.Sight;
 
 /**
  * Which details are compared with which: the exposure of each band nearest to the epoch with those of the other bands,
@@ -21,8 +21,11 @@ import org.epochrome.job.Progress;
 final class Comparison {
     private static final List<String> COLOURS = List.of("R", "G", "B");
 
-    /** Bands that must be softened beyond so many blurs are compared apart, so that they do not blur the others. */
-    private static final double COARSE = 1.5;
+    /** Bands that are drawn out over so many blurs are compared apart, so that they do not blur the others. */
+    private static final double DRAWN_BLURS = 5;
+
+    /** Part of a smear's length by which it is in doubt; common practice, no source. */
+    private static final double SMEAR_KNOWN = 0.02;
 
     private final Schedule schedule;
     private final Details details;
@@ -45,16 +48,12 @@ final class Comparison {
         linkLeads(leads, links, progress);
         for (String band : leads.keySet()) {
             int lead = leads.get(band);
-            List<Integer> others = IntStream.range(0, schedule.exposures().size())
-                    .filter(i -> i != lead && band(schedule, i).equals(band))
-                    .boxed()
-                    .toList();
-            double grain =
-                    others.stream().mapToDouble(details::leastGrainPx).max().orElse(0);
-            Detail against =
-                    others.isEmpty() ? null : detail(lead, Math.max(grain, details.leastGrainPx(lead)), progress);
-            for (int i : others) {
-                links.add(link(lead, against, i, Math.max(grain, details.leastGrainPx(lead)), progress));
+            Optional<Sight> against = Optional.empty();
+            for (int i = 0; i < schedule.exposures().size(); i++) {
+                if (i != lead && band(schedule, i).equals(band)) {
+                    against = Optional.of(against.orElseGet(() -> sight(lead, progress)));
+                    links.add(link(lead, against.get(), i, sight(i, progress)));
+                }
             }
         }
         return links;
@@ -72,13 +71,27 @@ final class Comparison {
         return Shift.UNKNOWN;
     }
 
-    private Link link(int from, Detail against, int to, double grainPx, Progress progress) {
-        Detail own = detail(to, grainPx, progress);
-        return new Link(from, to, DetailWitness.measure(against, own, 0, 0), Witness.DETAIL);
+    private Link link(int from, Sight against, int to, Sight own) {
+        List<Detail> alike = details.alike(List.of(against, own));
+        Shift shift = DetailWitness.measure(alike.get(0), alike.get(1), 0, 0);
+        return link(from, against, to, own, shift);
     }
 
-    private Detail detail(int index, double grainPx, Progress progress) {
-        return details.of(index, places.get(index), true, grainPx, progress);
+    /**
+     * A link by a measured shift. How a band is drawn out is known as well as its passband and its light are, so the shift
+     * is in doubt along the smear.
+     */
+    private Link link(int from, Sight against, int to, Sight own, Shift shift) {
+        double one = against.shading().smear().lengthPx();
+        double other = own.shading().smear().lengthPx();
+        double doubt = band(schedule, from).equals(band(schedule, to)) ? other - one : Math.hypot(one, other);
+        double direction = (one > other ? against : own).shading().smear().directionDeg();
+        return new Link(
+                from, to, shift.known() ? shift.doubted(SMEAR_KNOWN * doubt, direction) : shift, Witness.DETAIL);
+    }
+
+    private Sight sight(int index, Progress progress) {
+        return details.sight(index, places.get(index), true, progress);
     }
 
     /** The exposure of each band nearest to the epoch; the reference leads its own band. */
@@ -106,35 +119,48 @@ final class Comparison {
     }
 
     /**
-     * Three bands are compared together, others with the reference alone; so is a band that dispersion draws out so far that
-     * only coarse detail of it is to be trusted.
+     * Three colours are compared together, other bands with the reference alone. A colour that dispersion draws out far
+     * would blur the others; they are compared without it, and it with both of them.
      */
     private void linkLeads(Map<String, Integer> leads, List<Link> links, Progress progress) {
         int reference = schedule.reference();
-        List<Integer> others = leads.entrySet().stream()
-                .filter(e -> e.getValue() != reference)
-                .sorted(Comparator.comparing((Map.Entry<String, Integer> e) -> COLOURS.contains(e.getKey()) ? 0 : 1))
-                .map(Map.Entry::getValue)
-                .toList();
-        boolean trio = others.size() >= 2
-                && others.subList(0, 2).stream()
-                        .allMatch(i -> COLOURS.contains(band(schedule, i)) && !details.isCoarse(i, COARSE));
-        if (trio) {
-            int first = others.get(0);
-            int second = others.get(1);
-            double grain = Math.max(
-                    details.leastGrainPx(reference),
-                    Math.max(details.leastGrainPx(first), details.leastGrainPx(second)));
-            List<Shift> shifts = DetailWitness.measure(
-                    detail(reference, grain, progress),
-                    detail(first, grain, progress),
-                    detail(second, grain, progress));
-            links.add(new Link(reference, first, shifts.get(0), Witness.DETAIL));
-            links.add(new Link(reference, second, shifts.get(1), Witness.DETAIL));
+        Sight base = sight(reference, progress);
+        List<Integer> colours = new ArrayList<>();
+        List<Integer> others = new ArrayList<>();
+        for (int lead : leads.values()) {
+            if (lead != reference) {
+                (colours.size() < 2 && COLOURS.contains(band(schedule, lead)) ? colours : others).add(lead);
+            }
         }
-        for (int other : others.subList(trio ? 2 : 0, others.size())) {
-            double grain = Math.max(details.leastGrainPx(reference), details.leastGrainPx(other));
-            links.add(link(reference, detail(reference, grain, progress), other, grain, progress));
+        if (colours.size() < 2) {
+            others.addAll(0, colours);
+        } else {
+            linkColours(base, colours.get(0), colours.get(1), links, progress);
         }
+        for (int other : others) {
+            links.add(link(reference, base, other, sight(other, progress)));
+        }
+    }
+
+    private void linkColours(Sight base, int one, int two, List<Link> links, Progress progress) {
+        int reference = schedule.reference();
+        Sight sightOne = sight(one, progress);
+        Sight sightTwo = sight(two, progress);
+        if (sightOne.drawnBlurs() < DRAWN_BLURS && sightTwo.drawnBlurs() < DRAWN_BLURS) {
+            List<Detail> alike = details.alike(List.of(base, sightOne, sightTwo));
+            List<Shift> shifts = DetailWitness.measure(alike.get(0), alike.get(1), alike.get(2));
+            links.add(link(reference, base, one, sightOne, shifts.get(0)));
+            links.add(link(reference, base, two, sightTwo, shifts.get(1)));
+            return;
+        }
+        boolean sorted = sightOne.drawnBlurs() < sightTwo.drawnBlurs();
+        int near = sorted ? one : two;
+        int far = sorted ? two : one;
+        Sight sightNear = sorted ? sightOne : sightTwo;
+        Sight sightFar = sorted ? sightTwo : sightOne;
+        links.add(link(reference, base, near, sightNear));
+        List<Detail> alike = details.alike(List.of(base, sightNear, sightFar));
+        links.add(link(
+                reference, base, far, sightFar, DetailWitness.predicted(alike.get(2), alike.get(0), alike.get(1))));
     }
 }

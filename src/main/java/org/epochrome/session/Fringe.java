@@ -78,17 +78,17 @@ final class Fringe {
 
     private double stacked(List<FittedDisk> places, List<PixelOffset> expected, Progress progress) {
         int reference = schedule.reference();
-        Detail against = rough.of(reference, places.get(reference), false, progress);
+        Details.Sight against = rough.sight(reference, places.get(reference), false, progress);
         List<Shift> shifts = new ArrayList<>();
         for (int i = 0; i < places.size(); i++) {
-            shifts.add(
-                    i == reference
-                            ? Shift.UNKNOWN
-                            : DetailWitness.measure(
-                                    against,
-                                    rough.of(i, places.get(i), false, progress),
-                                    expected.get(i).x() / rough.factor(),
-                                    expected.get(i).y() / rough.factor()));
+            if (i != reference) {
+                List<Detail> alike = rough.alike(List.of(against, rough.sight(i, places.get(i), false, progress)));
+                shifts.add(DetailWitness.measure(
+                        alike.get(0),
+                        alike.get(1),
+                        expected.get(i).x() / rough.factor(),
+                        expected.get(i).y() / rough.factor()));
+            }
         }
         return rms(shifts, rough);
     }

@@ -30,8 +30,6 @@ final class Registration {
     private static final double PHYSICS_PART = 0.05;
     /** Witnesses further apart than so many standard errors disagree. */
     private static final double DISAGREE = 5;
-    /** A detail less sure than the limbs is believed within so many standard errors. */
-    private static final double DOUBT = 3;
 
     /**
      * What was found for one exposure.
@@ -82,16 +80,7 @@ final class Registration {
     private static Link onOutput(Link link, int factor) {
         Shift s = link.shift();
         return new Link(
-                link.from(),
-                link.to(),
-                s.known()
-                        ? new Shift(
-                                factor * s.x(),
-                                factor * s.y(),
-                                Math.hypot(factor * s.sigmaX(), DETAIL_FLOOR_PX),
-                                Math.hypot(factor * s.sigmaY(), DETAIL_FLOOR_PX))
-                        : s,
-                link.witness());
+                link.from(), link.to(), s.known() ? s.times(factor).doubted(DETAIL_FLOOR_PX) : s, link.witness());
     }
 
     /** What dispersion says about planes of one frame: they were taken at one time, so nothing else sets them apart. */
@@ -148,12 +137,7 @@ final class Registration {
                                     / f.disk().equatorialRadiusPx()
                             : Double.POSITIVE_INFINITY);
         }
-        List<Link> believed = links.stream()
-                .map(link -> link.witness() == Witness.DETAIL
-                        ? doubted(link, Math.hypot(limb.get(link.from()), limb.get(link.to())))
-                        : link)
-                .toList();
-        Fusion.Fused fused = Fusion.of(limb, believed);
+        Fusion.Fused fused = Fusion.of(limb, links);
         List<Set<Witness>> leftOut = leftOut(fused, links, limb);
         List<Link> detail =
                 links.stream().filter(l -> l.witness() == Witness.DETAIL).toList();
@@ -211,29 +195,6 @@ final class Registration {
             }
         }
         return leftOut;
-    }
-
-    /**
-     * A link that contradicts limbs which are surer than it: its standard error is raised until the contradiction is within
-     * {@link #DOUBT} of it. Markings of one band need not lie where those of another do.
-     */
-    private static Link doubted(Link link, double limbSigma) {
-        Shift s = link.shift();
-        return s.known()
-                ? new Link(
-                        link.from(),
-                        link.to(),
-                        new Shift(
-                                s.x(),
-                                s.y(),
-                                doubted(s.x(), s.sigmaX(), limbSigma),
-                                doubted(s.y(), s.sigmaY(), limbSigma)),
-                        link.witness())
-                : link;
-    }
-
-    private static double doubted(double off, double sigma, double limbSigma) {
-        return sigma > limbSigma ? Math.max(sigma, Math.abs(off) / DOUBT) : sigma;
     }
 
     private void warnIfApart(Link link, String name, double limbSigma) {

@@ -44,14 +44,14 @@ final class SmallFrames {
         FittedDisk place = fits.get(schedule.reference());
         FittedDisk to = place.at(posed(place.disk(), reference));
         FittedDisk fit = fits.get(index).at(posed(fits.get(index).disk(), own));
-        return turning.detail(
-                planes.get(index),
-                fit,
-                schedule.exposures().get(index).aspect(),
-                turning.closeUp(to),
+        Turning.CloseUp window = turning.closeUp(to);
+        return Detail.of(
+                turning.turned(
+                        planes.get(index), fit, schedule.exposures().get(index).aspect(), window, true, progress),
+                window.view(),
+                fit.shading().carried(fit.disk(), window.view().disk()).blurPx(),
                 0,
-                true,
-                progress);
+                fit.shading().smear().lengthPx());
     }
 
     private static Disk posed(Disk disk, Posture.Angle angle) {

@@ -1,6 +1,5 @@
 package org.epochrome.session;
 
-import org.epochrome.align.Detail;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
@@ -90,23 +89,10 @@ final class Turning {
         }
     }
 
-    /** The detail of an exposure, turned (or, for a plain stack, only moved) to a window. */
-    Detail detail(
-            Plane plane,
-            FittedDisk fitted,
-            Aspect aspect,
-            CloseUp to,
-            double leastGrainPx,
-            boolean turned,
-            Progress progress) {
+    /** An exposure turned (or, for a plain stack, only moved) to a window. */
+    Turned turned(Plane plane, FittedDisk fitted, Aspect aspect, CloseUp to, boolean turned, Progress progress) {
         Rotation rotation = turned ? rotation(aspect) : Rotation.none();
-        Turned carried = new Turner(plane, fitted, Globe.of(aspect))
-                .turn(to.view(), to.width(), to.height(), rotation, progress);
-        return Detail.of(
-                carried,
-                to.view(),
-                fitted.shading().carried(fitted.disk(), to.view().disk()),
-                leastGrainPx);
+        return new Turner(plane, fitted, Globe.of(aspect)).turn(to.view(), to.width(), to.height(), rotation, progress);
     }
 
     /** An exposure at the epoch, in some rows of the output. */

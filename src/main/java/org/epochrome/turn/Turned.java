@@ -1,6 +1,7 @@
 package org.epochrome.turn;
 
 import org.epochrome.image.Plane;
+import org.epochrome.image.Smear;
 
 /**
  * A frame as it would have looked at the epoch, on the output's pixels.
@@ -9,4 +10,23 @@ import org.epochrome.image.Plane;
  * @param trust 0 to 1: how much of a pixel is detail carried along from a place that the frame saw well
  * @param shade the light that an even globe, with its rings if it has some, would have there, in the same unit
  */
-public record Turned(Plane picture, Plane trust, Plane shade) {}
+public record Turned(Plane picture, Plane trust, Plane shade) {
+    /** The same, drawn out; where the frame holds no data it is taken to be even. */
+    public Turned smeared(Smear smear) {
+        if (smear == Smear.NONE) {
+            return this;
+        }
+        Plane filled = new Plane(picture.width(), picture.height());
+        for (int i = 0; i < filled.data().length; i++) {
+            float value = picture.data()[i];
+            filled.data()[i] = Float.isNaN(value) ? shade.data()[i] : value;
+        }
+        Plane drawn = smear.of(filled);
+        for (int i = 0; i < filled.data().length; i++) {
+            if (Float.isNaN(picture.data()[i])) {
+                drawn.data()[i] = Float.NaN;
+            }
+        }
+        return new Turned(drawn, smear.of(trust), smear.of(shade));
+    }
+}

@@ -100,7 +100,7 @@ class DetailWitnessTest {
         Plane moved = Gaussian.blur(texture.at(0.8, -0.45), 3.2);
         double grain = Math.hypot(Texture.GRAIN_PX, 3.2);
         Shift found = DetailWitness.measure(
-                new Detail(still, Texture.disk(), grain), new Detail(moved, Texture.disk(), grain), 0, 0);
+                new Detail(still, Texture.disk(), grain, 0), new Detail(moved, Texture.disk(), grain, 0), 0, 0);
         assertShift(0.8, -0.45, found, 2 * SAMPLING_PX); // pixels twice as large
     }
 
@@ -120,7 +120,7 @@ class DetailWitnessTest {
 
     private static Detail small(String csv) {
         Plane markings = Pictures.read(csv);
-        return new Detail(markings, Plane.filled(markings.width(), markings.height(), 1), Texture.GRAIN_PX);
+        return new Detail(markings, Plane.filled(markings.width(), markings.height(), 1), Texture.GRAIN_PX, 0);
     }
 
     /** Where three bands are mixtures of two kinds of markings, no band alone predicts another; two together do. */

@@ -70,7 +70,7 @@ final class Texture {
 
     /** Detail on a disk that fills most of the picture. */
     static Detail detail(Plane markings) {
-        return new Detail(markings, disk(), GRAIN_PX);
+        return new Detail(markings, disk(), GRAIN_PX, 0);
     }
 
     /** 1 inside a disk, falling to 0 over eight pixels. */
