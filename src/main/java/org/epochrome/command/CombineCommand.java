@@ -157,6 +157,11 @@ final class CombineCommand implements Callable<Integer> {
     private boolean noDispersion;
 
     @Option(
+            names = "--no-moons",
+            description = "Let moons and their shadows turn with the globe, as if they lay on it.")
+    private boolean noMoons;
+
+    @Option(
             names = "--unsmear",
             description = "Undo what dispersion draws out within a band: sharper blue low in the sky, more noise.")
     private boolean unsmear;
@@ -233,7 +238,8 @@ final class CombineCommand implements Callable<Integer> {
                 unsmear,
                 alignment.spectrum(),
                 alignment.alignment(found),
-                assignment(found));
+                assignment(found),
+                !noMoons);
         Outputs outputs = new Outputs(
                 out.isEmpty() ? List.of(defaultName(recipe)) : out,
                 report(reports, false),

@@ -30,6 +30,7 @@ import org.epochrome.io.DatedFrame;
  * @param spectrum how strongly each wavelength of a band counts
  * @param alignment how frames are laid on each other
  * @param assignment which bands make the picture
+ * @param moons whether moons and their shadows are kept from turning with the globe
  */
 public record Recipe(
         List<DatedFrame> frames,
@@ -47,7 +48,8 @@ public record Recipe(
         boolean unsmear,
         Spectrum spectrum,
         Alignment alignment,
-        Assignment assignment) {
+        Assignment assignment,
+        boolean moons) {
     public Recipe {
         frames = List.copyOf(frames);
     }
@@ -83,7 +85,8 @@ public record Recipe(
                 unsmear,
                 Spectrum.EVEN,
                 Alignment.USUAL,
-                Assignment.usual(frames));
+                Assignment.usual(frames),
+                true);
     }
 
     /** The same in other bands. */
@@ -104,7 +107,8 @@ public record Recipe(
                 unsmear,
                 spectrum,
                 alignment,
-                other);
+                other,
+                moons);
     }
 
     /** The same with a known posture of the reference frame. */
@@ -125,6 +129,7 @@ public record Recipe(
                 unsmear,
                 spectrum,
                 alignment,
-                assignment);
+                assignment,
+                moons);
     }
 }
