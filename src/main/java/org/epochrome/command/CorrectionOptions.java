@@ -47,6 +47,12 @@ final class CorrectionOptions {
     private Boolean unsmear;
 
     @Option(
+            names = "--moons",
+            negatable = true,
+            description = "--no-moons lets moons and their shadows turn with the globe, as if they lay on it.")
+    private Boolean moons;
+
+    @Option(
             names = "--light",
             paramLabel = "even|sun",
             description = "How a band's light is spread over its passband, for the dispersion: even, or as sunlight."
@@ -73,6 +79,7 @@ final class CorrectionOptions {
                 turn == null ? before.turn() : turn,
                 dispersion == null ? before.dispersion() : dispersion,
                 unsmear == null ? before.unsmear() : unsmear,
+                moons == null ? before.moons() : moons,
                 spectrum(before.spectrum()));
     }
 

@@ -110,7 +110,12 @@ final class SessionOptions {
                 r.epoch(),
                 r.setup(),
                 new Corrections(
-                        Optional.of(planet.defaultSystem()), c.turn(), c.dispersion(), c.unsmear(), c.spectrum()),
+                        Optional.of(planet.defaultSystem()),
+                        c.turn(),
+                        c.dispersion(),
+                        c.unsmear(),
+                        c.moons(),
+                        c.spectrum()),
                 r.alignment(),
                 r.assignment());
     }

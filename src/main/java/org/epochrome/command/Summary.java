@@ -61,6 +61,7 @@ final class Summary {
                 c.disk().mirrored() ? ", mirrored" : "",
                 number(c.quality().fringeBeforePx()),
                 number(c.quality().fringeAfterPx()));
+        moons(c, to);
         to.println("bands from " + sources(c, f -> f.band().source()) + "; times from "
                 + sources(c, f -> f.timing().source()));
         for (Path file : outputs.files()) {
@@ -99,6 +100,20 @@ final class Summary {
                     w.limbSigmaPx(),
                     beyond,
                     dispersion);
+        }
+    }
+
+    private static void moons(Combination c, PrintStream to) {
+        if (!c.moons().isEmpty()) {
+            to.println(c.moons().stream()
+                    .map(m -> String.format(
+                            Locale.ROOT,
+                            "%s %s at %.1f, %.1f",
+                            m.title(),
+                            m.where().words(),
+                            m.x(),
+                            m.y()))
+                    .collect(Collectors.joining("; ", "moons: ", "")));
         }
     }
 

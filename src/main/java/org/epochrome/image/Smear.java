@@ -55,6 +55,11 @@ public final class Smear {
                 : new Smear(directionDeg, Arrays.stream(offsetsPx).map(o -> -o).toArray());
     }
 
+    /** Offsets of the copies along the direction, pixels; a single 0 if there is no smear. */
+    public double[] offsetsPx() {
+        return this == NONE ? new double[] {0} : offsetsPx.clone();
+    }
+
     /** Direction from image up, counter-clockwise positive as displayed. */
     public double directionDeg() {
         return directionDeg;

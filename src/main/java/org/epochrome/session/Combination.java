@@ -13,6 +13,7 @@ import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.Smear;
+import org.epochrome.moon.FoundMoon;
 
 /**
  * What came out of a recipe.
@@ -23,6 +24,7 @@ import org.epochrome.image.Smear;
  * @param cube the linear colour picture
  * @param disk where its disk lies
  * @param frames what was found for each exposure, in the recipe's order
+ * @param moons moons and shadows that were found
  * @param coverage how well each pixel is founded, by band
  * @param quality numbers that say how good it is
  * @param warnings what the user should know, a sentence each
@@ -34,13 +36,14 @@ public record Combination(
         ColourCube cube,
         Disk disk,
         List<FrameResult> frames,
+        List<FoundMoon> moons,
         Map<String, Coverage> coverage,
         Quality quality,
         List<String> warnings) {
 
     /** The same with another picture in the place of the cube. */
     public Combination withCube(ColourCube other) {
-        return new Combination(recipe, epoch, aspect, other, disk, frames, coverage, quality, warnings);
+        return new Combination(recipe, epoch, aspect, other, disk, frames, moons, coverage, quality, warnings);
     }
 
     /**

@@ -19,6 +19,7 @@ import org.epochrome.disk.Unsmear;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
+import org.epochrome.moon.Moons;
 import org.epochrome.session.Registration.Registered;
 import org.epochrome.time.LeapSeconds;
 
@@ -67,9 +68,21 @@ public final class Combiner {
         progress.doing("reading");
         List<Plane> planes = stored(i -> schedule.exposures().get(i).load());
         progress.at(0.1);
-        List<FittedDisk> limbs =
-                new DiskFinder(recipe, schedule, sky, memory).find(planes, warnings, progress.part(0.1, 0.55));
         Turning turning = new Turning(recipe, schedule);
+        WithoutMoons bare = WithoutMoons.of(
+                recipe,
+                schedule,
+                turning,
+                new DiskFinder(recipe, schedule, sky, memory),
+                planes,
+                memory,
+                warnings,
+                progress.part(0.1, 0.55));
+        List<FittedDisk> limbs = bare.disks();
+        if (bare.moons().any()) {
+            List<Plane> all = planes;
+            planes = stored(i -> bare.moons().without(i, all.get(i)));
+        }
         List<FittedDisk> found = limbs;
         if (recipe.corrections().unsmear()) {
             progress.doing("undoing the smear within bands");
@@ -90,6 +103,8 @@ public final class Combiner {
         List<Registered> registered =
                 new Registration(recipe, schedule, sky, warnings).register(details, found, progress.part(0.55, 0.75));
         List<FittedDisk> fits = nudged(registered);
+        Moons moons =
+                bare.moons().against(registered.stream().map(Registered::fitted).toList());
         progress.doing("measuring the fringes");
         Fringe fringe = new Fringe(
                 schedule, turning, planes, fits, details, new Details(schedule, turning, planes, found, ROUGH_BLUR_PX));
@@ -103,7 +118,7 @@ public final class Combiner {
         progress.at(0.8);
         progress.doing("turning to the epoch and merging");
         View view = turning.viewAtEpoch(registered.get(schedule.reference()).fitted());
-        Merging merging = new Merging(schedule, turning, planes, fits, view, memory);
+        Merging merging = new Merging(schedule, turning, planes, moons, fits, view, memory);
         Map<String, Merged> merged = merged(merging, progress.part(0.8, 1));
         ColourCube cube = cube(merged, merging);
         progress.at(1);
@@ -114,6 +129,7 @@ public final class Combiner {
                 cube,
                 view.disk(),
                 results(limbs, registered, turning, sky, merging),
+                moons.found(view, schedule.epoch()),
                 coverage(merged),
                 quality,
                 List.copyOf(warnings));

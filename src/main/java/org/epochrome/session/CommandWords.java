@@ -136,6 +136,7 @@ public final class CommandWords {
         flag(c.turn(), usual.turn(), "turn");
         flag(c.dispersion(), usual.dispersion(), "dispersion");
         flag(c.unsmear(), usual.unsmear(), "unsmear");
+        flag(c.moons(), usual.moons(), "moons");
         if (!c.spectrum().curve().isEmpty()) {
             say(
                     "response",

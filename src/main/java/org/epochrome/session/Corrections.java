@@ -12,12 +12,18 @@ import org.epochrome.ephemeris.RotationSystem;
  * @param turn whether to turn frames to the epoch
  * @param dispersion whether to take the air's dispersion into account
  * @param unsmear whether to take off what dispersion draws out within a band
+ * @param moons whether moons and their shadows are kept from turning with the globe
  * @param spectrum how strongly each wavelength of a band counts
  */
 public record Corrections(
-        Optional<RotationSystem> system, boolean turn, boolean dispersion, boolean unsmear, Spectrum spectrum) {
+        Optional<RotationSystem> system,
+        boolean turn,
+        boolean dispersion,
+        boolean unsmear,
+        boolean moons,
+        Spectrum spectrum) {
     /** Turned by the body's usual system, with dispersion in even light. */
     public static Corrections usual(Body body) {
-        return new Corrections(Optional.of(body.defaultSystem()), true, true, false, Spectrum.EVEN);
+        return new Corrections(Optional.of(body.defaultSystem()), true, true, false, true, Spectrum.EVEN);
     }
 }

@@ -24,6 +24,7 @@ import org.epochrome.colour.Gains;
 import org.epochrome.colour.Look;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.Smear;
+import org.epochrome.moon.FoundMoon;
 import org.epochrome.session.Combination.FrameResult;
 import org.epochrome.time.UtcText;
 
@@ -56,6 +57,7 @@ public final class JsonReport {
         root.set("coverage", coverage(c));
         ArrayNode frames = root.putArray("frames");
         c.frames().forEach(f -> frames.add(frame(f)));
+        root.set("moons", moons(c));
         ObjectNode fringe = root.putObject("quality").putObject("fringePx");
         put(fringe, "before", c.quality().fringeBeforePx());
         put(fringe, "after", c.quality().fringeAfterPx());
@@ -92,6 +94,35 @@ public final class JsonReport {
             strings(node, "warnings", i.notes());
         }
         return text(root);
+    }
+
+    private static ArrayNode moons(Combination c) {
+        ArrayNode moons = NODES.arrayNode();
+        for (FoundMoon m : c.moons()) {
+            ObjectNode node = moons.addObject();
+            node.put("name", m.name().orElse(null));
+            node.put("kind", m.shadow() ? "shadow" : "moon");
+            node.put("where", m.where().words());
+            node.put("foundBy", m.name().isPresent() ? "theory" : "motion");
+            put(node, "x", m.x());
+            put(node, "y", m.y());
+            put(node, "radiusPx", m.radiusPx());
+            ArrayNode frames = node.putArray("frames");
+            for (FoundMoon.InFrame f : m.frames()) {
+                Exposure exposure = c.frames().get(f.exposure()).exposure();
+                ObjectNode in = frames.addObject();
+                in.put("file", exposure.frame().head().file().toString());
+                in.put("band", exposure.band().name());
+                put(in, "level", f.level());
+                put(in, "flux", f.flux());
+                ObjectNode residual = in.putObject("residualPx");
+                put(residual, "x", f.offX());
+                put(residual, "y", f.offY());
+                put(in, "sigmaPx", f.sigmaPx());
+                in.put("plain", f.plain());
+            }
+        }
+        return moons;
     }
 
     private static ObjectNode assignment(Assignment bands) {

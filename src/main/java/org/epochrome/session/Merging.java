@@ -13,6 +13,7 @@ import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
+import org.epochrome.moon.Moons;
 import org.epochrome.turn.Turned;
 
 /**
@@ -31,6 +32,7 @@ final class Merging {
     private final Schedule schedule;
     private final Turning turning;
     private final List<Plane> planes;
+    private final Moons moons;
     private final List<FittedDisk> fits;
     private final View view;
     private final int width;
@@ -39,14 +41,23 @@ final class Merging {
     private final List<FrameLight> light;
 
     /**
-     * @param planes pixels of the exposures
+     * @param planes pixels of the exposures, without moons
+     * @param moons what stood in front of them, laid on again where it stands at the epoch
      * @param fits where the disks lie
      * @param view the globe at the epoch on the pixels of the reference frame
      */
-    Merging(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> fits, View view, Memory memory) {
+    Merging(
+            Schedule schedule,
+            Turning turning,
+            List<Plane> planes,
+            Moons moons,
+            List<FittedDisk> fits,
+            View view,
+            Memory memory) {
         this.schedule = schedule;
         this.turning = turning;
         this.planes = planes;
+        this.moons = moons;
         this.fits = fits;
         this.view = view;
         this.memory = memory;
@@ -139,17 +150,26 @@ final class Merging {
 
     /** An exposure at the epoch, in units of its own light. */
     private Turned turned(int index, int top, int rows, Progress progress) {
+        View to = seen(view, fits.get(index));
         Turned turned = turning.turn(
                 planes.get(index),
                 fits.get(index),
                 schedule.exposures().get(index).aspect(),
-                seen(view, fits.get(index)),
+                to,
                 width,
                 height,
                 top,
                 rows,
                 progress);
         scale(turned.picture(), fits.get(index).brightness() / light.get(index).level());
+        moons.lay(
+                index,
+                turned.picture(),
+                top,
+                to,
+                schedule.epoch(),
+                fits.get(index).disk(),
+                light.get(index).level());
         return turned;
     }
 

@@ -149,6 +149,7 @@ final class SessionReading {
                 or(c.turn(), usual.turn()),
                 or(c.dispersion(), usual.dispersion()),
                 or(c.unsmear(), usual.unsmear()),
+                or(c.moons(), usual.moons()),
                 spectrum(c));
     }
 

@@ -47,6 +47,7 @@ final class SessionSchema {
             Boolean turn,
             Boolean dispersion,
             Boolean unsmear,
+            Boolean moons,
             String light,
             List<List<Double>> response) {}
 

@@ -73,6 +73,7 @@ final class SessionWriting {
                 c.turn(),
                 c.dispersion(),
                 c.unsmear(),
+                c.moons(),
                 light,
                 curve.isEmpty() ? null : curve);
     }

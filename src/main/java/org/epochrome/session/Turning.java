@@ -30,6 +30,11 @@ final class Turning {
         return recipe.corrections().turn() ? rotation(recipe, aspect, epoch) : Rotation.none();
     }
 
+    /** The same whether the recipe turns or not. */
+    Rotation rotationOfGlobe(Aspect aspect) {
+        return rotation(recipe, aspect, epoch);
+    }
+
     /** How far the recipe lets the surface turn between two aspects. */
     static Rotation rotation(Recipe recipe, Aspect aspect, Aspect epoch) {
         RotationSystem system =

@@ -32,6 +32,7 @@ class ArchitectureTest {
             "atmosphere",
             "disk",
             "turn",
+            "moon",
             "map",
             "align",
             "colour",

@@ -33,6 +33,7 @@ class SessionCommandTest {
             "--response=400=0.5,500=0.8,700=0.6",
             "--rotation-system=II",
             "--unsmear",
+            "--no-moons",
             "--witness=limb,detail",
             "--shift=B=0.25,-0.1",
             "--luminance-from=none",

@@ -105,7 +105,8 @@ class AxisByMotionTest {
         shots.keySet().forEach(name -> frames.add(source.find(FrameRequest.of(folder.resolve(name)))));
         return new Combiner(Recipe.usual(frames, body)
                         .at(Optional.of(epoch))
-                        .with(new Corrections(Optional.of(body.defaultSystem()), true, false, false, Spectrum.EVEN)))
+                        .with(new Corrections(
+                                Optional.of(body.defaultSystem()), true, false, false, true, Spectrum.EVEN)))
                 .combine(Progress.NONE);
     }
 }

@@ -147,7 +147,8 @@ class DemoNightTest {
         Recipe recipe = Recipe.usual(frames, session.body())
                 .with(Place.at(session.site()))
                 .with(new Setup(north, Mirroring.NO, OptionalDouble.empty(), Mount.EQUATORIAL))
-                .with(new Corrections(Optional.of(session.body().defaultSystem()), turn, true, false, Spectrum.EVEN));
+                .with(new Corrections(
+                        Optional.of(session.body().defaultSystem()), turn, true, false, true, Spectrum.EVEN));
         Combination c = new Combiner(recipe).combine(Progress.NONE);
         assertEquals(session.epoch(), c.epoch());
         return c;

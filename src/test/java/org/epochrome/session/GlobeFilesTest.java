@@ -136,7 +136,7 @@ class GlobeFilesTest {
                 .toList();
         Recipe recipe = Recipe.usual(frames, Body.JUPITER)
                 .with(Setup.UNKNOWN.posed(40, Mirroring.NO))
-                .with(new Corrections(Optional.of(RotationSystem.III), true, false, false, Spectrum.EVEN));
+                .with(new Corrections(Optional.of(RotationSystem.III), true, false, false, true, Spectrum.EVEN));
         c = new Combiner(recipe).combine(Progress.NONE);
     }
 

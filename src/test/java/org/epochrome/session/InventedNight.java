@@ -124,7 +124,8 @@ final class InventedNight {
                 .at(Optional.of(EPOCH))
                 .with(new Setup(OptionalDouble.empty(), mirroring, OptionalDouble.empty(), mount))
                 // the scene knows no dispersion
-                .with(new Corrections(Optional.of(Body.JUPITER.defaultSystem()), true, false, false, Spectrum.EVEN));
+                .with(new Corrections(
+                        Optional.of(Body.JUPITER.defaultSystem()), true, false, false, true, Spectrum.EVEN));
     }
 
     static Combination combine(Recipe recipe) {

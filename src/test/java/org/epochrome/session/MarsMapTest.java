@@ -142,7 +142,7 @@ class MarsMapTest {
         }
         Recipe recipe = Recipe.usual(Frames.found(requests, Conventions.UNSAID), Body.MARS)
                 .with(Setup.UNKNOWN.posed(20, Mirroring.NO))
-                .with(new Corrections(Optional.of(RotationSystem.SINGLE), true, false, false, Spectrum.EVEN));
+                .with(new Corrections(Optional.of(RotationSystem.SINGLE), true, false, false, true, Spectrum.EVEN));
         return new Combiner(recipe).combine(Progress.NONE);
     }
 

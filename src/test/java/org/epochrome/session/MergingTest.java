@@ -16,6 +16,7 @@ import org.epochrome.image.Band;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
+import org.epochrome.moon.Moons;
 import org.epochrome.session.Combination.FrameResult;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -60,7 +61,13 @@ class MergingTest {
             fits.add(f.limb().at(f.disk()));
         }
         return new Merging(
-                schedule, turning, planes, fits, turning.viewAtEpoch(fits.get(schedule.reference())), MEMORY);
+                schedule,
+                turning,
+                planes,
+                Moons.NONE,
+                fits,
+                turning.viewAtEpoch(fits.get(schedule.reference())),
+                MEMORY);
     }
 
     private static int number(FrameResult green) {

@@ -118,6 +118,7 @@ class SessionFileTest {
                         false,
                         false,
                         true,
+                        false,
                         Spectrum.seenBy(List.of(new Spectrum.Point(400, 0.5), new Spectrum.Point(900, 0.25)))),
                 new Alignment(EnumSet.of(Witness.DETAIL), Map.of("B", new PixelOffset(0.25, -0.1)), true),
                 new Assignment("H", "R", "G", Optional.of("L")));

@@ -1,0 +1,56 @@
+package org.epochrome.moon;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * A moon or the shadow of one, and where it stands when. Lengths are equatorial radii of the planet, on the sky axes of {@link
+ * org.epochrome.disk.View}.
+ *
+ * @param name of the moon; empty if it was found and not predicted
+ * @param shadow whether it is the moon's shadow
+ * @param radius of the round disk
+ * @param softness standard deviation of the blur that it has of itself: a shadow's penumbra
+ * @param behind whether the globe hides what of it lies inside the limb
+ * @param course its place at an instant
+ */
+record Companion(Optional<String> name, boolean shadow, double radius, double softness, boolean behind, Course course) {
+    private static final int STEP_S = 30;
+
+    /** Where a companion stands at an instant. */
+    @FunctionalInterface
+    interface Course {
+        SkyPoint at(Instant utc);
+
+        /** A straight one, through a place at an instant, lengths per second. */
+        static Course straight(Instant then, SkyPoint place, SkyPoint perSecond) {
+            return utc -> place.plus(perSecond.times(secondsSince(then, utc)));
+        }
+
+        default Course movedBy(SkyPoint offset) {
+            return utc -> at(utc).plus(offset);
+        }
+    }
+
+    SkyPoint at(Instant utc) {
+        return course.at(utc);
+    }
+
+    /** Motion per second. */
+    SkyPoint velocity(Instant utc) {
+        return at(utc.plusSeconds(STEP_S)).minus(at(utc.minusSeconds(STEP_S))).times(0.5 / STEP_S);
+    }
+
+    Companion on(Course other) {
+        return new Companion(name, shadow, radius, softness, behind, other);
+    }
+
+    Companion sized(double otherRadius) {
+        return new Companion(name, shadow, otherRadius, softness, behind, course);
+    }
+
+    static double secondsSince(Instant from, Instant to) {
+        return Duration.between(from, to).toMillis() / 1000.0;
+    }
+}

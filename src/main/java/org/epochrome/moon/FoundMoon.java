@@ -1,0 +1,54 @@
+package org.epochrome.moon;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A moon or shadow that was found.
+ *
+ * @param name of the moon; empty if no theory told of it
+ * @param shadow whether it is the moon's shadow
+ * @param where against the disk at the epoch
+ * @param radiusPx of its disk on the output
+ * @param x its place at the epoch on the output, pixels
+ * @param y the same
+ * @param frames what the frames that hold it say
+ */
+public record FoundMoon(
+        Optional<String> name, boolean shadow, Where where, double radiusPx, double x, double y, List<InFrame> frames) {
+    /** Where a companion stands, seen from the Earth. */
+    public enum Where {
+        IN_FRONT("in front of the disk"),
+        BESIDE("beside the disk"),
+        BEHIND("behind the disk");
+
+        private final String words;
+
+        Where(String words) {
+            this.words = words;
+        }
+
+        public String words() {
+            return words;
+        }
+    }
+
+    /**
+     * What one frame says.
+     *
+     * @param exposure number of the frame
+     * @param offX how far its own fit lies off the course that all frames agree on, frame's pixels
+     * @param offY the same
+     * @param sigmaPx standard error of its own fit, per axis
+     * @param level brightness of the moon, 1 for the even globe's brightest part; of a shadow the part of light let through
+     * @param flux all the light of the moon, or all that the shadow takes (negative), in the frame's units times pixels
+     * @param plain whether the frame shows it plainly, so that its place counted
+     */
+    public record InFrame(
+            int exposure, double offX, double offY, double sigmaPx, double level, double flux, boolean plain) {}
+
+    /** How it is called: its name, or what it is. */
+    public String title() {
+        return shadow ? name.map(n -> "the shadow of " + n).orElse("a shadow") : name.orElse("a moon");
+    }
+}

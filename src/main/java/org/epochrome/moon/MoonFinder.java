@@ -1,0 +1,193 @@
+package org.epochrome.moon;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
+import org.epochrome.disk.View;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.image.Plane;
+import org.epochrome.job.Progress;
+import org.epochrome.moon.MoonFit.Found;
+import org.epochrome.turn.Rotation;
+
+/**
+ * Finds moons and their shadows in a session's frames: those that a theory expects, near where it expects them, and whatever
+ * else is compact and does not turn with the globe.
+ */
+public final class MoonFinder {
+    /** How far a theory, or the clock, may be off, arcsec. */
+    private static final double SEARCH_ARCSEC = 0.7;
+    /** How far a feature found by its motion may be from its course. */
+    private static final double NEAR_PX = 2;
+    /** Places of a companion that is there agree with its course so closely: pixels, or a part of its radius. */
+    private static final double AGREE_PX = 0.7;
+
+    private static final double AGREE_RADII = 0.15;
+    /** Part of the frames in which a companion must be plain. */
+    private static final double MOST_FRAMES = 0.5;
+    /** More frames do not help to find unknown ones. */
+    private static final int SEARCHED_FRAMES = 12;
+    /** A moon so many blurs off the limb, and a shadow so far inside it, must be seen if they are there. */
+    private static final double CLEAR_BLURS = 4;
+
+    private static final double CLEAR_RADIUS = 0.8;
+
+    private final List<MoonFrame> frames;
+    private final List<Rotation> rotations;
+    private final View epochView;
+    private final List<Plane> planes;
+    private final Progress progress;
+
+    /**
+     * @param frames the exposures
+     * @param rotations how far the globe turns from the epoch to each
+     * @param epochView how it stands at the epoch
+     * @param planes pixels of the exposures
+     */
+    public MoonFinder(
+            List<MoonFrame> frames, List<Rotation> rotations, View epochView, List<Plane> planes, Progress progress) {
+        this.frames = frames;
+        this.rotations = rotations;
+        this.epochView = epochView;
+        this.planes = planes;
+        this.progress = progress;
+    }
+
+    /** The companions that the frames show. */
+    public Moons find(Body body, Instant epoch) {
+        List<Instant> instants =
+                new ArrayList<>(frames.stream().map(MoonFrame::mid).toList());
+        instants.add(epoch);
+        instants.sort(Comparator.naturalOrder());
+        List<MoonTrack> tracks = new ArrayList<>();
+        List<String> warnings = new ArrayList<>();
+        List<Companion> expected = KnownMoons.of(body, instants);
+        List<List<Found>> places = places(
+                expected, f -> SEARCH_ARCSEC * f.radiusPx() * 2 / f.aspect().equatorialDiameterArcsec());
+        for (int k = 0; k < expected.size(); k++) {
+            MoonTrack track = MoonTrack.moved(expected.get(k), frames, places.get(k));
+            if (isThere(track)) {
+                tracks.add(track);
+            } else if (mustBeSeen(expected.get(k))) {
+                warnings.add(missing(expected.get(k)));
+            }
+        }
+        List<Companion> strangers = searched(body, tracks);
+        places = places(strangers, f -> NEAR_PX);
+        for (int k = 0; k < strangers.size(); k++) {
+            MoonTrack track = MoonTrack.straight(strangers.get(k), frames, places.get(k));
+            if (isThere(track)) {
+                tracks.add(track);
+            }
+        }
+        return new Moons(taken(tracks), warnings);
+    }
+
+    /** Each companion's fit in each frame, null where a frame does not hold it. */
+    private List<List<Found>> places(List<Companion> companions, ToDoubleFunction<MoonFrame> searchPx) {
+        Found[][] found = new Found[companions.size()][frames.size()];
+        IntStream.range(0, frames.size()).parallel().forEach(i -> {
+            progress.check();
+            MoonFrame frame = frames.get(i);
+            double reach = searchPx.applyAsDouble(frame);
+            MoonField field = null;
+            for (int k = 0; k < companions.size(); k++) {
+                if (frame.holds(companions.get(k), reach)) {
+                    field = field == null ? MoonField.of(frame, planes.get(i)) : field;
+                    found[k][i] = new MoonFit(field, companions.get(k), reach).free(reach);
+                }
+            }
+        });
+        return Arrays.stream(found).map(Arrays::asList).toList();
+    }
+
+    private List<Companion> searched(Body body, List<MoonTrack> known) {
+        if (!MoonSearch.worthwhile(body)) {
+            return List.of();
+        }
+        List<Integer> order = IntStream.range(0, frames.size())
+                .boxed()
+                .sorted(Comparator.comparing(i -> frames.get(i).mid()))
+                .toList();
+        int count = Math.min(SEARCHED_FRAMES, frames.size());
+        List<Integer> chosen = IntStream.range(0, count)
+                .mapToObj(k -> order.get(count == 1 ? 0 : k * (frames.size() - 1) / (count - 1)))
+                .toList();
+        MoonSearch search = new MoonSearch(
+                chosen.stream().map(frames::get).toList(),
+                chosen.stream().map(rotations::get).toList(),
+                epochView);
+        return search.find(
+                k -> MoonField.of(frames.get(chosen.get(k)), planes.get(chosen.get(k))),
+                known.stream().map(MoonTrack::companion).toList(),
+                progress);
+    }
+
+    private boolean isThere(MoonTrack track) {
+        double radius = track.companion().radius() * frames.get(0).radiusPx();
+        return track.plain().length >= Math.max(2, MOST_FRAMES * track.held().length)
+                && track.offPx() < Math.max(AGREE_PX, AGREE_RADII * radius)
+                && !track.turns(epochView, rotations);
+    }
+
+    private boolean mustBeSeen(Companion companion) {
+        return frames.stream().allMatch(f -> {
+            SkyPoint place = companion.at(f.mid());
+            double radius = companion.radius() * f.radiusPx();
+            double x = f.x(place);
+            double y = f.y(place);
+            return f.holds(companion, 0)
+                    && (companion.shadow()
+                            ? f.elliptic(x, y) < CLEAR_RADIUS && radius > f.blurPx()
+                            : radius > 0.5 * f.blurPx() && f.beyondLimbPx(x, y) > radius + CLEAR_BLURS * f.blurPx());
+        });
+    }
+
+    private String missing(Companion companion) {
+        MoonFrame frame = frames.get(0);
+        SkyPoint place = companion.at(frame.mid());
+        return String.format(
+                Locale.ROOT,
+                "%s%s should stand near x %.0f, y %.0f of the first frame but is not there; check times, planet and"
+                        + " --mirrored.",
+                companion.shadow() ? "The shadow of " : "",
+                companion.name().orElseThrow(),
+                frame.x(place),
+                frame.y(place));
+    }
+
+    /** Takes each out of each frame; where two are close, each without the other. */
+    private List<Moons.Taken> taken(List<MoonTrack> tracks) {
+        Found[][] held = new Found[tracks.size()][frames.size()];
+        Patch[][] patches = new Patch[tracks.size()][frames.size()];
+        int sweeps = tracks.size() > 1 ? 2 : 1;
+        IntStream.range(0, frames.size()).parallel().forEach(i -> {
+            progress.check();
+            MoonField field = null;
+            for (int sweep = 0; sweep < sweeps; sweep++) {
+                for (int k = 0; k < tracks.size(); k++) {
+                    if (tracks.get(k).places().get(i) == null) {
+                        continue;
+                    }
+                    field = field == null ? MoonField.of(frames.get(i), planes.get(i)) : field;
+                    if (patches[k][i] != null) {
+                        patches[k][i].add(field.light(), 1);
+                    }
+                    Companion companion = tracks.get(k).companion();
+                    MoonFit fit = new MoonFit(field, companion, 0);
+                    held[k][i] = fit.held();
+                    patches[k][i] = Patch.of(field, companion, fit, held[k][i]);
+                    patches[k][i].add(field.light(), -1);
+                }
+            }
+        });
+        return IntStream.range(0, tracks.size())
+                .mapToObj(k -> new Moons.Taken(tracks.get(k), Arrays.asList(held[k]), Arrays.asList(patches[k])))
+                .toList();
+    }
+}

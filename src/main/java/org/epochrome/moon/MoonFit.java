@@ -1,0 +1,257 @@
+package org.epochrome.moon;
+
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.CholeskyDecomposition;
+import org.apache.commons.math3.linear.RealVector;
+import org.apache.commons.math3.special.Erf;
+import org.epochrome.image.RoundSpot;
+
+/**
+ * Fits a companion in a window of a frame. With e the light of the even globe, p a smooth departure from it (a polynomial, of higher
+ * degree across the belts than along them) and c how much of a pixel the companion covers, the light is taken for
+ *
+ * <pre>(e + p)(1 - c) + b c      for a moon,      (e + p)(1 - c) + t e c      for a shadow,</pre>
+ *
+ * with the moon's brightness b or the light t that a shadow lets through. All but the place are linear unknowns.
+ */
+final class MoonFit {
+    /** Powers of the place along the belts and across them, of the smooth departure's terms. */
+    private static final int[][] TERMS = {{0, 0}, {0, 1}, {0, 2}, {0, 3}, {0, 4}, {1, 0}, {2, 0}, {1, 1}};
+
+    private static final int LEVEL = TERMS.length;
+    private static final double RIDGE = 1e-9;
+    private static final int REFINEMENTS = 4;
+    /** Pixels of ground around a companion by which the ground below it is judged, in blurs and whole pixels. */
+    private static final double GROUND_BLURS = 2;
+
+    private static final double GROUND_PX = 2;
+
+    private final MoonField field;
+    private final MoonFrame frame;
+    private final Companion companion;
+    private final RoundSpot spot;
+    private final double middleX;
+    private final double middleY;
+    private final double reach;
+    private final int pixels;
+    private final int[] columns;
+    private final int[] rows;
+    private final double[] light;
+    private final double[] even;
+    /** Per pixel the terms of the smooth departure. */
+    private final double[] terms;
+
+    /** @param searchPx how far from its course the companion may be */
+    MoonFit(MoonField field, Companion companion, double searchPx) {
+        this.field = field;
+        this.frame = field.frame();
+        this.companion = companion;
+        spot = frame.spot(companion);
+        SkyPoint start = companion.at(frame.mid());
+        middleX = frame.x(start);
+        middleY = frame.y(start);
+        reach = spot.reachPx() - 2 * frame.blurPx() + GROUND_BLURS * frame.blurPx() + GROUND_PX + 0.5 * searchPx;
+        int left = (int) Math.max(0, Math.ceil(middleX - reach));
+        int right = (int) Math.min(field.light().width() - 1, Math.floor(middleX + reach));
+        int top = (int) Math.max(0, Math.ceil(middleY - reach));
+        int bottom = (int) Math.min(field.light().height() - 1, Math.floor(middleY + reach));
+        int most = Math.max(0, right - left + 1) * Math.max(0, bottom - top + 1);
+        columns = new int[most];
+        rows = new int[most];
+        light = new double[most];
+        even = new double[most];
+        terms = new double[most * LEVEL];
+        int n = 0;
+        for (int y = top; y <= bottom; y++) {
+            for (int x = left; x <= right; x++) {
+                float value = field.light().at(x, y);
+                if (!Float.isNaN(value) && Math.hypot(x - middleX, y - middleY) <= reach) {
+                    columns[n] = x;
+                    rows[n] = y;
+                    light[n] = value;
+                    even[n] = field.even().at(x, y);
+                    System.arraycopy(terms(x, y), 0, terms, n * LEVEL, LEVEL);
+                    n++;
+                }
+            }
+        }
+        pixels = n;
+    }
+
+    /**
+     * What a fit says.
+     *
+     * @param place on the body's sky axes
+     * @param level brightness of the moon, or part of the light that a shadow lets through
+     * @param ground light around its middle
+     * @param explained part of what is not smooth ground that the companion explains
+     * @param squares sum of the squares that it leaves
+     * @param sigmaPx standard error of the place, per axis
+     * @param coefficients of the smooth departure, then the level
+     */
+    record Found(
+            SkyPoint place,
+            double level,
+            double ground,
+            double explained,
+            double squares,
+            double sigmaPx,
+            RealVector coefficients) {
+        Found at(SkyPoint other) {
+            return new Found(other, level, ground, explained, squares, sigmaPx, coefficients);
+        }
+
+        /** By how much it is brighter or darker than the ground, as a part of the brighter one. */
+        double contrast(boolean shadow) {
+            double own = shadow ? level * ground : level;
+            return (own - ground) / Math.max(1e-6, Math.max(own, ground));
+        }
+    }
+
+    /** Fitted where it best lies. */
+    Found free(double searchPx) {
+        double x = middleX;
+        double y = middleY;
+        double step = Math.max(1, 0.8 * frame.blurPx());
+        double best = Double.POSITIVE_INFINITY;
+        for (double j = -Math.floor(searchPx / step); j * step <= searchPx; j++) {
+            for (double i = -Math.floor(searchPx / step); i * step <= searchPx; i++) {
+                double squares = solve(middleX + i * step, middleY + j * step, true).squares;
+                if (squares < best) {
+                    best = squares;
+                    x = middleX + i * step;
+                    y = middleY + j * step;
+                }
+            }
+        }
+        double curvature = 0;
+        for (int k = 0; k < REFINEMENTS; k++) {
+            double[][] s = new double[3][3];
+            for (int j = 0; j < 3; j++) {
+                for (int i = 0; i < 3; i++) {
+                    s[j][i] = solve(x + (i - 1) * step, y + (j - 1) * step, true).squares;
+                }
+            }
+            double gx = (s[1][2] - s[1][0]) / 2;
+            double gy = (s[2][1] - s[0][1]) / 2;
+            double hx = Math.max(1e-12, s[1][2] - 2 * s[1][1] + s[1][0]);
+            double hy = Math.max(1e-12, s[2][1] - 2 * s[1][1] + s[0][1]);
+            double hxy = (s[2][2] - s[2][0] - s[0][2] + s[0][0]) / 4;
+            double det = hx * hy - hxy * hxy;
+            double dx = det > 0 ? -(hy * gx - hxy * gy) / det : -gx / hx;
+            double dy = det > 0 ? -(hx * gy - hxy * gx) / det : -gy / hy;
+            x += step * Math.max(-1, Math.min(1, dx));
+            y += step * Math.max(-1, Math.min(1, dy));
+            curvature = 0.5 * (hx + hy) / (step * step);
+            step = Math.max(0.25, 0.5 * step);
+        }
+        return found(x, y, curvature);
+    }
+
+    /** Fitted at its course's place. */
+    Found held() {
+        return found(middleX, middleY, 0);
+    }
+
+    private Found found(double x, double y, double curvature) {
+        Solved with = solve(x, y, true);
+        Solved without = solve(x, y, false);
+        double variance = with.squares / Math.max(1, pixels - LEVEL - 3);
+        return new Found(
+                frame.place(x, y),
+                with.coefficients.getEntry(LEVEL),
+                ground(with.coefficients, x, y),
+                1 - with.squares / Math.max(1e-30, without.squares),
+                with.squares,
+                Math.sqrt(2 * variance / Math.max(1e-12, curvature)),
+                with.coefficients);
+    }
+
+    /** How much of a pixel the companion covers if it stands at a place. */
+    double cover(double x, double y, SkyPoint place) {
+        return cover(spot, x, y, place);
+    }
+
+    /** The same of another picture of it. */
+    double cover(RoundSpot picture, double x, double y, SkyPoint place) {
+        double cover = picture.at(x - frame.x(place), y - frame.y(place));
+        return companion.behind() ? cover * beyondLimb(frame, x, y) : cover;
+    }
+
+    /** 1 off the disk, 0 on it, with the limb's blur. */
+    static double beyondLimb(MoonFrame frame, double x, double y) {
+        double beyondPx = (frame.elliptic(x, y) - 1) * frame.radiusPx();
+        return 0.5 * (1 + Erf.erf(beyondPx / (Math.sqrt(2) * frame.blurPx())));
+    }
+
+    /** Light of the ground at a pixel without the companion, by a fit's coefficients. */
+    double ground(RealVector coefficients, double x, double y) {
+        int column = (int) Math.max(0, Math.min(field.even().width() - 1, Math.round(x)));
+        int row = (int) Math.max(0, Math.min(field.even().height() - 1, Math.round(y)));
+        double light = field.even().at(column, row);
+        double[] terms = terms(x, y);
+        for (int k = 0; k < terms.length; k++) {
+            light += coefficients.getEntry(k) * terms[k];
+        }
+        return light;
+    }
+
+    /** How far from the middle pixels count. */
+    double reachPx() {
+        return reach;
+    }
+
+    private record Solved(RealVector coefficients, double squares) {}
+
+    private double[] terms(double x, double y) {
+        double north = Math.toRadians(frame.fit().disk().northAngleDeg());
+        double dx = (x - middleX) / reach;
+        double dy = (y - middleY) / reach;
+        double across = -dx * Math.sin(north) - dy * Math.cos(north);
+        double along = dx * Math.cos(north) - dy * Math.sin(north);
+        double[] terms = new double[TERMS.length];
+        for (int k = 0; k < terms.length; k++) {
+            terms[k] = Math.pow(along, TERMS[k][0]) * Math.pow(across, TERMS[k][1]);
+        }
+        return terms;
+    }
+
+    private Solved solve(double x, double y, boolean with) {
+        int n = LEVEL + 1;
+        double[][] normal = new double[n][n];
+        double[] right = new double[n];
+        double all = 0;
+        SkyPoint place = frame.place(x, y);
+        double[] row = new double[n];
+        for (int p = 0; p < pixels; p++) {
+            double cover = with ? cover(columns[p], rows[p], place) : 0;
+            for (int k = 0; k < LEVEL; k++) {
+                row[k] = terms[p * LEVEL + k] * (1 - cover);
+            }
+            row[LEVEL] = companion.shadow() ? cover * even[p] : cover;
+            double value = light[p] - even[p] * (1 - cover);
+            for (int i = 0; i < n; i++) {
+                for (int j = 0; j <= i; j++) {
+                    normal[i][j] += row[i] * row[j];
+                }
+                right[i] += row[i] * value;
+            }
+            all += value * value;
+        }
+        for (int i = 0; i < n; i++) {
+            for (int j = 0; j < i; j++) {
+                normal[j][i] = normal[i][j];
+            }
+            normal[i][i] += RIDGE * (1 + pixels);
+        }
+        RealVector solved = new CholeskyDecomposition(new Array2DRowRealMatrix(normal, false), 1e-6, 0)
+                .getSolver()
+                .solve(new ArrayRealVector(right, false));
+        double squares = all;
+        for (int i = 0; i < n; i++) {
+            squares -= solved.getEntry(i) * right[i];
+        }
+        return new Solved(solved, Math.max(1e-30, squares));
+    }
+}

@@ -1,0 +1,113 @@
+package org.epochrome.moon;
+
+import java.time.Duration;
+import java.time.Instant;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.Globe;
+import org.epochrome.disk.View;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.image.RoundSpot;
+
+/**
+ * A frame in which companions may stand.
+ *
+ * @param aspect how the body stands at the middle of the recording
+ * @param lasted how long it ran
+ * @param fit the disk
+ * @param view how the body stands on its pixels
+ * @param width pixels
+ * @param height pixels
+ */
+public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View view, int width, int height) {
+    private static final int MOTION_COPIES = 7;
+
+    public static MoonFrame of(Aspect aspect, Duration lasted, FittedDisk fit, int width, int height) {
+        return new MoonFrame(aspect, lasted, fit, new View(Globe.of(aspect), fit.disk()), width, height);
+    }
+
+    MoonFrame with(FittedDisk other) {
+        return of(aspect, lasted, other, width, height);
+    }
+
+    Instant mid() {
+        return aspect.utc();
+    }
+
+    double radiusPx() {
+        return fit.disk().equatorialRadiusPx();
+    }
+
+    double blurPx() {
+        return fit.shading().blurPx();
+    }
+
+    double x(SkyPoint place) {
+        return view.column(place.pole(), place.side());
+    }
+
+    double y(SkyPoint place) {
+        return view.row(place.pole(), place.side());
+    }
+
+    SkyPoint place(double x, double y) {
+        return new SkyPoint(view.side(x, y), view.pole(x, y));
+    }
+
+    /** Distance from the disk's centre, 1 on the limb. */
+    double elliptic(double x, double y) {
+        return view.ellipticRadius(view.pole(x, y), view.side(x, y));
+    }
+
+    /** How far a place lies beyond the limb, pixels; negative on the disk. */
+    double beyondLimbPx(double x, double y) {
+        return (elliptic(x, y) - 1) * radiusPx();
+    }
+
+    /** Whether a companion lies on the picture as a whole, with some margin. */
+    boolean holds(Companion companion, double marginPx) {
+        SkyPoint place = companion.at(mid());
+        double margin = companion.radius() * radiusPx() + 3 * blurPx() + marginPx;
+        return Math.min(x(place), y(place)) > margin && x(place) < width - 1 - margin && y(place) < height - 1 - margin;
+    }
+
+    /** How a companion looks here: drawn out by its motion during the recording and by the band's dispersion. */
+    RoundSpot spot(Companion companion) {
+        return spot(companion, companion.velocity(mid()).times(lasted.toMillis() / 1000.0));
+    }
+
+    /** How it would look in an instant. */
+    RoundSpot still(Companion companion) {
+        return spot(companion, new SkyPoint(0, 0));
+    }
+
+    private RoundSpot spot(Companion companion, SkyPoint moved) {
+        double dx = x(moved) - x(new SkyPoint(0, 0));
+        double dy = y(moved) - y(new SkyPoint(0, 0));
+        int copies = Math.hypot(dx, dy) < 0.2 ? 1 : MOTION_COPIES;
+        double drawnOut = spread(fit.shading().smear().offsetsPx());
+        double[] offsets = drawnOut < 0.1 ? new double[] {0} : new double[] {-drawnOut, 0, drawnOut};
+        double direction = Math.toRadians(fit.shading().smear().directionDeg());
+        double[] copiesX = new double[copies * offsets.length];
+        double[] copiesY = new double[copiesX.length];
+        for (int i = 0; i < copiesX.length; i++) {
+            double part = (i % copies + 0.5) / copies - 0.5;
+            double offset = offsets[i / copies];
+            copiesX[i] = part * dx - offset * Math.sin(direction);
+            copiesY[i] = part * dy - offset * Math.cos(direction);
+        }
+        return new RoundSpot(
+                companion.radius() * radiusPx(),
+                Math.hypot(blurPx(), companion.softness() * radiusPx()),
+                copiesX,
+                copiesY);
+    }
+
+    /** Offset of three equally strong copies that spread light as widely as many do. */
+    private static double spread(double[] offsets) {
+        double squares = 0;
+        for (double offset : offsets) {
+            squares += offset * offset;
+        }
+        return Math.sqrt(1.5 * squares / offsets.length);
+    }
+}

@@ -1,0 +1,158 @@
+package org.epochrome.moon;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.View;
+import org.epochrome.moon.MoonFit.Found;
+import org.epochrome.turn.Rotation;
+
+/**
+ * A companion as the frames show it.
+ *
+ * @param companion on the course that the fits agree on
+ * @param frames that may show it
+ * @param places its fit in each frame by itself; null where the frame does not hold it
+ */
+record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places) {
+    /** No place is trusted better than so many pixels. */
+    private static final double LEAST_SIGMA_PX = 0.05;
+
+    /** Fits in which a companion shows less than this part of what is not smooth ground tell nothing about its place. */
+    private static final double PLAIN = 0.4;
+
+    /** Least contrast with the ground. */
+    static final double LEAST_CONTRAST = 0.08;
+    /** Turning must explain places so many times better than the course, for a marking to be taken for one. */
+    private static final double CLEARLY = 1.5;
+    /** Scatter about the course below which nothing could be told. */
+    private static final double TOO_LITTLE_PX = 0.25;
+
+    /** The course through what the fits found: the expected one, moved as a whole. */
+    static MoonTrack moved(Companion expected, List<MoonFrame> frames, List<Found> places) {
+        MoonTrack raw = new MoonTrack(expected, frames, places);
+        double weights = raw.sum(i -> 1);
+        return weights == 0
+                ? raw
+                : new MoonTrack(expected.on(expected.course().movedBy(raw.off(i -> 1 / weights))), frames, places);
+    }
+
+    /** The straight course that fits the places best. */
+    static MoonTrack straight(Companion expected, List<MoonFrame> frames, List<Found> places) {
+        MoonTrack raw = new MoonTrack(expected, frames, places);
+        IntToDoubleFunction time =
+                i -> Companion.secondsSince(frames.get(0).mid(), frames.get(i).mid());
+        double w = raw.sum(i -> 1);
+        double wt = raw.sum(time);
+        double wtt = raw.sum(i -> time.applyAsDouble(i) * time.applyAsDouble(i));
+        double det = w * wtt - wt * wt;
+        if (det <= 1e-9 * w * w) {
+            return moved(expected, frames, places);
+        }
+        SkyPoint at = raw.off(i -> (wtt - wt * time.applyAsDouble(i)) / det);
+        SkyPoint rate = raw.off(i -> (w * time.applyAsDouble(i) - wt) / det);
+        Companion.Course more = Companion.Course.straight(frames.get(0).mid(), at, rate);
+        return new MoonTrack(expected.on(utc -> expected.at(utc).plus(more.at(utc))), frames, places);
+    }
+
+    /** The course against disks that lie elsewhere. */
+    MoonTrack against(List<FittedDisk> disks) {
+        List<MoonFrame> other = new ArrayList<>();
+        List<Found> there = new ArrayList<>();
+        for (int i = 0; i < frames.size(); i++) {
+            MoonFrame frame = frames.get(i);
+            Found found = places.get(i);
+            other.add(frame.with(disks.get(i)));
+            there.add(
+                    found == null
+                            ? null
+                            : found.at(other.get(i).place(frame.x(found.place()), frame.y(found.place()))));
+        }
+        return companion.name().isPresent() ? moved(companion, other, there) : straight(companion, other, there);
+    }
+
+    /** Frames that hold it. */
+    int[] held() {
+        return IntStream.range(0, frames.size())
+                .filter(i -> places.get(i) != null)
+                .toArray();
+    }
+
+    /** Frames that show it plainly, so that its place counts. */
+    int[] plain() {
+        return IntStream.of(held()).filter(i -> plain(places.get(i))).toArray();
+    }
+
+    boolean plain(Found found) {
+        return found.explained() > PLAIN && Math.abs(found.contrast(companion.shadow())) > LEAST_CONTRAST;
+    }
+
+    /** How far a frame's fit lies off the course. */
+    SkyPoint off(int frame) {
+        return places.get(frame).place().minus(companion.at(frames.get(frame).mid()));
+    }
+
+    /** Rms distance of the plain places from the course, pixels. */
+    double offPx() {
+        return scatterPx(IntStream.of(plain()).mapToObj(this::off).toList());
+    }
+
+    /**
+     * Whether the plain places turn with the globe rather than follow the course.
+     *
+     * @param epoch how the globe stands at the epoch
+     * @param rotations how far it turns from there to each frame
+     */
+    boolean turns(View epoch, List<Rotation> rotations) {
+        List<SkyPoint> carried = new ArrayList<>();
+        for (int i : plain()) {
+            carried.add(carried(
+                    frames.get(i).view(), epoch, rotations.get(i), places.get(i).place()));
+        }
+        return carried.stream().noneMatch(p -> Double.isNaN(p.side()))
+                && scatterPx(carried) < CLEARLY * Math.max(TOO_LITTLE_PX, offPx());
+    }
+
+    /** Where a point of the surface that a frame shows lies at the epoch; NaN off the disk. */
+    private static SkyPoint carried(View from, View to, Rotation rotation, SkyPoint place) {
+        double depth = from.depth(place.pole(), place.side());
+        double x = from.bodyX(place.pole(), depth);
+        double z = from.bodyZ(place.pole(), depth);
+        double forth = -rotation.backRad(from.graphicLatitude(x, place.side(), z));
+        double then = x * Math.cos(forth) - place.side() * Math.sin(forth);
+        return new SkyPoint(x * Math.sin(forth) + place.side() * Math.cos(forth), to.poleOf(then, z));
+    }
+
+    private double weight(int frame) {
+        double sigma = Math.hypot(LEAST_SIGMA_PX, places.get(frame).sigmaPx())
+                / frames.get(frame).radiusPx();
+        return 1 / (sigma * sigma);
+    }
+
+    private double sum(IntToDoubleFunction factor) {
+        return IntStream.of(plain())
+                .mapToDouble(i -> weight(i) * factor.applyAsDouble(i))
+                .sum();
+    }
+
+    /** Weighted sum of how far the plain places lie off. */
+    private SkyPoint off(IntToDoubleFunction factor) {
+        return new SkyPoint(
+                sum(i -> factor.applyAsDouble(i) * off(i).side()), sum(i -> factor.applyAsDouble(i) * off(i).pole()));
+    }
+
+    private double scatterPx(List<SkyPoint> points) {
+        SkyPoint mean = new SkyPoint(0, 0);
+        for (SkyPoint p : points) {
+            mean = mean.plus(p.times(1.0 / points.size()));
+        }
+        double squares = 0;
+        for (SkyPoint p : points) {
+            double off = p.minus(mean).length();
+            squares += off * off / points.size();
+        }
+        return frames.get(0).radiusPx() * Math.sqrt(squares);
+    }
+}

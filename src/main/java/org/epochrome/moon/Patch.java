@@ -1,0 +1,128 @@
+package org.epochrome.moon;
+
+import org.epochrome.disk.View;
+import org.epochrome.image.Plane;
+import org.epochrome.image.RoundSpot;
+import org.epochrome.image.Spline;
+import org.epochrome.moon.MoonFit.Found;
+
+/**
+ * The light that a companion adds to a frame, or takes from it, in a window of the frame: the frame less the ground without the
+ * companion. Around the companion's middle that ground is the fitted smooth one; at its rim, and beyond, the frame's own light
+ * less the companion's. What is laid on the picture of another instant is that light as it would be without the companion's motion
+ * during the recording: round.
+ */
+final class Patch {
+    /** Cover of a pixel between which the ground changes from the frame's own to the fitted one. */
+    private static final double CLEAR = 0.02;
+
+    private static final double COVERED = 0.2;
+    private static final double NOTHING = 1e-4;
+    /** Light of the ground, as a part of the even globe's, below which a shadow is not taken for a part of it. */
+    private static final float DARK = 0.1f;
+
+    private final Companion companion;
+    private final MoonFrame frame;
+    private final int left;
+    private final int top;
+    private final Plane difference;
+    private final Spline laid;
+
+    private Patch(Companion companion, MoonFrame frame, int left, int top, Plane difference, Plane laid) {
+        this.companion = companion;
+        this.frame = frame;
+        this.left = left;
+        this.top = top;
+        this.difference = difference;
+        this.laid = new Spline(laid);
+    }
+
+    /** The patch of a companion where a fit on its course sees it. */
+    static Patch of(MoonField field, Companion companion, MoonFit fit, Found held) {
+        MoonFrame frame = field.frame();
+        double x0 = frame.x(held.place());
+        double y0 = frame.y(held.place());
+        double reach = frame.spot(companion).reachPx() + 2;
+        int left = (int) Math.max(0, Math.floor(x0 - reach));
+        int top = (int) Math.max(0, Math.floor(y0 - reach));
+        int width = (int) Math.min(field.light().width() - 1, Math.ceil(x0 + reach)) - left + 1;
+        int height = (int) Math.min(field.light().height() - 1, Math.ceil(y0 + reach)) - top + 1;
+        Plane difference = new Plane(width, height);
+        Plane laid = new Plane(width, height);
+        RoundSpot still = frame.still(companion);
+        for (int y = 0; y < height; y++) {
+            for (int x = 0; x < width; x++) {
+                double cover = fit.cover(left + x, top + y, held.place());
+                float light = field.light().at(left + x, top + y);
+                if (cover > NOTHING && !Float.isNaN(light)) {
+                    double ground = fit.ground(held.coefficients(), left + x, top + y);
+                    double own =
+                            companion.shadow() ? held.level() * field.even().at(left + x, top + y) : held.level();
+                    double fitted = light - cover * (own - ground);
+                    double t = Math.max(0, Math.min(1, (cover - CLEAR) / (COVERED - CLEAR)));
+                    double trust = t * t * (3 - 2 * t);
+                    double without = trust * ground + (1 - trust) * fitted;
+                    difference.set(x, y, (float) (light - without));
+                    double sharper = fit.cover(still, left + x, top + y, held.place()) - cover;
+                    double change = light - without + sharper * (own - ground);
+                    laid.set(x, y, (float) (companion.shadow() ? change / Math.max(without, DARK) : change));
+                }
+            }
+        }
+        return new Patch(companion, frame, left, top, difference, laid);
+    }
+
+    /** Takes it out of a picture of the frame's pixels, or puts it back. */
+    void add(Plane picture, double factor) {
+        for (int y = 0; y < difference.height(); y++) {
+            for (int x = 0; x < difference.width(); x++) {
+                int i = (top + y) * picture.width() + left + x;
+                picture.data()[i] += (float) (factor * difference.at(x, y));
+            }
+        }
+    }
+
+    /**
+     * Lays the companion where it stands at another instant.
+     *
+     * @param picture brightness above the sky, 1 for {@code unit} of the even globe's brightest part; some rows of the output
+     * @param topRow number of the first row
+     * @param to the globe at that instant on the output's pixels
+     * @param from the frame's disk as it was placed in the end
+     * @param moved how far the companion moves from the frame's middle to that instant
+     */
+    void lay(Plane picture, int topRow, View to, View from, SkyPoint moved, double unit) {
+        double middleX = left + 0.5 * difference.width();
+        double middleY = top + 0.5 * difference.height();
+        SkyPoint middle = new SkyPoint(from.side(middleX, middleY), from.pole(middleX, middleY)).plus(moved);
+        double scale = to.disk().equatorialRadiusPx() / from.disk().equatorialRadiusPx();
+        double reach = 1 + scale * 0.5 * Math.hypot(difference.width(), difference.height());
+        double column = to.column(middle.pole(), middle.side());
+        double row = to.row(middle.pole(), middle.side()) - topRow;
+        for (int y = low(row - reach); y <= high(row + reach, picture.height()); y++) {
+            for (int x = low(column - reach); x <= high(column + reach, picture.width()); x++) {
+                double pole = to.pole(x, y + topRow) - moved.pole();
+                double side = to.side(x, y + topRow) - moved.side();
+                double there = from.column(pole, side) - left;
+                double down = from.row(pole, side) - top;
+                if (laid.contains(there, down)) {
+                    float change = laid.at(there, down);
+                    float below = picture.at(x, y);
+                    picture.set(x, y, companion.shadow() ? below * (1 + change) : below + (float) (change / unit));
+                }
+            }
+        }
+    }
+
+    MoonFrame frame() {
+        return frame;
+    }
+
+    private static int low(double value) {
+        return (int) Math.max(0, Math.floor(value));
+    }
+
+    private static int high(double value, int size) {
+        return (int) Math.min(size - 1, Math.ceil(value));
+    }
+}
