@@ -13,6 +13,7 @@ import org.epochrome.colour.Sharpener;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
+import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
@@ -28,11 +29,21 @@ final class Finishing {
     /** The finished picture: display-encoded red, green and blue. */
     static List<Plane> picture(Combination c, Look look) {
         View view = new View(Globe.of(c.aspect()), c.disk());
-        Plane disk = litDisk(view, c.cube().width(), c.cube().height());
-        ColourCube balanced = Finish.balanced(c.cube(), disk, c.recipe().body(), look.white());
-        ColourCube crisp = Sharpener.sharpened(balanced, view, bands(c), look.sharpening());
-        List<Plane> shown = Finish.shown(crisp, disk, look.tone());
+        List<Plane> shown = asShot(c.cube(), view, c.recipe().body(), bands(c), look);
         return look.framing().equals(Framing.AS_SHOT) ? shown : framed(c, shown, look.framing());
+    }
+
+    /**
+     * The finished picture on the pixels of its cube, whatever the framing.
+     *
+     * @param view the globe as it stands in the cube
+     * @param bands how light falls off in red, green and blue
+     */
+    static List<Plane> asShot(ColourCube cube, View view, Body body, List<BandLight> bands, Look look) {
+        Plane disk = litDisk(view, cube.width(), cube.height());
+        ColourCube balanced = Finish.balanced(cube, disk, body, look.white());
+        ColourCube crisp = Sharpener.sharpened(balanced, view, bands, look.sharpening());
+        return Finish.shown(crisp, disk, look.tone());
     }
 
     private static List<Plane> framed(Combination c, List<Plane> shown, Framing framing) {
