@@ -32,6 +32,8 @@ public final class Fusion {
     private static final double CHECKED = 1e-3;
     /** A frame whose limb does not count is held where it is, but only just. */
     private static final double UNHEARD_PX = 1e3;
+    /** Standard error that stands for none. */
+    private static final double HELD_PX = 1e-6;
 
     private Fusion() {}
 
@@ -47,14 +49,15 @@ public final class Fusion {
     /**
      * Weighs the statements.
      *
-     * @param limbSigmaPx standard error per axis of each frame's centre; infinite where the limb shall not count
+     * @param limbSigmaPx standard error per axis of each frame's centre; infinite where the limb shall not count, 0 where
+     *     the centre is known and stays
      * @param links what the other witnesses say; unknown shifts do not count
      */
     public static Fused of(List<Double> limbSigmaPx, List<Link> links) {
         int n = limbSigmaPx.size();
         List<Statement> all = new ArrayList<>();
         for (int i = 0; i < n; i++) {
-            double sigma = Math.min(UNHEARD_PX, limbSigmaPx.get(i));
+            double sigma = Math.max(HELD_PX, Math.min(UNHEARD_PX, limbSigmaPx.get(i)));
             all.add(new Statement(-1, i, new Shift(0, 0, sigma, sigma), Witness.LIMB));
         }
         for (Link link : links) {
@@ -88,7 +91,11 @@ public final class Fusion {
         }
 
         double sigma(boolean x, double least) {
-            return Math.max(least, x ? shift.sigmaX() : shift.sigmaY());
+            return held() ? HELD_PX : Math.max(least, x ? shift.sigmaX() : shift.sigmaY());
+        }
+
+        boolean held() {
+            return from < 0 && shift.sigmaX() <= HELD_PX;
         }
 
         double of(RealVector v) {
@@ -172,7 +179,7 @@ public final class Fusion {
             double[] result = new double[all.size()];
             for (int k = 0; k < result.length; k++) {
                 Statement s = all.get(k);
-                if (!out[k]) {
+                if (!out[k] && !s.held()) {
                     double variance = square(s.sigma(x, least));
                     double known = inverse.getEntry(s.to, s.to);
                     if (s.from >= 0) {

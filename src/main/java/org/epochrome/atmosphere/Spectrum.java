@@ -12,10 +12,10 @@ import org.epochrome.image.Passband;
  */
 public final class Spectrum {
     /** Every wavelength counts alike: where neither sunlight nor the camera's response is to be reckoned with. */
-    public static final Spectrum EVEN = new Spectrum(nm -> 1);
+    public static final Spectrum EVEN = new Spectrum(nm -> 1, List.of());
 
     /** Photons of sunlight: a black body of the Sun's nominal effective temperature. */
-    public static final Spectrum SUNLIGHT = new Spectrum(Spectrum::sunPhotons);
+    public static final Spectrum SUNLIGHT = new Spectrum(Spectrum::sunPhotons, List.of());
 
     /** IAU 2015 resolution B3 (Prsa et al. 2016, Astron. J. 152, 41). */
     private static final double SUN_K = 5772;
@@ -27,9 +27,26 @@ public final class Spectrum {
     private static final double FAINTEST = 1e-6;
 
     private final DoubleUnaryOperator weight;
+    private final List<Point> curve;
 
-    private Spectrum(DoubleUnaryOperator weight) {
+    private Spectrum(DoubleUnaryOperator weight, List<Point> curve) {
         this.weight = weight;
+        this.curve = List.copyOf(curve);
+    }
+
+    /** The camera's response that it was made from; empty if it was not made from one. */
+    public List<Point> curve() {
+        return curve;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return this == other || (other instanceof Spectrum s && !curve.isEmpty() && curve.equals(s.curve));
+    }
+
+    @Override
+    public int hashCode() {
+        return curve.isEmpty() ? System.identityHashCode(this) : curve.hashCode();
     }
 
     /**
@@ -70,7 +87,7 @@ public final class Spectrum {
                 .interpolate(
                         curve.stream().mapToDouble(Point::wavelengthNm).toArray(),
                         curve.stream().mapToDouble(Point::response).toArray());
-        return new Spectrum(nm -> sunPhotons(nm) * line.value(Math.max(first, Math.min(last, nm))));
+        return new Spectrum(nm -> sunPhotons(nm) * line.value(Math.max(first, Math.min(last, nm))), curve);
     }
 
     /**
@@ -81,7 +98,7 @@ public final class Spectrum {
     public double[] samplesNm(Passband passband, int count) {
         double width = passband.toNm() - passband.fromNm();
         double[] samples = new double[count];
-        if (this == EVEN) {
+        if (equals(EVEN)) {
             for (int i = 0; i < count; i++) {
                 samples[i] = passband.fromNm() + (i + 0.5) / count * width;
             }
@@ -114,7 +131,7 @@ public final class Spectrum {
 
     /** Mean wavelength of a passband's light, nm. */
     public double effectiveNm(Passband passband) {
-        if (this == EVEN) {
+        if (equals(EVEN)) {
             return passband.effectiveNm();
         }
         double sum = 0;

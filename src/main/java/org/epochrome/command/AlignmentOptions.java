@@ -1,16 +1,12 @@
 package org.epochrome.command;
 
-import java.nio.file.Path;
-import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.epochrome.align.Witness;
-import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.io.DatedFrame;
-import org.epochrome.io.ResponseCurve;
 import org.epochrome.session.Alignment;
 import org.epochrome.session.PixelOffset;
 import picocli.CommandLine.Model.CommandSpec;
@@ -18,7 +14,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
-/** How frames are laid on each other, and what is known about their light. */
+/** How frames are laid on each other. */
 final class AlignmentOptions {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
@@ -31,12 +27,12 @@ final class AlignmentOptions {
                     "Who is heard about where the frames lie (several with commas): limb the fitted disk, detail the"
                             + " markings after turning, physics the predicted dispersion between planes of one colour frame."
                             + " Default: all, weighed by their uncertainty.")
-    private Set<Witness> witnesses = EnumSet.allOf(Witness.class);
+    private Set<Witness> witnesses;
 
     @Option(
             names = "--shift",
             paramLabel = "WHAT=X,Y",
-            converter = {FrameOptions.PlainText.class, Texts.Pixels.class},
+            converter = {Texts.Plain.class, Texts.Pixels.class},
             description =
                     "Move the picture of a band (B) or of a frame (its file name) by so many pixels of the result,"
                             + " right and down, beyond what was found (repeatable).")
@@ -44,46 +40,22 @@ final class AlignmentOptions {
 
     @Option(
             names = "--free-scale",
+            negatable = true,
             description = "Let bands differ slightly in scale and direction, as filters do that focus differently.")
-    private boolean freeScale;
-
-    @Option(
-            names = "--light",
-            paramLabel = "even|sun",
-            description = "How a band's light is spread over its passband, for the dispersion: even, or as sunlight."
-                    + " Default: even.")
-    private Light light = Light.EVEN;
-
-    @Option(
-            names = "--response",
-            paramLabel = "FILE.csv",
-            description =
-                    "The camera's quantum efficiency, rows of wavelength (nm) and response; the light is then that of"
-                            + " the Sun as the camera sees it.")
-    private Path response;
-
-    enum Light {
-        EVEN,
-        SUN
-    }
-
-    /** What the dispersion is reckoned with. */
-    Spectrum spectrum() {
-        if (response != null) {
-            return ResponseCurve.read(response);
-        }
-        return light == Light.SUN ? Spectrum.SUNLIGHT : Spectrum.EVEN;
-    }
+    private Boolean freeScale;
 
     /**
-     * How the frames are laid on each other.
+     * What was typed, on top of what was said before.
      *
      * @throws ParameterException if a shift names neither a band nor a frame
      */
-    Alignment alignment(List<DatedFrame> frames) {
-        Map<String, PixelOffset> named = new LinkedHashMap<>();
+    Alignment over(Alignment before, List<DatedFrame> frames) {
+        Map<String, PixelOffset> named = new LinkedHashMap<>(before.nudgesPx());
         shifts.forEach((name, offset) -> named.put(target(name, frames), offset));
-        return new Alignment(witnesses, named, freeScale);
+        return new Alignment(
+                witnesses == null ? before.witnesses() : witnesses,
+                named,
+                freeScale == null ? before.freeScale() : freeScale);
     }
 
     private String target(String name, List<DatedFrame> frames) {

@@ -2,8 +2,10 @@ package org.epochrome.command;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.epochrome.colour.Framing;
@@ -14,12 +16,10 @@ import org.epochrome.colour.Tone;
 import org.epochrome.colour.White;
 import org.epochrome.colour.WhiteBalance;
 import org.epochrome.session.WhiteReference;
-import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
-import picocli.CommandLine.TypeConversionException;
 
 /** How finished pictures look; none of it touches the linear cube. */
 final class FinishOptions {
@@ -37,7 +37,7 @@ final class FinishOptions {
     @Option(
             names = "--white-gains",
             paramLabel = "R,G,B",
-            converter = GainsText.class,
+            converter = FinishTexts.Factors.class,
             description = "Factors for red, green and blue that make a sun-like star white, for --white solar.")
     private Gains gains;
 
@@ -52,11 +52,9 @@ final class FinishOptions {
     @Option(
             names = "--detail",
             paramLabel = "0..1",
-            defaultValue = "0.5",
             description =
-                    "How much detail is brought out in finished pictures; 0 leaves it as the cube has it. Default:"
-                            + " ${DEFAULT-VALUE}.")
-    private double detail;
+                    "How much detail is brought out in finished pictures; 0 leaves it as the cube has it. Default: 0.5.")
+    private Double detail;
 
     @Option(
             names = "--detail-scale",
@@ -66,40 +64,41 @@ final class FinishOptions {
     private Double detailScale;
 
     @Option(
-            names = "--brightness",
-            paramLabel = "0..1",
-            defaultValue = "0.8",
-            description = "Where finished pictures show the brightest part of the disk. Default: ${DEFAULT-VALUE}.")
-    private double brightness;
+            names = "--detail-curve",
+            paramLabel = "KEY=VALUE",
+            split = ",",
+            description =
+                    "Single settings of it (several with commas), as session files have them: deblur 0 to 0.8 of the"
+                            + " blur, iterations, smoothing, gain, octaves, threshold.")
+    private Map<String, Double> detailCurve = new LinkedHashMap<>();
 
     @Option(
-            names = "--black",
+            names = "--brightness",
             paramLabel = "0..1",
-            defaultValue = "0",
-            description = "What finished pictures show black. Default: ${DEFAULT-VALUE}.")
-    private double black;
+            description = "Where finished pictures show the brightest part of the disk. Default: 0.8.")
+    private Double brightness;
+
+    @Option(names = "--black", paramLabel = "0..1", description = "What finished pictures show black. Default: 0.")
+    private Double black;
 
     @Option(
             names = "--contrast",
             paramLabel = "FACTOR",
-            defaultValue = "1",
-            description = "Steepness of the middle tones of finished pictures. Default: ${DEFAULT-VALUE}.")
-    private double contrast;
+            description = "Steepness of the middle tones of finished pictures. Default: 1.")
+    private Double contrast;
 
     @Option(
             names = "--saturation",
             paramLabel = "FACTOR",
-            defaultValue = "1",
-            description = "Strength of colours in finished pictures, 0 for grey. Default: ${DEFAULT-VALUE}.")
-    private double saturation;
+            description = "Strength of colours in finished pictures, 0 for grey. Default: 1.")
+    private Double saturation;
 
     @Option(
             names = "--orient",
             paramLabel = "as-shot|north-up|south-up",
-            defaultValue = "as-shot",
-            converter = OrientationText.class,
+            converter = FinishTexts.WayUp.class,
             description = "Which way is up in finished pictures; north-up and south-up also undo a mirror. Default:"
-                    + " ${DEFAULT-VALUE}.")
+                    + " as-shot.")
     private Framing.Orientation orientation;
 
     @Option(
@@ -119,32 +118,31 @@ final class FinishOptions {
     @Option(
             names = "--canvas",
             paramLabel = "WxH",
-            converter = CanvasText.class,
+            converter = FinishTexts.Size.class,
             description = "Size of finished pictures in pixels, the disk in the middle. Default: what they take.")
     private Framing.Canvas canvas;
 
     @Option(
             names = "--caption",
+            negatable = true,
             description = "Write below finished pictures what they show: planet, epoch, central meridian, diameter,"
                     + " altitude, bands.")
-    private boolean caption;
+    private Boolean caption;
 
-    Look look() {
+    /** What was typed, on top of what was said before. */
+    Look over(Look before) {
         try {
             return new Look(
-                    balance(),
-                    detailScale == null
-                            ? Sharpening.ofStrength(detail)
-                            : Sharpening.ofStrength(detail).peakingAt(detailScale),
-                    new Tone(brightness, black, contrast, saturation),
-                    new Framing(
-                            orientation, optional(margin), optional(enlarge), Optional.ofNullable(canvas), caption));
+                    balance(before.white()),
+                    sharpening(before.sharpening()),
+                    tone(before.tone()),
+                    framing(before.framing()));
         } catch (IllegalArgumentException e) {
             throw new ParameterException(spec.commandLine(), e.getMessage());
         }
     }
 
-    private WhiteBalance balance() {
+    private WhiteBalance balance(WhiteBalance before) {
         boolean measured = gains != null || !whiteFrames.isEmpty();
         if (measured && white != null && white != White.SOLAR) {
             throw new IllegalArgumentException("--white-gains and --white-frame go with --white solar only.");
@@ -152,66 +150,54 @@ final class FinishOptions {
         if (gains != null && !whiteFrames.isEmpty()) {
             throw new IllegalArgumentException("Give --white-gains or --white-frame, not both.");
         }
-        if (!measured && white == White.SOLAR) {
-            throw new IllegalArgumentException("--white solar needs --white-gains R,G,B or --white-frame FILE.");
-        }
         if (measured) {
             return WhiteBalance.solar(gains != null ? gains : WhiteReference.gains(whiteFrames));
         }
-        return WhiteBalance.of(white == null ? White.PHOTOMETRIC : white);
-    }
-
-    private static OptionalDouble optional(Double value) {
-        return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
-    }
-
-    /** Which way is up. */
-    static final class OrientationText implements ITypeConverter<Framing.Orientation> {
-        @Override
-        public Framing.Orientation convert(String text) {
-            for (Framing.Orientation orientation : Framing.Orientation.values()) {
-                if (orientation.name().equalsIgnoreCase(text.replace('-', '_'))) {
-                    return orientation;
-                }
-            }
-            throw new TypeConversionException("'" + text + "' is none of as-shot, north-up, south-up");
+        if (white == White.SOLAR && before.solar().isEmpty()) {
+            throw new IllegalArgumentException("--white solar needs --white-gains R,G,B or --white-frame FILE.");
         }
+        return white == null || white == White.SOLAR ? before : WhiteBalance.of(white);
     }
 
-    /** Width and height. */
-    static final class CanvasText implements ITypeConverter<Framing.Canvas> {
-        @Override
-        public Framing.Canvas convert(String text) {
-            String[] parts = text.toLowerCase(Locale.ROOT).split("x", -1);
-            try {
-                if (parts.length == 2) {
-                    return new Framing.Canvas(Integer.parseInt(parts[0]), Integer.parseInt(parts[1]));
-                }
-            } catch (NumberFormatException e) {
-                // said below
-            } catch (IllegalArgumentException e) {
-                throw new TypeConversionException(e.getMessage());
-            }
-            throw new TypeConversionException("'" + text + "' is no size; write WxH such as 1200x900");
+    private Sharpening sharpening(Sharpening before) {
+        Sharpening s = detail == null ? before : Sharpening.ofStrength(detail);
+        s = detailScale == null ? s : s.peakingAt(detailScale);
+        Map<String, Double> curve = new HashMap<>(detailCurve);
+        Sharpening result = new Sharpening(
+                taken(curve, "deblur", s.deblur()),
+                (int) taken(curve, "iterations", s.iterations()),
+                taken(curve, "smoothing", s.smoothing()),
+                taken(curve, "gain", s.gain()),
+                s.peakPx(),
+                taken(curve, "octaves", s.octaves()),
+                taken(curve, "threshold", s.threshold()));
+        if (!curve.isEmpty()) {
+            throw new IllegalArgumentException("--detail-curve does not know "
+                    + curve.keySet().iterator().next()
+                    + "; it knows deblur, iterations, smoothing, gain, octaves, threshold.");
         }
+        return result;
     }
 
-    /** Three factors. */
-    static final class GainsText implements ITypeConverter<Gains> {
-        @Override
-        public Gains convert(String text) {
-            String[] parts = text.split(",", -1);
-            try {
-                if (parts.length == 3) {
-                    return new Gains(
-                            Double.parseDouble(parts[0]), Double.parseDouble(parts[1]), Double.parseDouble(parts[2]));
-                }
-            } catch (NumberFormatException e) {
-                // said below
-            } catch (IllegalArgumentException e) {
-                throw new TypeConversionException(e.getMessage());
-            }
-            throw new TypeConversionException("'" + text + "' are no gains; write R,G,B such as 1.3,1,1.7");
-        }
+    private static double taken(Map<String, Double> curve, String key, double before) {
+        Double value = curve.remove(key);
+        return value == null ? before : value;
+    }
+
+    private Tone tone(Tone before) {
+        return new Tone(
+                brightness == null ? before.brightness() : brightness,
+                black == null ? before.black() : black,
+                contrast == null ? before.contrast() : contrast,
+                saturation == null ? before.saturation() : saturation);
+    }
+
+    private Framing framing(Framing before) {
+        return new Framing(
+                orientation == null ? before.orientation() : orientation,
+                margin == null ? before.margin() : OptionalDouble.of(margin),
+                enlarge == null ? before.enlarge() : OptionalDouble.of(enlarge),
+                Optional.ofNullable(canvas).or(before::canvas),
+                caption == null ? before.caption() : caption);
     }
 }

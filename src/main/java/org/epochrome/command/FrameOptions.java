@@ -1,23 +1,20 @@
 package org.epochrome.command;
 
 import java.nio.file.Path;
-import java.time.Duration;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import org.epochrome.image.Passband;
-import org.epochrome.io.ClockMeaning;
+import org.epochrome.io.Conventions;
 import org.epochrome.io.DatedFrame;
-import org.epochrome.io.FrameRefused;
 import org.epochrome.io.FrameRequest;
-import org.epochrome.io.FrameSource;
-import org.epochrome.io.NameClock;
 import org.epochrome.io.Sheet;
-import org.epochrome.time.LeapSeconds;
+import org.epochrome.io.SheetRow;
+import org.epochrome.session.Frames;
+import org.epochrome.session.SessionFile;
+import org.epochrome.time.RecordingSpan;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -66,95 +63,63 @@ final class FrameOptions {
     private List<Path> colour = new ArrayList<>();
 
     @Option(
-            names = "--exposure",
-            paramLabel = "LENGTH",
-            converter = Texts.Length.class,
-            description =
-                    "How long each recording ran, where nothing else tells it: PT2M is two minutes, PT90S 90 seconds.")
-    private Duration exposure;
+            names = "--band",
+            paramLabel = "FILE=BAND",
+            converter = FileWord.Text.class,
+            description = "The band of a FRAME (repeatable), such as mars-1.png=IR.")
+    private List<FileWord> bands = new ArrayList<>();
 
     @Option(
-            names = "--clock",
-            paramLabel = "start|middle|end",
-            description = "Which moment of the recording the time in a file name is.")
-    private String clock;
+            names = "--recorded",
+            paramLabel = "FILE=START/END",
+            converter = FileWord.Text.class,
+            description = "When a FRAME was recorded (repeatable), such as"
+                    + " mars-1.png=2022-10-26T02:00:00Z/2022-10-26T02:04:00Z or .../PT4M.")
+    private List<FileWord> times = new ArrayList<>();
 
-    @Option(
-            names = "--utc-offset",
-            paramLabel = "HH:MM",
-            converter = Texts.Offset.class,
-            description =
-                    "How far the clock in file names is ahead of UTC, such as +02:00 or -05:00. Default: it shows UTC.")
-    private ZoneOffset utcOffset = ZoneOffset.UTC;
+    @Mixin
+    private ClockOptions clock;
 
-    @Option(
-            names = "--passband",
-            paramLabel = "BAND=FROM-TO",
-            converter = {IdentityText.class, Texts.Edges.class},
-            description = "Wavelengths that a filter lets through, in nm (repeatable), such as R=600-690. Defaults:"
-                    + " R 600-690, G 500-580, B 400-500.")
-    private Map<String, Passband> passbands = new LinkedHashMap<>();
-
-    /** Map keys as they are written. */
-    static final class PlainText implements picocli.CommandLine.ITypeConverter<String> {
-        @Override
-        public String convert(String text) {
-            return text.strip();
-        }
-    }
-
-    /** Map keys as they are written, in capitals. */
-    static final class IdentityText implements picocli.CommandLine.ITypeConverter<String> {
-        @Override
-        public String convert(String text) {
-            return text.strip().toUpperCase(Locale.ROOT);
-        }
+    /** The session files among the FRAMEs. */
+    List<Path> sessions() {
+        return frames.stream().filter(SessionFile::isName).toList();
     }
 
     /**
      * The frames with their bands and times.
      *
-     * @throws FramesRefused if some are refused; all of them are named
+     * @throws org.epochrome.session.FramesRefused if some are refused; all of them are named
      */
     List<DatedFrame> find() {
-        FrameSource source = new FrameSource(
-                new NameClock(meaning(), Optional.ofNullable(exposure), utcOffset),
-                passbands,
-                LeapSeconds::taiMinusUtcS);
-        List<DatedFrame> found = new ArrayList<>();
-        List<FrameRefused> refused = new ArrayList<>();
-        for (FrameRequest request : requests()) {
-            try {
-                found.add(source.find(request));
-            } catch (FrameRefused e) {
-                refused.add(e);
-            }
-        }
-        if (!refused.isEmpty()) {
-            throw new FramesRefused(refused);
-        }
-        return found;
+        return over(Frames.of(List.of())).all();
     }
 
-    private Optional<ClockMeaning> meaning() {
-        if (clock == null) {
-            return Optional.empty();
-        }
-        for (ClockMeaning meaning : ClockMeaning.values()) {
-            if (meaning.name().equalsIgnoreCase(clock)) {
-                return Optional.of(meaning);
-            }
-        }
-        throw new ParameterException(spec.commandLine(), "--clock is start, middle or end, not '" + clock + "'.");
+    /** The frames that were typed, beside those of a session. */
+    Frames over(Frames before) {
+        Map<Path, FrameRequest> requests = new LinkedHashMap<>();
+        before.all().forEach(f -> requests.put(canonical(f.request().file()), f.request()));
+        typed(before.all().isEmpty())
+                .forEach((key, r) ->
+                        requests.merge(key, r, (old, said) -> new FrameRequest(old.file(), said.band(), said.row())));
+        times.forEach(word -> say(requests, word, true));
+        bands.forEach(word -> say(requests, word, false));
+        Conventions conventions = clock.over(before.conventions());
+        return new Frames(
+                Frames.found(List.copyOf(requests.values()), conventions),
+                conventions,
+                before.leftOut(),
+                before.disks());
     }
 
-    private List<FrameRequest> requests() {
+    private Map<Path, FrameRequest> typed(boolean needed) {
         Map<Path, FrameRequest> requests = new LinkedHashMap<>();
         Optional<Sheet> table = Optional.ofNullable(sheet).map(Sheet::read);
         for (Path file : frames) {
-            add(
-                    requests,
-                    table.flatMap(t -> t.rowFor(file)).map(FrameRequest::of).orElse(FrameRequest.of(file)));
+            if (!SessionFile.isName(file)) {
+                add(
+                        requests,
+                        table.flatMap(t -> t.rowFor(file)).map(FrameRequest::of).orElse(FrameRequest.of(file)));
+            }
         }
         add(requests, red, "R", table);
         add(requests, green, "G", table);
@@ -164,11 +129,11 @@ final class FrameOptions {
         if (requests.isEmpty()) {
             table.ifPresent(t -> t.rows().forEach(row -> add(requests, FrameRequest.of(row))));
         }
-        if (requests.isEmpty()) {
+        if (requests.isEmpty() && needed) {
             throw new ParameterException(
                     spec.commandLine(), "No frames were given; name the stacked images, or a --sheet that lists them.");
         }
-        return List.copyOf(requests.values());
+        return requests;
     }
 
     private void add(Map<Path, FrameRequest> requests, List<Path> files, String band, Optional<Sheet> table) {
@@ -178,9 +143,30 @@ final class FrameOptions {
     }
 
     private void add(Map<Path, FrameRequest> requests, FrameRequest request) {
-        if (requests.put(request.file().toAbsolutePath().normalize(), request) != null) {
+        if (requests.put(canonical(request.file()), request) != null) {
             throw new ParameterException(
                     spec.commandLine(), request.file() + " was given twice; name each frame once.");
         }
+    }
+
+    /** Adds to a request what was typed about its file alone. */
+    private void say(Map<Path, FrameRequest> requests, FileWord word, boolean time) {
+        Path key = word.among(requests.keySet(), spec);
+        FrameRequest r = requests.get(key);
+        Optional<SheetRow> row = r.row();
+        String option = time ? "--recorded" : "--band";
+        Optional<String> band = time ? row.flatMap(SheetRow::band).or(r::band) : Optional.of(word.word());
+        Optional<RecordingSpan> span = time ? Optional.of(word.interval(spec)) : row.flatMap(SheetRow::span);
+        boolean plain = !time && row.isEmpty();
+        requests.put(
+                key,
+                plain
+                        ? new FrameRequest(r.file(), band, Optional.empty())
+                        : new FrameRequest(
+                                r.file(), Optional.empty(), Optional.of(new SheetRow(r.file(), band, span, option))));
+    }
+
+    private static Path canonical(Path file) {
+        return file.toAbsolutePath().normalize();
     }
 }

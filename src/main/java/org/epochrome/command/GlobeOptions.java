@@ -2,13 +2,10 @@ package org.epochrome.command;
 
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.stream.Stream;
-import org.epochrome.session.Combination;
+import java.util.function.Supplier;
 import org.epochrome.session.MapFile;
-import org.epochrome.session.Outputs;
 import org.epochrome.session.TurningFile;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -17,9 +14,6 @@ import picocli.CommandLine.Spec;
 
 /** The combined globe as a map and as an animation. */
 final class GlobeOptions {
-    private static final int MOST_STILLS = 200;
-    private static final int MOST_WIDTH = 14_400;
-
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
 
@@ -58,51 +52,35 @@ final class GlobeOptions {
             description = "When it ends. Default: as long after the epoch.")
     private Instant until;
 
-    @Option(
-            names = "--turning-frames",
-            paramLabel = "N",
-            defaultValue = "25",
-            description = "How many pictures it has. Default: 25.")
-    private int stills;
+    @Option(names = "--turning-frames", paramLabel = "N", description = "How many pictures it has. Default: 25.")
+    private Integer stills;
 
-    /** What to write, checked. */
-    record Files(Optional<MapFile> map, Optional<TurningFile> turning) {
-        void check() {
-            map.ifPresent(MapFile::check);
-            turning.ifPresent(TurningFile::check);
-        }
-
-        void write(Combination combination, Outputs like, String version) {
-            map.ifPresent(file -> file.write(combination, like, version));
-            turning.ifPresent(file -> file.write(combination, like, version));
-        }
-
-        List<Path> paths() {
-            return Stream.concat(map.map(MapFile::file).stream(), turning.map(TurningFile::file).stream())
-                    .toList();
-        }
+    /** The map that was typed, on top of one that was wanted before. */
+    Optional<MapFile> map(Optional<MapFile> before) {
+        OptionalInt width =
+                mapWidth == null ? before.map(MapFile::width).orElse(OptionalInt.empty()) : OptionalInt.of(mapWidth);
+        return checked(() ->
+                Optional.ofNullable(map).or(() -> before.map(MapFile::file)).map(file -> new MapFile(file, width)));
     }
 
-    /** The files that were asked for. */
-    Files files(boolean overwrite) {
-        if (mapWidth != null && (mapWidth < 2 || mapWidth % 2 != 0 || mapWidth > MOST_WIDTH)) {
-            throw refused("--map-width must be an even number up to " + MOST_WIDTH + ", not " + mapWidth + ".");
-        }
-        if (stills < 2 || stills > MOST_STILLS) {
-            throw refused("--turning-frames must be from 2 to " + MOST_STILLS + ", not " + stills + ".");
-        }
-        if (from != null && until != null && !from.isBefore(until)) {
-            throw refused("--turning-from must lie before --turning-until.");
-        }
-        OptionalInt width = mapWidth == null ? OptionalInt.empty() : OptionalInt.of(mapWidth);
-        return new Files(
-                Optional.ofNullable(map).map(file -> new MapFile(file, width, overwrite)),
-                Optional.ofNullable(turning)
-                        .map(file -> new TurningFile(
-                                file, Optional.ofNullable(from), Optional.ofNullable(until), stills, overwrite)));
+    /** The animation that was typed, on top of one that was wanted before. */
+    Optional<TurningFile> turning(Optional<TurningFile> before) {
+        return checked(() -> Optional.ofNullable(turning)
+                .or(() -> before.map(TurningFile::file))
+                .map(file -> new TurningFile(
+                        file,
+                        Optional.ofNullable(from).or(() -> before.flatMap(TurningFile::from)),
+                        Optional.ofNullable(until).or(() -> before.flatMap(TurningFile::until)),
+                        Optional.ofNullable(stills)
+                                .or(() -> before.map(TurningFile::count))
+                                .orElse(TurningFile.USUAL_COUNT))));
     }
 
-    private ParameterException refused(String problem) {
-        return new ParameterException(spec.commandLine(), problem);
+    private <T> T checked(Supplier<T> made) {
+        try {
+            return made.get();
+        } catch (IllegalArgumentException e) {
+            throw new ParameterException(spec.commandLine(), e.getMessage());
+        }
     }
 }

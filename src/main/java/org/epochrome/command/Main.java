@@ -3,6 +3,7 @@ package org.epochrome.command;
 import java.io.PrintWriter;
 import org.epochrome.io.FrameRefused;
 import org.epochrome.io.OutputRefused;
+import org.epochrome.session.FramesRefused;
 import org.epochrome.session.NoDiskInFrame;
 import org.epochrome.session.SessionRefused;
 import picocli.CommandLine;

@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Passband;
+import org.epochrome.io.ClockMeaning;
 import org.epochrome.session.PixelOffset;
 import org.epochrome.time.UtcText;
 import picocli.CommandLine.ITypeConverter;
@@ -45,6 +46,33 @@ final class Texts {
                 throw new TypeConversionException(
                         "'" + text + "' is no duration; write PT2M for two minutes or PT90S for 90 seconds");
             }
+        }
+    }
+
+    /** A moment of a recording. */
+    static final class Moment implements ITypeConverter<ClockMeaning> {
+        @Override
+        public ClockMeaning convert(String text) {
+            return Arrays.stream(ClockMeaning.values())
+                    .filter(m -> m.name().equalsIgnoreCase(text))
+                    .findFirst()
+                    .orElseThrow(() -> new TypeConversionException("'" + text + "' is none of start, middle, end"));
+        }
+    }
+
+    /** Map keys as they are written. */
+    static final class Plain implements ITypeConverter<String> {
+        @Override
+        public String convert(String text) {
+            return text.strip();
+        }
+    }
+
+    /** Map keys in capitals. */
+    static final class Capitals implements ITypeConverter<String> {
+        @Override
+        public String convert(String text) {
+            return text.strip().toUpperCase(Locale.ROOT);
         }
     }
 

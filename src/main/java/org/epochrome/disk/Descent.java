@@ -182,6 +182,10 @@ final class Descent {
     private boolean settled(double[] move, double part) {
         int first = model.markings().size();
         boolean coarse = model.markings().areCoarse();
+        // Where the place is known, the blur is what is sought.
+        if (held[DiskModel.X] && Math.abs(move[first + DiskModel.BLUR]) > part * sigmas[DiskModel.BLUR]) {
+            return false;
+        }
         for (int i = 0; i <= DiskModel.NORTH; i++) {
             double limit = coarse ? COARSE_SETTLED : part * sigmas[i];
             if (Math.abs(move[first + i]) * (coarse && i == DiskModel.NORTH ? 10 : 1) > limit) {

@@ -1,5 +1,6 @@
 package org.epochrome.disk;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
@@ -13,6 +14,8 @@ import org.epochrome.job.Progress;
 public final class DiskFit {
     /** Radius on the pixels of the coarse fit. */
     private static final double COARSE_RADIUS = 40;
+    /** What is looked at around a disk whose place is known, radii. */
+    private static final double PATCH_MARGIN = 0.3;
     /** Softening of the coarse fit's pixels, which are too large for the frame's blur. */
     private static final double COARSE_SOFTNESS = 0.8;
     /** Usual least radius on the pixels of the fine fit, */
@@ -46,6 +49,14 @@ public final class DiskFit {
     private final Smear smear;
     private final OptionalDouble northDeg;
     private final OptionalDouble radiusPx;
+    private final Optional<Place> place;
+
+    /** A known centre, pixels. */
+    record Place(double x, double y) {
+        Disk on(Disk disk) {
+            return new Disk(x, y, disk.equatorialRadiusPx(), disk.northAngleDeg(), disk.mirrored());
+        }
+    }
 
     /**
      * @param globe aspect of the body at the middle of the recording
@@ -63,12 +74,35 @@ public final class DiskFit {
             Smear smear,
             OptionalDouble northDeg,
             OptionalDouble radiusPx) {
+        this(globe, belted, mirrored, smear, northDeg, radiusPx, Optional.empty());
+    }
+
+    private DiskFit(
+            Globe globe,
+            boolean belted,
+            boolean mirrored,
+            Smear smear,
+            OptionalDouble northDeg,
+            OptionalDouble radiusPx,
+            Optional<Place> place) {
         this.globe = globe;
         this.belted = belted;
         this.mirrored = mirrored;
         this.smear = smear;
         this.northDeg = northDeg;
         this.radiusPx = radiusPx;
+        this.place = place;
+    }
+
+    /**
+     * The same fit with a centre that is known. If the radius is known too, only a patch there is looked at, and the disk is
+     * believed to be one, however little it looks like it.
+     *
+     * @param x pixels
+     * @param y pixels
+     */
+    public DiskFit centredAt(double x, double y) {
+        return new DiskFit(globe, belted, mirrored, smear, northDeg, radiusPx, Optional.of(new Place(x, y)));
     }
 
     /**
@@ -77,7 +111,7 @@ public final class DiskFit {
      * @throws DiskNotFound if there is no whole disk in the frame
      */
     public FittedDisk fit(Plane frame, Progress progress) {
-        DiskStart start = DiskStart.of(frame);
+        DiskStart start = start(frame);
         if (globe.ringed()) {
             FittedDisk found = ringed().rough(frame, start, progress.part(0, 0.4));
             return ringed().fine(frame, start.levels(), found, progress.part(0.4, 1));
@@ -92,8 +126,16 @@ public final class DiskFit {
      * @throws DiskNotFound if there is no whole disk in the frame
      */
     public FittedDisk rough(Plane frame, Progress progress) {
-        DiskStart start = DiskStart.of(frame);
+        DiskStart start = start(frame);
         return globe.ringed() ? ringed().rough(frame, start, progress) : coarse(frame, start, progress);
+    }
+
+    private DiskStart start(Plane frame) {
+        if (place.isEmpty() || radiusPx.isEmpty()) {
+            return DiskStart.of(frame);
+        }
+        double reach = (globe.ringed() ? Rings.OUTER : 1) + PATCH_MARGIN;
+        return DiskStart.around(frame, place.get().x, place.get().y, reach * radiusPx.getAsDouble());
     }
 
     private FittedDisk coarse(Plane frame, DiskStart start, Progress progress) {
@@ -120,7 +162,7 @@ public final class DiskFit {
     }
 
     private RingedFit ringed() {
-        return new RingedFit(globe, mirrored, smear, northDeg, radiusPx);
+        return new RingedFit(globe, mirrored, smear, northDeg, radiusPx, place);
     }
 
     /** What a descent came to, and how well that fits. */
@@ -136,7 +178,7 @@ public final class DiskFit {
 
     private Outcome coarse(Plane frame, DiskStart start, double blur, boolean turned, Progress progress) {
         FirstGuess guess = FirstGuess.of(start, globe, mirrored, northDeg, turned, radiusPx, blur);
-        Disk disk = guess.disk();
+        Disk disk = placed(guess.disk());
         Shading shading = new Shading(ShapeStep.USUAL_MINNAERT, guess.blurPx(), smear);
         int bin = (int) Math.max(1, Math.round(disk.equatorialRadiusPx() / COARSE_RADIUS));
         Samples samples = Samples.around(frame, disk, shading.blurPx(), COARSE_SOFTNESS * bin, start.levels(), bin);
@@ -149,7 +191,7 @@ public final class DiskFit {
     }
 
     private FittedDisk fine(Plane frame, Levels levels, FittedDisk earlier, int bin, Progress progress) {
-        Disk disk = earlier.disk();
+        Disk disk = placed(earlier.disk());
         if (northDeg.isPresent()) {
             disk = disk.withNorth(northDeg.getAsDouble());
         }
@@ -164,13 +206,17 @@ public final class DiskFit {
         Samples samples = Samples.around(frame, disk, blur, softening, levels, bin);
         Markings markings = Markings.fine(disk.equatorialRadiusPx(), Math.max(blur, SAMPLED_BLUR * bin), belted);
         FittedDisk found = descend(samples, levels, disk, shading, markings, progress).disk;
-        if (found.residual() > MOST_RESIDUAL) {
+        if (place.isEmpty() && found.residual() > MOST_RESIDUAL) {
             throw new DiskNotFound(
                     "what stands out does not look like the disk of this planet; check the body and the image");
         }
         return Math.hypot(found.shading().blurPx(), softening) < LEAST_SAMPLED_BLUR * bin
                 ? fine(frame, levels, found, bin, progress)
                 : found;
+    }
+
+    private Disk placed(Disk disk) {
+        return place.map(p -> p.on(disk)).orElse(disk);
     }
 
     private static double square(double v) {
@@ -188,6 +234,8 @@ public final class DiskFit {
         shape[DiskModel.MINNAERT] = shading.minnaert();
         shape[DiskModel.BLUR] = samples.blurInward(shading.blurPx());
         boolean[] held = new boolean[DiskModel.SHAPE];
+        held[DiskModel.X] = place.isPresent();
+        held[DiskModel.Y] = place.isPresent();
         held[DiskModel.NORTH] = !northFree();
         held[DiskModel.RADIUS] = radiusPx.isPresent();
         Smear coarser = smear.on(0, 1.0 / samples.bin(), false);

@@ -43,13 +43,36 @@ record DiskStart(Levels levels, double areaPx, double x, double y, double longAx
      */
     static DiskStart of(Plane frame) {
         double[] sky = border(frame);
+        return of(frame, frame, sky, median(sky));
+    }
+
+    /**
+     * Finds the patch around a place.
+     *
+     * @param reach how far from there it is sought, pixels
+     * @throws DiskNotFound as {@link #of}
+     */
+    static DiskStart around(Plane frame, double x, double y, double reach) {
+        double[] sky = border(frame);
         double background = median(sky);
+        Plane near = frame.copy();
+        for (int row = 0; row < frame.height(); row++) {
+            for (int column = 0; column < frame.width(); column++) {
+                if (Math.hypot(column - x, row - y) > reach) {
+                    near.set(column, row, (float) background);
+                }
+            }
+        }
+        return of(frame, near, sky, background);
+    }
+
+    private static DiskStart of(Plane frame, Plane sought, double[] sky, double background) {
         for (int i = 0; i < sky.length; i++) {
             sky[i] = Math.abs(sky[i] - background);
         }
         double noise = 1.4826 * median(sky);
         int bin = Math.max(1, Math.max(frame.width(), frame.height()) / COARSE_SIZE);
-        Plane coarse = Gaussian.blur(aboveSky(frame, background, bin), SMOOTH);
+        Plane coarse = Gaussian.blur(aboveSky(sought, background, bin), SMOOTH);
         double top = top(coarse);
         if (top <= 1e-6 * Math.abs(background)) {
             throw new DiskNotFound("the image is empty, nothing in it is brighter than its rim;"

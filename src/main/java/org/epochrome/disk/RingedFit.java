@@ -1,6 +1,7 @@
 package org.epochrome.disk;
 
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
@@ -39,13 +40,21 @@ final class RingedFit {
     private final Smear smear;
     private final OptionalDouble northDeg;
     private final OptionalDouble radiusPx;
+    private final Optional<DiskFit.Place> place;
 
-    RingedFit(Globe globe, boolean mirrored, Smear smear, OptionalDouble northDeg, OptionalDouble radiusPx) {
+    RingedFit(
+            Globe globe,
+            boolean mirrored,
+            Smear smear,
+            OptionalDouble northDeg,
+            OptionalDouble radiusPx,
+            Optional<DiskFit.Place> place) {
         this.globe = globe;
         this.mirrored = mirrored;
         this.smear = smear;
         this.northDeg = northDeg;
         this.radiusPx = radiusPx;
+        this.place = place;
     }
 
     /** Fits in broad strokes, with north at whichever end of the axis fits better. */
@@ -59,8 +68,8 @@ final class RingedFit {
         return result(best, start.levels());
     }
 
-    private static void check(RingedDescent descent) {
-        if (descent.residual() > MOST_RESIDUAL) {
+    private void check(RingedDescent descent) {
+        if (place.isEmpty() && descent.residual() > MOST_RESIDUAL) {
             throw new DiskNotFound(
                     "what stands out does not look like Saturn with its rings; check the body and the image");
         }
@@ -70,12 +79,12 @@ final class RingedFit {
         FirstGuess guess = FirstGuess.of(start, globe, mirrored, northDeg, turned, radiusPx, USUAL_BLUR);
         int bin = (int) Math.max(1, Math.round(guess.disk().equatorialRadiusPx() / COARSE_RADIUS));
         Shading shading = new Shading(ShapeStep.USUAL_MINNAERT, guess.blurPx(), smear);
-        return descend(frame, start.levels(), guess.disk(), shading, bin, COARSE_BLUR, COARSE_MARGIN, progress);
+        return descend(frame, start.levels(), placed(guess.disk()), shading, bin, COARSE_BLUR, COARSE_MARGIN, progress);
     }
 
     /** Fits finely from what an earlier fit found. */
     FittedDisk fine(Plane frame, Levels levels, FittedDisk earlier, Progress progress) {
-        Disk disk = earlier.disk();
+        Disk disk = placed(earlier.disk());
         if (northDeg.isPresent()) {
             disk = disk.withNorth(northDeg.getAsDouble());
         }
@@ -133,6 +142,8 @@ final class RingedFit {
         Arrays.fill(coefficients, 0, facets.zones(), 1);
         Arrays.fill(coefficients, facets.zones(), coefficients.length, RingedModel.USUAL_RINGS);
         boolean[] held = new boolean[DiskModel.SHAPE];
+        held[DiskModel.X] = place.isPresent();
+        held[DiskModel.Y] = place.isPresent();
         held[DiskModel.NORTH] = northDeg.isPresent();
         held[DiskModel.RADIUS] = radiusPx.isPresent();
         Smear coarser = smear.on(0, 1.0 / bin, false);
@@ -167,6 +178,10 @@ final class RingedFit {
                 Math.toDegrees(sigmas[DiskModel.NORTH]),
                 descent.residual(),
                 new RingLight(facets.places(), light));
+    }
+
+    private Disk placed(Disk disk) {
+        return place.map(p -> p.on(disk)).orElse(disk);
     }
 
     private static double square(double v) {

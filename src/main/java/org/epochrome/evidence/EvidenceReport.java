@@ -244,28 +244,32 @@ public final class EvidenceReport {
         rows.add(List.of("body", text(r.body().displayName())));
         rows.add(List.of(
                 "site",
-                r.site()
+                r.place()
+                        .site()
                         .map(s -> number("%.4f\u00b0", s.latitudeDeg()) + ", " + number("%.4f\u00b0", s.longitudeDeg())
                                 + ", " + number("%.0f m", s.heightM()))
                         .orElse("not given")));
         rows.add(List.of("epoch", r.epoch().isPresent() ? "as given" : "midway between the first and the last middle"));
         rows.add(List.of(
                 "north",
-                (r.northDeg().isPresent() ? "given: " : "found: ")
+                (r.setup().northDeg().isPresent() ? "given: " : "found: ")
                         + number("%.2f\u00b0", c.disk().northAngleDeg())
                         + (c.disk().mirrored() ? ", mirrored" : ", not mirrored")));
         rows.add(List.of(
                 "turned by",
-                !r.turn()
+                !r.corrections().turn()
                         ? "not turned"
-                        : r.system()
+                        : r.corrections()
+                                .system()
                                 .map(s ->
                                         s == RotationSystem.SINGLE ? "the planet\u2019s rotation" : "System " + s.key())
                                 .orElse("the winds at each latitude")));
         rows.add(List.of(
                 "dispersion",
-                r.dispersion() ? "taken into account" + (r.unsmear() ? ", smear undone" : "") : "left out"));
-        rows.add(List.of("mount", text(r.mount().name().toLowerCase(Locale.ROOT))));
+                r.corrections().dispersion()
+                        ? "taken into account" + (r.corrections().unsmear() ? ", smear undone" : "")
+                        : "left out"));
+        rows.add(List.of("mount", text(r.setup().mount().name().toLowerCase(Locale.ROOT))));
         return "<section class=\"options\"><h2>Program and options</h2>" + Html.table(List.of("", ""), rows)
                 + "</section>\n";
     }

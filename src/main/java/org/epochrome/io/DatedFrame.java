@@ -12,12 +12,13 @@ import org.epochrome.image.Plane;
  * A frame whose band and times are known and whose pixels are still in its file. Small, so that a session can hold any
  * number of them and load one at a time.
  *
+ * @param request what the user asked for
  * @param head what the file says about its image
  * @param band its band and how it is known
  * @param timing when it was recorded and how that is known
  * @param object the body that its header names, if any
  */
-public record DatedFrame(FrameHead head, BandChoice band, Timing timing, Optional<Body> object) {
+public record DatedFrame(FrameRequest request, FrameHead head, BandChoice band, Timing timing, Optional<Body> object) {
 
     /** Everything that a user should know so far, a sentence each. */
     public List<String> notes() {

@@ -48,7 +48,7 @@ public final class FrameSource {
      */
     public DatedFrame find(FrameRequest request) {
         FrameHead head = FrameReader.head(request.file());
-        return new DatedFrame(head, band(request, head), timing(request, head), object(head));
+        return new DatedFrame(request, head, band(request, head), timing(request, head), object(head));
     }
 
     /**

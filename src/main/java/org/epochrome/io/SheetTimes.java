@@ -12,7 +12,7 @@ import java.util.Optional;
 import org.epochrome.time.RecordingSpan;
 
 /** Understands the times that people write into sheets; UTC unless an offset follows. */
-final class SheetTimes {
+public final class SheetTimes {
     private SheetTimes() {}
 
     /** The cells of one row that tell times; blank where empty. */
@@ -59,8 +59,12 @@ final class SheetTimes {
         return Optional.of(between(from, from.plus(length)));
     }
 
-    /** An ISO 8601 interval: start/end, start/duration or duration/end. */
-    private static RecordingSpan interval(String text) {
+    /**
+     * An ISO 8601 interval: start/end, start/duration or duration/end.
+     *
+     * @throws DateTimeException if it cannot be read; the message says why
+     */
+    public static RecordingSpan interval(String text) {
         String[] halves = text.split("/", -1);
         if (halves.length != 2) {
             throw new DateTimeException("'" + text + "' is not an interval such as 2031-05-02T21:14:05Z/PT2M");

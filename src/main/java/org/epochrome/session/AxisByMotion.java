@@ -84,8 +84,8 @@ final class AxisByMotion {
         if (span() < LEAST_TURN_DEG) {
             return Optional.empty();
         }
-        if (recipe.mirroring() != Mirroring.AUTO || !finder.tellsMirror()) {
-            return in(recipe.mirroring() == Mirroring.YES, progress).map(Solved::axis);
+        if (recipe.setup().mirroring() != Mirroring.AUTO || !finder.tellsMirror()) {
+            return in(recipe.setup().mirroring() == Mirroring.YES, progress).map(Solved::axis);
         }
         // Lit side and motion agree about north in the right sense only.
         return Stream.of(tried(false, progress.part(0, 0.5)), tried(true, progress.part(0.5, 1)))
@@ -183,7 +183,8 @@ final class AxisByMotion {
     }
 
     private double carried(double north, int index, boolean mirrored) {
-        return recipe.mount()
+        return recipe.setup()
+                .mount()
                 .carriedNorthDeg(
                         north,
                         schedule.referenceExposure().aspect(),

@@ -71,7 +71,7 @@ public final class Combiner {
                 new DiskFinder(recipe, schedule, sky, memory).find(planes, warnings, progress.part(0.1, 0.55));
         Turning turning = new Turning(recipe, schedule);
         List<FittedDisk> found = limbs;
-        if (recipe.unsmear()) {
+        if (recipe.corrections().unsmear()) {
             progress.doing("undoing the smear within bands");
             List<Plane> drawn = planes;
             planes = stored(i -> Unsmear.of(
@@ -84,7 +84,8 @@ public final class Combiner {
         progress.doing("comparing detail");
         Details details = new Details(schedule, turning, planes, found, DETAIL_BLUR_PX, memory, progress);
         if (recipe.alignment().freeScale()) {
-            found = new BandScale(schedule, warnings).freed(details, found, progress);
+            found = new HeldDisks(recipe, schedule)
+                    .kept(new BandScale(schedule, warnings).freed(details, found, progress));
         }
         List<Registered> registered =
                 new Registration(recipe, schedule, sky, warnings).register(details, found, progress.part(0.55, 0.75));
@@ -98,7 +99,8 @@ public final class Combiner {
                 details,
                 new Details(schedule, turning, planes, found, ROUGH_BLUR_PX, memory, progress));
         double[] apart = Stream.<DoubleSupplier>of(
-                        () -> fringe.plain(progress), () -> fringe.result(recipe.turn(), progress))
+                        () -> fringe.plain(progress),
+                        () -> fringe.result(recipe.corrections().turn(), progress))
                 .parallel()
                 .mapToDouble(DoubleSupplier::getAsDouble)
                 .toArray();
@@ -202,10 +204,10 @@ public final class Combiner {
     }
 
     private void warnAboutTheSky(Sky sky) {
-        if (recipe.dispersion() && recipe.site().isEmpty()) {
+        if (recipe.corrections().dispersion() && recipe.place().site().isEmpty()) {
             warnings.add(
                     "Without --site the atmosphere's dispersion is not known; shifts come from limb and detail alone.");
-        } else if (recipe.dispersion() && !sky.knows(schedule.aspect())) {
+        } else if (recipe.corrections().dispersion() && !sky.knows(schedule.aspect())) {
             warnings.add("The planet stood too low for a trustworthy refraction; check site and times.");
         }
         if (!LeapSeconds.covers(schedule.epoch())) {

@@ -41,10 +41,12 @@ final class DiskFinder {
     private final Schedule schedule;
     private final Sky sky;
     private final Memory memory;
+    private final HeldDisks held;
 
     DiskFinder(Recipe recipe, Schedule schedule, Sky sky, Memory memory) {
         this.memory = memory;
-        this.recipe = recipe;
+        this.held = new HeldDisks(recipe, schedule);
+        this.recipe = held.recipe();
         this.schedule = schedule;
         this.sky = sky;
     }
@@ -58,18 +60,18 @@ final class DiskFinder {
      * @throws SessionRefused if north is needed and cannot be seen
      */
     List<FittedDisk> find(List<Plane> planes, List<String> warnings, Progress progress) {
-        if (recipe.northDeg().isEmpty() && !showsAxis(recipe.body())) {
+        if (recipe.setup().northDeg().isEmpty() && !showsAxis(recipe.body())) {
             return findWithAxis(planes, warnings, progress);
         }
         progress.doing("finding the disks");
         Mirroring mirroring = mirroring(planes, progress.part(0, 0.1));
-        List<FittedDisk> first = each(
-                i -> fit(i, recipe.northDeg(), mirroring == Mirroring.YES, planes.get(i), progress.part(0.1, 0.5)));
+        List<FittedDisk> first = each(i ->
+                fit(i, recipe.setup().northDeg(), mirroring == Mirroring.YES, planes.get(i), progress.part(0.1, 0.5)));
         progress.at(0.5);
         progress.doing("telling the frames' posture");
         List<Posture.Angle> angles = new Posture(recipe, schedule, mirroring, planes, first, memory, warnings)
                 .resolve(progress.part(0.5, 0.6));
-        if (recipe.mirroring() == Mirroring.AUTO
+        if (recipe.setup().mirroring() == Mirroring.AUTO
                 && angles.get(schedule.reference()).mirrored()) {
             warnings.add("The frames were found to be mirrored; if they are not, say --mirrored no.");
         }
@@ -86,7 +88,8 @@ final class DiskFinder {
         progress.doing("fitting the disks");
         List<FittedDisk> second = each(i -> refit(
                 i, angles.get(i), held(angles.get(i), sense), first.get(i), planes.get(i), progress.part(0.6, 1)));
-        return commonScale(recipe.northDeg().isPresent() ? second : northByCamera(second, angles, warnings), warnings);
+        boolean told = recipe.setup().northDeg().isPresent();
+        return held.kept(commonScale(told ? second : northByCamera(second, angles, warnings), warnings));
     }
 
     /** First the axis, from the motion of the detail, then the disks. */
@@ -100,7 +103,8 @@ final class DiskFinder {
                         + " north angle of the reference frame by --north DEG (image up to north, counter-clockwise"
                         + " positive), or frames over a longer time"));
         warnings.add(axis.sentence());
-        Recipe posed = recipe.posed(axis.northDeg(), axis.mirrored() ? Mirroring.YES : Mirroring.NO);
+        Mirroring sense = axis.mirrored() ? Mirroring.YES : Mirroring.NO;
+        Recipe posed = recipe.with(recipe.setup().posed(axis.northDeg(), sense));
         return new DiskFinder(posed, schedule, sky, memory)
                 .find(planes, warnings, progress.part(0.6, 1)).stream()
                         .map(f -> f.withNorthSigma(axis.sigmaDeg()))
@@ -109,7 +113,7 @@ final class DiskFinder {
 
     /** The disks in broad strokes, whatever posture fits. */
     List<FittedDisk> rough(List<Plane> planes, boolean mirrored, Progress progress) {
-        return each(i -> fit(i, recipe.northDeg(), mirrored, planes.get(i), progress));
+        return each(i -> fit(i, recipe.setup().northDeg(), mirrored, planes.get(i), progress));
     }
 
     /** The disks fitted finely, in the posture that they have. */
@@ -128,15 +132,15 @@ final class DiskFinder {
      */
     private Mirroring mirroring(List<Plane> planes, Progress progress) {
         boolean rings = Posture.ringsTellNorth(schedule.aspect());
-        boolean tells = recipe.mirroring() == Mirroring.AUTO
-                && (rings || recipe.northDeg().isPresent())
+        boolean tells = recipe.setup().mirroring() == Mirroring.AUTO
+                && (rings || recipe.setup().northDeg().isPresent())
                 && (rings ? schedule.aspect().phaseAngleDeg() > CLEAR_SHADOW_DEG : tellsMirror());
         if (!tells) {
-            return recipe.mirroring();
+            return recipe.setup().mirroring();
         }
         Plane reference = planes.get(schedule.reference());
-        double plain = residual(reference, recipe.northDeg(), false, progress.part(0, 0.5));
-        double mirrored = residual(reference, recipe.northDeg(), true, progress.part(0.5, 1));
+        double plain = residual(reference, recipe.setup().northDeg(), false, progress.part(0, 0.5));
+        double mirrored = residual(reference, recipe.setup().northDeg(), true, progress.part(0.5, 1));
         if (rings && Math.max(plain, mirrored) < CLEAR_SENSE * Math.min(plain, mirrored)) {
             return Mirroring.AUTO;
         }
@@ -161,6 +165,9 @@ final class DiskFinder {
     private List<FittedDisk> northByCamera(List<FittedDisk> fits, List<Posture.Angle> angles, List<String> warnings) {
         Map<String, List<Integer>> cameras = new LinkedHashMap<>();
         for (int i = 0; i < fits.size(); i++) {
+            if (held.northDeg(i).isPresent()) {
+                continue;
+            }
             String camera = size(i) + (angles.get(i).mirrored() ? " mirrored" : "");
             cameras.computeIfAbsent(camera, k -> new ArrayList<>()).add(i);
         }
@@ -244,14 +251,13 @@ final class DiskFinder {
     private FittedDisk fit(int index, OptionalDouble north, boolean mirrored, Plane plane, Progress progress) {
         Aspect aspect = schedule.exposures().get(index).aspect();
         // Rings show the angle, and frames that are upside down, better than it can be said.
-        OptionalDouble held = Posture.ringsTellNorth(aspect) ? OptionalDouble.empty() : north;
-        return guarded(index, () -> diskFit(aspect, mirrored, Smear.NONE, held, radius(aspect))
-                .rough(plane, progress));
+        OptionalDouble said = Posture.ringsTellNorth(aspect) ? OptionalDouble.empty() : north;
+        return guarded(index, () -> diskFit(index, mirrored, Smear.NONE, said).rough(plane, progress));
     }
 
     /** A given north angle, carried to a frame of the reference's sense. */
     private OptionalDouble held(Posture.Angle angle, boolean sense) {
-        return recipe.northDeg().isPresent() && angle.mirrored() == sense
+        return recipe.setup().northDeg().isPresent() && angle.mirrored() == sense
                 ? OptionalDouble.of(angle.northDeg())
                 : OptionalDouble.empty();
     }
@@ -267,19 +273,26 @@ final class DiskFinder {
                 angle.mirrored());
         Smear smear = sky.smear(exposure.band(), exposure.aspect(), posed);
         return guarded(
-                index, () -> diskFit(exposure.aspect(), angle.mirrored(), smear, north, radius(exposure.aspect()))
-                        .refit(plane, first.at(posed), progress));
+                index, () -> diskFit(index, angle.mirrored(), smear, north).refit(plane, first.at(posed), progress));
     }
 
-    private DiskFit diskFit(Aspect aspect, boolean mirrored, Smear smear, OptionalDouble north, OptionalDouble radius) {
-        return new DiskFit(Globe.of(aspect), belted(recipe.body()), mirrored, smear, north, radius);
+    private DiskFit diskFit(int index, boolean mirrored, Smear smear, OptionalDouble north) {
+        return held.placed(
+                index,
+                new DiskFit(
+                        Globe.of(aspect(index)),
+                        belted(recipe.body()),
+                        mirrored,
+                        smear,
+                        held.northDeg(index).isPresent() ? held.northDeg(index) : north,
+                        held.any(index) ? held.radiusPx(index) : radius(aspect(index))));
     }
 
     private OptionalDouble radius(Aspect aspect) {
-        return recipe.scaleArcsecPerPx().isPresent()
+        return recipe.setup().scaleArcsecPerPx().isPresent()
                 ? OptionalDouble.of(0.5
                         * aspect.equatorialDiameterArcsec()
-                        / recipe.scaleArcsecPerPx().getAsDouble())
+                        / recipe.setup().scaleArcsecPerPx().getAsDouble())
                 : OptionalDouble.empty();
     }
 
@@ -297,11 +310,14 @@ final class DiskFinder {
      * weighted, unless one differs clearly.
      */
     private List<FittedDisk> commonScale(List<FittedDisk> fits, List<String> warnings) {
-        if (recipe.scaleArcsecPerPx().isPresent()) {
+        if (recipe.setup().scaleArcsecPerPx().isPresent()) {
             return fits;
         }
         Map<String, double[]> sums = new HashMap<>();
         for (int i = 0; i < fits.size(); i++) {
+            if (held.any(i)) {
+                continue;
+            }
             double weight =
                     1 / square(fits.get(i).radiusSigmaPx() / fits.get(i).disk().equatorialRadiusPx());
             double[] sum = sums.computeIfAbsent(likes(i), k -> new double[2]);
@@ -310,6 +326,10 @@ final class DiskFinder {
         }
         List<FittedDisk> result = new ArrayList<>();
         for (int i = 0; i < fits.size(); i++) {
+            if (held.any(i)) {
+                result.add(fits.get(i));
+                continue;
+            }
             double[] sum = sums.get(likes(i));
             double radius = 0.5 * aspect(i).equatorialDiameterArcsec() * sum[0] / sum[1];
             Disk disk = fits.get(i).disk();

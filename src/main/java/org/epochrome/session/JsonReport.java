@@ -39,7 +39,7 @@ public final class JsonReport {
         ObjectNode root = head(version);
         root.put("body", c.recipe().body().displayName());
         root.put("epoch", UtcText.format(c.epoch()));
-        root.set("site", site(c.recipe().site()));
+        root.set("site", site(c.recipe().place().site()));
         ObjectNode output = root.putObject("output");
         output.put("width", c.cube().width());
         output.put("height", c.cube().height());

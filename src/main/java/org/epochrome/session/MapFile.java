@@ -25,9 +25,8 @@ import org.epochrome.map.MapGrid;
  *
  * @param file the format by the suffix
  * @param width pixels, even; empty for about the scale of the disk's middle
- * @param overwrite whether a file of this name may be replaced
  */
-public record MapFile(Path file, OptionalInt width, boolean overwrite) {
+public record MapFile(Path file, OptionalInt width) {
     private static final int WIDTH_STEP = 360;
     private static final int MOST_WIDTH = 14_400;
     private static final float WELL_SEEN = 0.5f;
@@ -41,12 +40,20 @@ public record MapFile(Path file, OptionalInt width, boolean overwrite) {
             Body.URANUS, "UR",
             Body.NEPTUNE, "NE");
 
+    public MapFile {
+        int wide = width.orElse(WIDTH_STEP);
+        if (wide < 2 || wide % 2 != 0 || wide > MOST_WIDTH) {
+            throw new IllegalArgumentException(
+                    "The width of a map is an even number up to " + MOST_WIDTH + ", not " + wide + ".");
+        }
+    }
+
     /**
      * Refuses what could not be written.
      *
      * @throws OutputRefused if the file exists and may not be replaced, or its suffix is neither .fits nor .png
      */
-    public void check() {
+    public void check(boolean overwrite) {
         OutputFormat format = OutputFormat.of(file);
         if (format != OutputFormat.FITS && format != OutputFormat.PNG) {
             throw new OutputRefused(file, "is no name for a map; end it in .fits or .png.");
@@ -61,11 +68,12 @@ public record MapFile(Path file, OptionalInt width, boolean overwrite) {
      * @throws OutputRefused if it cannot be written
      */
     public void write(Combination c, Outputs like, String version) {
-        RotationSystem system = c.recipe().system().orElse(c.recipe().body().defaultSystem());
+        RotationSystem system =
+                c.recipe().corrections().system().orElse(c.recipe().body().defaultSystem());
         GlobeMap map = GlobeMap.of(Unlit.skin(c), MapGrid.of(c.aspect(), system, width.orElseGet(() -> width(c))));
         Outputs.makeFolder(file);
         if (OutputFormat.of(file) == OutputFormat.FITS) {
-            writeFits(c, map, system, version);
+            writeFits(c, map, system, version, like.overwrite());
         } else {
             PictureWriter.Caption caption = Outputs.captionOf(c, version);
             String longitudes = system == RotationSystem.SINGLE ? "longitude" : "longitude " + system.key();
@@ -77,13 +85,13 @@ public record MapFile(Path file, OptionalInt width, boolean overwrite) {
                             caption.description() + "; map of planetographic " + longitudes + ", latitude",
                             caption.shown(),
                             caption.software()),
-                    overwrite);
+                    like.overwrite());
         }
     }
 
     /** The longitude system of a combination's map. */
     public static RotationSystem system(Combination c) {
-        return c.recipe().system().orElse(c.recipe().body().defaultSystem());
+        return c.recipe().corrections().system().orElse(c.recipe().body().defaultSystem());
     }
 
     private static GlobeMap map(Combination c, int width) {
@@ -121,7 +129,7 @@ public record MapFile(Path file, OptionalInt width, boolean overwrite) {
         return like.finished(new ColourCube(p.get(0), p.get(1), p.get(2)), seen, body);
     }
 
-    private void writeFits(Combination c, GlobeMap map, RotationSystem system, String version) {
+    private void writeFits(Combination c, GlobeMap map, RotationSystem system, String version, boolean overwrite) {
         Provenance from = new Provenance(c, version);
         List<FitsCard> world = world(map.grid(), c.recipe().body(), system);
         List<FitsCard> cards = new ArrayList<>(from.common());

@@ -29,18 +29,18 @@ final class MountCheck {
      * @param offDeg by how much the fitted north angles depart from those that the mount would have
      */
     Optional<String> warning(List<Integer> frames, List<FittedDisk> fits, double[] offDeg) {
-        if (recipe.site().isEmpty()
-                || (Posture.ringsTellNorth(schedule.aspect()) && recipe.mount() == Mount.EQUATORIAL)) {
+        if (recipe.place().site().isEmpty()
+                || (Posture.ringsTellNorth(schedule.aspect()) && recipe.setup().mount() == Mount.EQUATORIAL)) {
             return Optional.empty();
         }
-        Mount other = recipe.mount() == Mount.ALTAZ ? Mount.EQUATORIAL : Mount.ALTAZ;
+        Mount other = recipe.setup().mount() == Mount.ALTAZ ? Mount.EQUATORIAL : Mount.ALTAZ;
         double[] offOther = new double[offDeg.length];
         for (int i = 0; i < offDeg.length; i++) {
             Aspect reference = schedule.referenceExposure().aspect();
             Aspect own = schedule.exposures().get(frames.get(i)).aspect();
             boolean mirrored = fits.get(i).disk().mirrored();
             offOther[i] = offDeg[i]
-                    + recipe.mount().carriedNorthDeg(0, reference, own, mirrored)
+                    + recipe.setup().mount().carriedNorthDeg(0, reference, own, mirrored)
                     - other.carriedNorthDeg(0, reference, own, mirrored);
         }
         double said = misfit(fits, offDeg);

@@ -80,7 +80,7 @@ final class Posture {
 
     /** North angle and mirroring of every exposure. */
     List<Angle> resolve(Progress progress) {
-        double axis = recipe.northDeg().orElseGet(this::commonAxis);
+        double axis = recipe.setup().northDeg().orElseGet(this::commonAxis);
         double off = Disk.wrapDeg(axis - fits.get(schedule.reference()).disk().northAngleDeg());
         if (endsTold && Math.abs(off) > DOUBTFUL_NORTH_DEG) {
             warnings.add("By Saturn's rings north lies at " + Math.round(Disk.wrapDeg(axis - off))
@@ -121,7 +121,8 @@ final class Posture {
         double sum = 0;
         double weights = 0;
         for (int i = 0; i < fits.size(); i++) {
-            double north = recipe.mount()
+            double north = recipe.setup()
+                    .mount()
                     .carriedNorthDeg(
                             fits.get(i).disk().northAngleDeg(),
                             schedule.exposures().get(i).aspect(),
@@ -136,7 +137,7 @@ final class Posture {
     }
 
     private boolean endsKnown() {
-        return recipe.northDeg().isPresent() || endsTold;
+        return recipe.setup().northDeg().isPresent() || endsTold;
     }
 
     private record Hypothesis(double northDeg, boolean mirrored) {}
@@ -181,7 +182,7 @@ final class Posture {
             Angle found = angle(h, i, turned > CLEAR_FLIP * asIs);
             double agreement = Math.max(asIs, turned);
             boolean sure = sure(agreement, Math.min(asIs, turned));
-            if (recipe.mirroring() == Mirroring.AUTO && agreement < DOUBTFUL_AGREEMENT) {
+            if (recipe.setup().mirroring() == Mirroring.AUTO && agreement < DOUBTFUL_AGREEMENT) {
                 double unreflected = agreement;
                 for (Angle candidate : reflected(i, h)) {
                     double other = DetailWitness.agreement(reference, small.detail(i, candidate, place, progress));
@@ -210,7 +211,8 @@ final class Posture {
 
     /** How an exposure lies if the mount carried it from the reference, or was flipped in between. */
     private Angle angle(Hypothesis h, int index, boolean flipped) {
-        double north = recipe.mount()
+        double north = recipe.setup()
+                .mount()
                 .carriedNorthDeg(
                         h.northDeg,
                         schedule.referenceExposure().aspect(),

@@ -71,7 +71,9 @@ public final class Preview {
         Schedule schedule = Schedule.of(recipe);
         Memory memory = Memory.ofThisHeap();
         boolean axis = DiskFinder.showsAxis(recipe.body());
-        Recipe known = axis || recipe.northDeg().isPresent() ? recipe : recipe.posed(0, recipe.mirroring());
+        Recipe known = axis || recipe.setup().northDeg().isPresent()
+                ? recipe
+                : recipe.with(recipe.setup().posed(0, recipe.setup().mirroring()));
         progress.doing("reading");
         List<Plane> full = new PlaneStore(
                         schedule.exposures().size(),
@@ -82,9 +84,9 @@ public final class Preview {
         progress.check();
         progress.doing("finding the disks");
         List<FittedDisk> found = new DiskFinder(known, schedule, Sky.over(known), memory)
-                .rough(full, known.mirroring() == Mirroring.YES, progress.part(0.3, 0.8));
+                .rough(full, known.setup().mirroring() == Mirroring.YES, progress.part(0.3, 0.8));
         List<Posture.Angle> angles = new Posture(
-                        known, schedule, known.mirroring(), full, found, memory, new ArrayList<>())
+                        known, schedule, known.setup().mirroring(), full, found, memory, new ArrayList<>())
                 .resolve(progress.part(0.8, 0.95));
         List<FittedDisk> posed = IntStream.range(0, found.size())
                 .mapToObj(i -> posed(found.get(i), angles.get(i)))
@@ -174,12 +176,29 @@ public final class Preview {
     private List<FittedDisk> nudged(Recipe recipe, Disk output) {
         List<FittedDisk> result = new ArrayList<>();
         for (int i = 0; i < fits.size(); i++) {
-            FittedDisk fit = fits.get(i);
+            FittedDisk fit = placed(i, recipe);
             PixelOffset nudge = Registration.carried(
                     recipe.alignment().nudge(schedule.exposures().get(i)), output, fit.disk());
             result.add(fit.at(fit.disk().movedBy(-nudge.x() / factor, -nudge.y() / factor)));
         }
         return result;
+    }
+
+    /** Where a disk is held by hand, at once. */
+    private FittedDisk placed(int index, Recipe recipe) {
+        FittedDisk fit = fits.get(index);
+        Exposure exposure = schedule.exposures().get(index);
+        if (!recipe.frames().placed(exposure)) {
+            return fit;
+        }
+        HeldDisk held = recipe.frames().held(exposure).orElseThrow();
+        double middle = 0.5 * (factor - 1);
+        return fit.at(new Disk(
+                (held.x() - middle) / factor,
+                (held.y() - middle) / factor,
+                held.equatorialRadiusPx() / factor,
+                held.northAngleDeg().orElse(fit.disk().northAngleDeg()),
+                fit.disk().mirrored()));
     }
 
     /** Bands that are missing are taken from those that are there, so that two thirds of a session show something too. */

@@ -41,7 +41,7 @@ final class Provenance {
         cards.add(new FitsCard("TELAPSE", Duration.between(begin, end).toMillis() / 1000.0, "[s] from that to this"));
         cards.add(new FitsCard("TIMESYS", "UTC", "time scale"));
         cards.add(new FitsCard("TREFPOS", "TOPOCENT", "times are the observer's, not corrected for light"));
-        c.recipe().site().ifPresent(site -> {
+        c.recipe().place().site().ifPresent(site -> {
             cards.add(new FitsCard("OBSGEO-B", site.latitudeDeg(), "[deg] geodetic latitude of the site"));
             cards.add(new FitsCard("OBSGEO-L", site.longitudeDeg(), "[deg] its longitude, east positive"));
             cards.add(new FitsCard("OBSGEO-H", site.heightM(), "[m] its height"));
@@ -95,18 +95,19 @@ final class Provenance {
         Recipe r = c.recipe();
         List<String> lines = new ArrayList<>();
         lines.add(
-                r.turn()
+                r.corrections().turn()
                         ? "Frames turned to the epoch by "
-                                + r.system()
+                                + r.corrections()
+                                        .system()
                                         .map(s -> s == RotationSystem.SINGLE
                                                 ? "the planet's rotation"
                                                 : "longitude system " + s.key())
                                         .orElse("the winds at each latitude")
                         : "Frames laid on top of each other, not turned");
         lines.add(
-                r.dispersion() && r.site().isPresent()
+                r.corrections().dispersion() && r.place().site().isPresent()
                         ? "Dispersion by the atmosphere taken into account"
-                                + (r.unsmear() ? " and its smear undone" : "")
+                                + (r.corrections().unsmear() ? " and its smear undone" : "")
                         : "Dispersion by the atmosphere not taken into account");
         lines.add(String.format(
                 Locale.ROOT,

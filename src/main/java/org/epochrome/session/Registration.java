@@ -136,6 +136,10 @@ final class Registration {
         List<Double> limb = new ArrayList<>();
         for (int i = 0; i < found.size(); i++) {
             FittedDisk f = found.get(i);
+            if (held(i)) {
+                limb.add(0.0);
+                continue;
+            }
             boolean heard = i == schedule.reference() || recipe.alignment().hears(Witness.LIMB);
             limb.add(
                     heard
@@ -158,7 +162,9 @@ final class Registration {
             int index = i;
             FittedDisk fit = found.get(i);
             Shift correction = fused.corrections().get(i);
-            PixelOffset moved = carried(new PixelOffset(correction.x(), correction.y()), output, fit.disk());
+            PixelOffset moved = held(i)
+                    ? new PixelOffset(0, 0)
+                    : carried(new PixelOffset(correction.x(), correction.y()), output, fit.disk());
             result.add(new Registered(
                     fit.at(fit.disk().movedBy(moved.x(), moved.y())),
                     moved,
@@ -171,6 +177,11 @@ final class Registration {
                     leftOut.get(i)));
         }
         return result;
+    }
+
+    /** Whether an exposure's place is held by hand. */
+    private boolean held(int index) {
+        return recipe.frames().placed(schedule.exposures().get(index));
     }
 
     /** Which witnesses were not heard about each exposure, with a warning for each. */

@@ -26,9 +26,9 @@ record Schedule(List<Exposure> exposures, Instant epoch, Aspect aspect, int refe
 
     static Schedule of(Recipe recipe) {
         List<Exposure> exposures = new ArrayList<>();
-        for (DatedFrame frame : recipe.frames()) {
-            Aspect aspect =
-                    Ephemeris.aspect(recipe.body(), frame.timing().span().mid(), recipe.site());
+        for (DatedFrame frame : recipe.frames().used()) {
+            Aspect aspect = Ephemeris.aspect(
+                    recipe.body(), frame.timing().span().mid(), recipe.place().site());
             Optional<Band> band = frame.band().band();
             if (band.isPresent()) {
                 exposures.add(new Exposure(frame, 0, band.get(), aspect));
@@ -42,7 +42,7 @@ record Schedule(List<Exposure> exposures, Instant epoch, Aspect aspect, int refe
         return new Schedule(
                 List.copyOf(exposures),
                 epoch,
-                Ephemeris.aspect(recipe.body(), epoch, recipe.site()),
+                Ephemeris.aspect(recipe.body(), epoch, recipe.place().site()),
                 reference(exposures, epoch));
     }
 

@@ -23,10 +23,12 @@ final class Sky {
 
     static Sky over(Recipe recipe) {
         return new Sky(
-                recipe.dispersion()
-                        ? recipe.site().map(site -> recipe.air().orElseGet(() -> Air.standardAt(site.heightM())))
+                recipe.corrections().dispersion()
+                        ? recipe.place()
+                                .site()
+                                .map(site -> recipe.place().air().orElseGet(() -> Air.standardAt(site.heightM())))
                         : Optional.empty(),
-                recipe.spectrum());
+                recipe.corrections().spectrum());
     }
 
     /** Whether dispersion can be told for an aspect: the site is known and the body stands high enough. */

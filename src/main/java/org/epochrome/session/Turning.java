@@ -40,13 +40,14 @@ final class Turning {
     }
 
     Rotation rotation(Aspect aspect) {
-        return recipe.turn() ? rotation(recipe, aspect, epoch) : Rotation.none();
+        return recipe.corrections().turn() ? rotation(recipe, aspect, epoch) : Rotation.none();
     }
 
     /** How far the recipe lets the surface turn between two aspects. */
     static Rotation rotation(Recipe recipe, Aspect aspect, Aspect epoch) {
-        RotationSystem system = recipe.system().orElse(recipe.body().defaultSystem());
-        return recipe.system().isPresent()
+        RotationSystem system =
+                recipe.corrections().system().orElse(recipe.body().defaultSystem());
+        return recipe.corrections().system().isPresent()
                 ? Rotation.between(aspect, epoch, system)
                 : ZonalWind.of(recipe.body())
                         .map(wind -> Rotation.between(
@@ -63,7 +64,9 @@ final class Turning {
     /** Angle by which the surface stands east of where it stands at the epoch, at the equator, whatever is turned. */
     double eastwardRad(Aspect aspect) {
         return Rotation.between(
-                        aspect, epoch, recipe.system().orElse(recipe.body().defaultSystem()))
+                        aspect,
+                        epoch,
+                        recipe.corrections().system().orElse(recipe.body().defaultSystem()))
                 .backRad(0);
     }
 

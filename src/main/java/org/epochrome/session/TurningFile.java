@@ -28,23 +28,36 @@ import org.epochrome.map.TurningGlobe;
  * @param from first instant; empty for 24 degrees of turning before the epoch, at most three hours
  * @param until last instant; empty for as long after the epoch
  * @param count how many pictures, 2 or more
- * @param overwrite whether a file of this name may be replaced
  */
-public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> until, int count, boolean overwrite) {
+public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> until, int count) {
     private static final double USUAL_TURN_DEG = 24;
     private static final double MOST_HOURS = 3;
+    /** How many pictures if nothing is said. */
+    public static final int USUAL_COUNT = 25;
+
+    private static final int MOST_STILLS = 200;
     private static final int MOST_SIZE_PX = 480;
     private static final double GLOBE_REACH = 1.12;
     private static final double RING_REACH = 2.4;
     private static final int STILL_HUNDREDTHS = 8;
     private static final int HELD_HUNDREDTHS = 80;
 
+    public TurningFile {
+        if (count < 2 || count > MOST_STILLS) {
+            throw new IllegalArgumentException(
+                    "An animation has from 2 to " + MOST_STILLS + " pictures, not " + count + ".");
+        }
+        if (from.isPresent() && until.isPresent() && !from.get().isBefore(until.get())) {
+            throw new IllegalArgumentException("An animation must begin before it ends.");
+        }
+    }
+
     /**
      * Refuses what could not be written.
      *
      * @throws OutputRefused if the file exists and may not be replaced, or its suffix is neither .gif nor .png
      */
-    public void check() {
+    public void check(boolean overwrite) {
         AnimationWriter.checkName(file);
         Outputs.checkFree(file, overwrite);
     }
@@ -79,13 +92,13 @@ public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> u
                         caption.description() + "; turning from " + begin + " to " + end,
                         caption.shown(),
                         caption.software()),
-                overwrite);
+                like.overwrite());
     }
 
     private static Duration half(Combination c) {
         Body body = c.recipe().body();
         Instant later = c.epoch().plus(Duration.ofMinutes(10));
-        Aspect next = Ephemeris.aspect(body, later, c.recipe().site());
+        Aspect next = Ephemeris.aspect(body, later, c.recipe().place().site());
         double degPerHour = 6
                 * Math.abs(Disk.wrapDeg(next.centralMeridianDeg(body.defaultSystem())
                         - c.aspect().centralMeridianDeg(body.defaultSystem())));
@@ -112,7 +125,8 @@ public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> u
         Plane lit = new Plane(size, size * count);
         for (int i = 0; i < count; i++) {
             Instant at = begin.plus(Duration.between(begin, end).multipliedBy(i).dividedBy(count - 1L));
-            Aspect aspect = Ephemeris.aspect(c.recipe().body(), at, c.recipe().site());
+            Aspect aspect =
+                    Ephemeris.aspect(c.recipe().body(), at, c.recipe().place().site());
             View view = new View(Globe.of(aspect), disk);
             List<Plane> shown = globe.at(view, size, size, Turning.rotation(c.recipe(), c.aspect(), aspect));
             for (int band = 0; band < shown.size(); band++) {

@@ -37,7 +37,7 @@ final class Unlit {
                 .toList();
         List<BandLight.Part> parts = new ArrayList<>();
         for (FrameResult f : frames) {
-            FittedDisk fit = c.recipe().unsmear() ? f.limb().unsmeared() : f.limb();
+            FittedDisk fit = c.recipe().corrections().unsmear() ? f.limb().unsmeared() : f.limb();
             parts.add(new BandLight.Part(fit, f.weight()));
         }
         FrameResult nearest = frames.stream()

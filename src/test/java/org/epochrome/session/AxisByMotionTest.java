@@ -11,8 +11,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.function.Function;
+import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.demo.BandSetting;
 import org.epochrome.demo.Camera;
 import org.epochrome.demo.DemoSession;
@@ -103,20 +103,9 @@ class AxisByMotionTest {
         FrameSource source = new FrameSource(NameClock.UNSAID, Map.of(), LeapSeconds::taiMinusUtcS);
         List<DatedFrame> frames = new ArrayList<>();
         shots.keySet().forEach(name -> frames.add(source.find(FrameRequest.of(folder.resolve(name)))));
-        return new Combiner(new Recipe(
-                        frames,
-                        body,
-                        Optional.empty(),
-                        Optional.empty(),
-                        Optional.of(epoch),
-                        OptionalDouble.empty(),
-                        Mirroring.AUTO,
-                        OptionalDouble.empty(),
-                        Mount.EQUATORIAL,
-                        Optional.of(body.defaultSystem()),
-                        true,
-                        false,
-                        false))
+        return new Combiner(Recipe.usual(frames, body)
+                        .at(Optional.of(epoch))
+                        .with(new Corrections(Optional.of(body.defaultSystem()), true, false, false, Spectrum.EVEN)))
                 .combine(Progress.NONE);
     }
 }

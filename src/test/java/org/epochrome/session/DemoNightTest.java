@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.colour.Coverage;
 import org.epochrome.demo.DemoSession;
 import org.epochrome.demo.DemoSessions;
@@ -143,20 +144,10 @@ class DemoNightTest {
             DemoSession session, List<FrameRequest> requests, OptionalDouble north, boolean turn) {
         FrameSource source = new FrameSource(NameClock.UNSAID, Map.of(), LeapSeconds::taiMinusUtcS);
         List<DatedFrame> frames = requests.stream().map(source::find).toList();
-        Recipe recipe = new Recipe(
-                frames,
-                session.body(),
-                Optional.of(session.site()),
-                Optional.empty(),
-                Optional.empty(),
-                north,
-                Mirroring.NO,
-                OptionalDouble.empty(),
-                Mount.EQUATORIAL,
-                Optional.of(session.body().defaultSystem()),
-                turn,
-                true,
-                false);
+        Recipe recipe = Recipe.usual(frames, session.body())
+                .with(Place.at(session.site()))
+                .with(new Setup(north, Mirroring.NO, OptionalDouble.empty(), Mount.EQUATORIAL))
+                .with(new Corrections(Optional.of(session.body().defaultSystem()), turn, true, false, Spectrum.EVEN));
         Combination c = new Combiner(recipe).combine(Progress.NONE);
         assertEquals(session.epoch(), c.epoch());
         return c;

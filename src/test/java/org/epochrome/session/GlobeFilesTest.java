@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
@@ -24,6 +23,7 @@ import nom.tam.fits.Header;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.QRDecomposition;
+import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.colour.Framing;
 import org.epochrome.colour.Look;
 import org.epochrome.colour.Sharpening;
@@ -134,20 +134,9 @@ class GlobeFilesTest {
                     return source.find(FrameRequest.of(file));
                 })
                 .toList();
-        Recipe recipe = new Recipe(
-                frames,
-                Body.JUPITER,
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                OptionalDouble.of(40),
-                Mirroring.NO,
-                OptionalDouble.empty(),
-                Mount.EQUATORIAL,
-                Optional.of(RotationSystem.III),
-                true,
-                false,
-                false);
+        Recipe recipe = Recipe.usual(frames, Body.JUPITER)
+                .with(Setup.UNKNOWN.posed(40, Mirroring.NO))
+                .with(new Corrections(Optional.of(RotationSystem.III), true, false, false, Spectrum.EVEN));
         c = new Combiner(recipe).combine(Progress.NONE);
     }
 
@@ -155,7 +144,7 @@ class GlobeFilesTest {
     void aGraticuleComesBackWhereItWasPainted() throws Exception {
         Path file = folder.resolve("map.fits");
         Outputs like = new Outputs(List.of(), Optional.empty(), PLAIN, false, false);
-        new MapFile(file, OptionalInt.of(720), false).write(c, like, "0");
+        new MapFile(file, OptionalInt.of(720)).write(c, like, "0");
 
         Header header;
         float[][] coverage;
@@ -258,7 +247,7 @@ class GlobeFilesTest {
     void aPngIsSeeThroughWhereNothingWasSeen() throws Exception {
         Path file = folder.resolve("map.png");
         Outputs like = new Outputs(List.of(), Optional.empty(), PLAIN, false, false);
-        new MapFile(file, OptionalInt.of(360), false).write(c, like, "0");
+        new MapFile(file, OptionalInt.of(360)).write(c, like, "0");
         java.awt.image.Raster raster = ImageIO.read(file.toFile()).getRaster();
         assertEquals(4, raster.getNumBands());
         double meridian = c.aspect().centralMeridianDeg(RotationSystem.III);
@@ -304,14 +293,14 @@ class GlobeFilesTest {
     void anAnimationIsWrittenBetweenItsInstants() throws Exception {
         Path file = folder.resolve("turning.gif");
         Outputs like = new Outputs(List.of(), Optional.empty(), PLAIN, false, false);
-        new TurningFile(file, Optional.empty(), Optional.of(c.epoch().plusSeconds(600)), 3, false).write(c, like, "0");
+        new TurningFile(file, Optional.empty(), Optional.of(c.epoch().plusSeconds(600)), 3).write(c, like, "0");
         try (ImageInputStream in = ImageIO.createImageInputStream(file.toFile())) {
             ImageReader reader = ImageIO.getImageReaders(in).next();
             reader.setInput(in);
             assertEquals(3, reader.getNumImages(true));
             reader.dispose();
         }
-        TurningFile backwards = new TurningFile(file, Optional.of(c.epoch()), Optional.of(c.epoch()), 3, true);
+        TurningFile backwards = new TurningFile(file, Optional.of(c.epoch().plusSeconds(9000)), Optional.empty(), 3);
         assertThrows(SessionRefused.class, () -> backwards.write(c, like, "0"));
     }
 

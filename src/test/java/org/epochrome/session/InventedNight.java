@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
+import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.demo.BandSetting;
 import org.epochrome.demo.Camera;
 import org.epochrome.demo.Noise;
@@ -27,6 +28,7 @@ import org.epochrome.io.BandChoice;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.io.FitsWriter;
 import org.epochrome.io.FrameReader;
+import org.epochrome.io.FrameRequest;
 import org.epochrome.io.FrameWriter;
 import org.epochrome.io.Timing;
 import org.epochrome.job.Progress;
@@ -99,6 +101,7 @@ final class InventedNight {
 
     InventedNight known(String name, Optional<Band> band, Shot shot, TrueDisk disk) {
         frames.add(new DatedFrame(
+                FrameRequest.of(folder.resolve(name)),
                 FrameReader.head(folder.resolve(name)),
                 new BandChoice(band, "test", true, List.of()),
                 new Timing(shot.span(), "test", List.of()),
@@ -116,20 +119,12 @@ final class InventedNight {
     }
 
     Recipe recipe(Mirroring mirroring, Mount mount) {
-        return new Recipe(
-                frames,
-                Body.JUPITER,
-                Optional.of(SITE),
-                Optional.empty(),
-                Optional.of(EPOCH),
-                OptionalDouble.empty(),
-                mirroring,
-                OptionalDouble.empty(),
-                mount,
-                Optional.of(Body.JUPITER.defaultSystem()),
-                true,
-                false, // the scene knows no dispersion
-                false);
+        return Recipe.usual(frames, Body.JUPITER)
+                .with(Place.at(SITE))
+                .at(Optional.of(EPOCH))
+                .with(new Setup(OptionalDouble.empty(), mirroring, OptionalDouble.empty(), mount))
+                // the scene knows no dispersion
+                .with(new Corrections(Optional.of(Body.JUPITER.defaultSystem()), true, false, false, Spectrum.EVEN));
     }
 
     static Combination combine(Recipe recipe) {

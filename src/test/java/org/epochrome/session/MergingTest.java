@@ -85,7 +85,7 @@ class MergingTest {
 
     /** Clear frames only lend their pixels as those of the output. */
     private static Recipe coloursAlone(InventedNight night) {
-        return night.recipe().assigned(new Assignment("R", "G", "B", Optional.empty()));
+        return night.recipe().with(new Assignment("R", "G", "B", Optional.empty()));
     }
 
     private static Path folder(String name) {

@@ -163,8 +163,7 @@ class MixedNightTest {
                 .add("b.fits", shot(Band.B, 200, InventedNight.camera().offsetBy(1.3, 0.7)));
         Combination natural = InventedNight.combine(night.recipe());
         assertTrue(natural.warnings().stream().anyMatch(w -> w.startsWith("Frames in IR were fitted")));
-        Combination c =
-                InventedNight.combine(night.recipe().assigned(new Assignment("IR", "R", "G", Optional.empty())));
+        Combination c = InventedNight.combine(night.recipe().with(new Assignment("IR", "R", "G", Optional.empty())));
         assertRegistered(night, c);
         assertEquals(4, c.frames().size());
         assertArrayEquals(natural.cube().red().data(), c.cube().green().data());
@@ -172,8 +171,7 @@ class MixedNightTest {
         assertTrue(c.warnings().stream().anyMatch(w -> w.startsWith("Frames in B were fitted")));
         assertThrows(
                 SessionRefused.class,
-                () -> InventedNight.combine(
-                        night.recipe().assigned(new Assignment("CH4", "R", "G", Optional.empty()))));
+                () -> InventedNight.combine(night.recipe().with(new Assignment("CH4", "R", "G", Optional.empty()))));
     }
 
     /** Sharp frames without a filter bring their detail into blurred, noisy colours. */
@@ -192,7 +190,7 @@ class MixedNightTest {
                         InventedNight.shot(Band.B, 130, InventedNight.camera().offsetBy(1.3, 0.7), 40, 3));
         Combination with = InventedNight.combine(night.recipe());
         Combination without =
-                InventedNight.combine(night.recipe().assigned(new Assignment("R", "G", "B", Optional.empty())));
+                InventedNight.combine(night.recipe().with(new Assignment("R", "G", "B", Optional.empty())));
         assertEquals(Optional.of("L"), with.recipe().assignment().luminance());
         Plane truth = night.truth(Band.L, clear);
         double gained = error(with.cube(), truth, night.disk(with.frames().get(0)));

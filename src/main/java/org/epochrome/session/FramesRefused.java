@@ -1,14 +1,14 @@
-package org.epochrome.command;
+package org.epochrome.session;
 
 import java.util.List;
 import java.util.stream.Collectors;
 import org.epochrome.io.FrameRefused;
 
 /** Several frames were refused at once; the message has a line for each. */
-final class FramesRefused extends RuntimeException {
+public final class FramesRefused extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
-    FramesRefused(List<FrameRefused> refused) {
+    public FramesRefused(List<FrameRefused> refused) {
         super(refused.stream().map(FrameRefused::getMessage).collect(Collectors.joining(System.lineSeparator())));
     }
 }

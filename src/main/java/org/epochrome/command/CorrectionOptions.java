@@ -1,0 +1,117 @@
+package org.epochrome.command;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.epochrome.atmosphere.Spectrum;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.io.ResponseCurve;
+import org.epochrome.session.Corrections;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** What is corrected in the frames, and by which laws. */
+final class CorrectionOptions {
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec spec;
+
+    @Option(
+            names = "--rotation-system",
+            paramLabel = "I|II|III|zonal",
+            description =
+                    "The longitude system that the surface turns with, or zonal: each latitude of Jupiter or Saturn at"
+                            + " its own rate. Default: III, for other planets their only one.")
+    private String system;
+
+    @Option(
+            names = "--turn",
+            negatable = true,
+            description = "--no-turn lays the frames on top of each other without turning them, to see the difference.")
+    private Boolean turn;
+
+    @Option(
+            names = "--dispersion",
+            negatable = true,
+            description = "--no-dispersion leaves out of account how the atmosphere smears each band.")
+    private Boolean dispersion;
+
+    @Option(
+            names = "--unsmear",
+            negatable = true,
+            description = "Undo what dispersion draws out within a band: sharper blue low in the sky, more noise.")
+    private Boolean unsmear;
+
+    @Option(
+            names = "--light",
+            paramLabel = "even|sun",
+            description = "How a band's light is spread over its passband, for the dispersion: even, or as sunlight."
+                    + " Default: even.")
+    private Light light;
+
+    @Option(
+            names = "--response",
+            paramLabel = "FILE.csv",
+            description =
+                    "The camera's quantum efficiency, rows of wavelength (nm) and response, or the same as NM=RESPONSE"
+                            + " with commas between; the light is then that of the Sun as the camera sees it.")
+    private String response;
+
+    enum Light {
+        EVEN,
+        SUN
+    }
+
+    /** What was typed, on top of what was said before. */
+    Corrections over(Corrections before, Body body) {
+        return new Corrections(
+                system == null ? before.system() : system(body),
+                turn == null ? before.turn() : turn,
+                dispersion == null ? before.dispersion() : dispersion,
+                unsmear == null ? before.unsmear() : unsmear,
+                spectrum(before.spectrum()));
+    }
+
+    private Optional<RotationSystem> system(Body planet) {
+        if (system.equalsIgnoreCase("zonal")) {
+            return Optional.empty();
+        }
+        return Optional.of(planet.systems().stream()
+                .filter(s -> s.key().equalsIgnoreCase(system))
+                .findFirst()
+                .orElseThrow(() -> new ParameterException(
+                        spec.commandLine(),
+                        planet.displayName() + " has no rotation system '" + system + "'; it has "
+                                + planet.systems().stream()
+                                        .map(RotationSystem::key)
+                                        .collect(Collectors.joining(", "))
+                                + ".")));
+    }
+
+    private Spectrum spectrum(Spectrum before) {
+        if (response != null) {
+            return response.contains("=") ? curve() : ResponseCurve.read(Path.of(response));
+        }
+        return light == null ? before : light == Light.SUN ? Spectrum.SUNLIGHT : Spectrum.EVEN;
+    }
+
+    private Spectrum curve() {
+        try {
+            List<Spectrum.Point> points = new ArrayList<>();
+            for (String point : response.split(",", -1)) {
+                String[] pair = point.split("=", -1);
+                points.add(new Spectrum.Point(Double.parseDouble(pair[0]), Double.parseDouble(pair[1])));
+            }
+            return Spectrum.seenBy(points);
+        } catch (IllegalArgumentException | ArrayIndexOutOfBoundsException e) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    "'" + response + "' is no response curve; write 400=0.5,500=0.8 and so on, or name a table.",
+                    e);
+        }
+    }
+}

@@ -1,0 +1,75 @@
+package org.epochrome.session;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.epochrome.io.Conventions;
+import org.epochrome.io.DatedFrame;
+import org.epochrome.io.FrameRefused;
+import org.epochrome.io.FrameRequest;
+import org.epochrome.io.FrameSource;
+import org.epochrome.time.LeapSeconds;
+
+/**
+ * The frames of a session, and what is said about them.
+ *
+ * @param all frames with their bands and times, in the order given
+ * @param conventions what is said about all of them alike, by which bands and times were found
+ * @param leftOut files that are not to be part of the picture, as the frames name them
+ * @param disks disks that are held by hand, by file
+ */
+public record Frames(List<DatedFrame> all, Conventions conventions, Set<Path> leftOut, Map<Path, HeldDisk> disks) {
+    private static final int GREEN = 1;
+
+    public Frames {
+        all = List.copyOf(all);
+        leftOut = Set.copyOf(leftOut);
+        disks = Map.copyOf(disks);
+    }
+
+    /** Frames that need no more words. */
+    public static Frames of(List<DatedFrame> all) {
+        return new Frames(all, Conventions.UNSAID, Set.of(), Map.of());
+    }
+
+    /**
+     * Finds out bands and times of files.
+     *
+     * @throws FramesRefused if some are refused; all of them are named
+     */
+    public static List<DatedFrame> found(List<FrameRequest> requests, Conventions conventions) {
+        FrameSource source = new FrameSource(conventions.clock(), conventions.passbands(), LeapSeconds::taiMinusUtcS);
+        List<DatedFrame> found = new ArrayList<>();
+        List<FrameRefused> refused = new ArrayList<>();
+        for (FrameRequest request : requests) {
+            try {
+                found.add(source.find(request));
+            } catch (FrameRefused e) {
+                refused.add(e);
+            }
+        }
+        if (!refused.isEmpty()) {
+            throw new FramesRefused(refused);
+        }
+        return found;
+    }
+
+    /** Those that make the picture. */
+    public List<DatedFrame> used() {
+        return all.stream().filter(f -> !leftOut.contains(f.head().file())).toList();
+    }
+
+    /** The disk that is held by hand, if one is. */
+    Optional<HeldDisk> held(Exposure exposure) {
+        return Optional.ofNullable(disks.get(exposure.frame().head().file()));
+    }
+
+    /** Whether the disk's centre is held too. */
+    boolean placed(Exposure exposure) {
+        boolean own = exposure.frame().band().band().isPresent() || exposure.planeIndex() == GREEN;
+        return own && held(exposure).isPresent();
+    }
+}
