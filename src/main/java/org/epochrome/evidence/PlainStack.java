@@ -17,11 +17,11 @@ import org.epochrome.session.PixelOffset;
  * The colour picture that frames give when they are only laid on top of each other by the centroid of their light: what the
  * result is compared with.
  */
-final class PlainStack {
+public final class PlainStack {
     private PlainStack() {}
 
     /** The stack on the pixels of the combination. */
-    static ColourCube of(Combination c, List<Plane> planes) {
+    public static ColourCube of(Combination c, List<Plane> planes) {
         // The result's own disk, seen in the frames' light, tells where its centre of light is to go.
         int reference = reference(c);
         PixelOffset off =
