@@ -16,6 +16,7 @@ import javafx.scene.Scene;
 import javafx.scene.control.ComboBox;
 import javafx.stage.Stage;
 import org.epochrome.desktop.bench.Bench;
+import org.epochrome.desktop.bench.Display;
 import org.epochrome.desktop.bench.Keeper;
 import org.epochrome.desktop.bench.Remembered;
 import org.epochrome.desktop.view.Choosers;
@@ -31,12 +32,17 @@ final class Rig {
     });
     private final Bench bench;
     private final Workbench workbench;
+    private final Remembered remembered;
     private Path answer = Path.of("unset");
     private List<Path> opens = List.of();
 
     Rig(Path folder, Stage stage) {
+        this(folder, stage, 1280, 800);
+    }
+
+    Rig(Path folder, Stage stage, double width, double height) {
         bench = new Bench(background, Platform::runLater);
-        Remembered remembered = new Remembered(folder);
+        remembered = new Remembered(folder);
         Keeper keeper =
                 new Keeper(bench, remembered, folder, "development", background, work -> {}, Platform::runLater);
         workbench = new Workbench(bench, keeper, remembered, new Choosers() {
@@ -50,11 +56,27 @@ final class Rig {
                 return Optional.of(answer);
             }
         });
-        stage.setScene(new Scene(workbench, 1280, 800));
+        stage.setScene(new Scene(workbench, width, height));
     }
 
     Bench bench() {
         return bench;
+    }
+
+    Workbench workbench() {
+        return workbench;
+    }
+
+    Remembered remembered() {
+        return remembered;
+    }
+
+    void renewTheme() {
+        Probe.theme(workbench, remembered.theme());
+    }
+
+    void display(String name) {
+        bench.studio().displayProperty().set(Display.valueOf(name));
     }
 
     void end() {

@@ -70,8 +70,10 @@ class WorkbenchTest {
         Instant moved = epoch();
         assertNotEquals(midway, moved);
         assertEquals("move the epoch", bench().undoableProperty().get());
-        awaitFull();
-        assertEquals(moved, bench().studio().shownProperty().get().orElseThrow().epoch());
+        await(
+                "a picture of that epoch",
+                () -> moved.equals(
+                        bench().studio().shownProperty().get().orElseThrow().epoch()));
 
         click("#topic-disk");
         HeldDisk held = drawTheLimb(3);
@@ -82,7 +84,6 @@ class WorkbenchTest {
         assertEquals(
                 held, session().recipe().frames().disks().values().iterator().next());
         click("#undo");
-        awaitFull();
 
         Path file = folder.resolve("session.json");
         rig.answer(file);

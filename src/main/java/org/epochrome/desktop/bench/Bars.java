@@ -57,7 +57,7 @@ public record Bars(TimeAxis axis, List<Bar> bars, int lanes) {
         public String turned() {
             return turnedDeg
                     .map(d -> String.format(Locale.ROOT, "%+.2f°", d + 0.0))
-                    .orElse("left out");
+                    .orElse(used ? "" : "left out");
         }
     }
 
@@ -106,7 +106,7 @@ public record Bars(TimeAxis axis, List<Bar> bars, int lanes) {
         String tip = frame.head().file().getFileName()
                 + "\n" + clock(span.start()) + (instant ? ", length unknown" : " to " + clock(span.end()))
                 + row.map(r -> String.format(Locale.ROOT, "%nturned by %+.3f°", r.turnedDeg() + 0.0))
-                        .orElse("\nleft out")
+                        .orElse(rows.isEmpty() ? "" : "\nleft out")
                 + (smeared ? "\nThe globe turned further meanwhile than the frame resolves." : "")
                 + (frame.notes().isEmpty() ? "" : "\n" + Sentences.inWords(String.join("\n", frame.notes())));
         return new Bar(
@@ -119,7 +119,7 @@ public record Bars(TimeAxis axis, List<Bar> bars, int lanes) {
                 row.map(Timetable.Row::turnedDeg),
                 smeared,
                 instant || !frame.notes().isEmpty(),
-                row.isPresent(),
+                row.isPresent() || rows.isEmpty(),
                 tip);
     }
 

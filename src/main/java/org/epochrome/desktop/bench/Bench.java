@@ -2,7 +2,9 @@ package org.epochrome.desktop.bench;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.UnaryOperator;
@@ -13,9 +15,12 @@ import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleObjectProperty;
 import org.epochrome.ephemeris.Body;
+import org.epochrome.image.Passband;
+import org.epochrome.io.Conventions;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.io.FrameRequest;
 import org.epochrome.session.Combination;
+import org.epochrome.session.Frames;
 import org.epochrome.session.Place;
 import org.epochrome.session.Session;
 import org.epochrome.session.Timetable;
@@ -177,6 +182,27 @@ public final class Bench {
         door.ask(request, history.now(), found -> {
             edit(found.title(), d -> d.plus(found.frames(), found.unsettled(), usualPlace));
             found.notes().stream().findFirst().ifPresent(problem::set);
+        });
+    }
+
+    /** Says what a filter lets through, for all frames of its band. */
+    public void setPassband(String band, Passband passband) {
+        Draft before = history.now();
+        before.recipe().ifPresent(recipe -> {
+            Conventions said = recipe.frames().conventions();
+            Map<String, Passband> passbands = new HashMap<>(said.passbands());
+            passbands.put(band, passband);
+            Conventions next = new Conventions(said.clock(), passbands);
+            door.again(
+                    before,
+                    next,
+                    found -> edit(
+                            "set a passband",
+                            d -> d.recipe(r -> r.with(new Frames(
+                                    found.frames(),
+                                    next,
+                                    r.frames().leftOut(),
+                                    r.frames().disks())))));
         });
     }
 

@@ -74,6 +74,17 @@ final class FrameDoor {
         });
     }
 
+    /** Finds the frames of a draft again by other conventions. */
+    void again(Draft draft, Conventions conventions, Consumer<Found> done) {
+        List<FrameRequest> requests =
+                draft.frames().stream().map(DatedFrame::request).toList();
+        background.execute(() -> {
+            Found found = new Found(new ArrayList<>(), new ArrayList<>(), Optional.empty(), new ArrayList<>());
+            requests.forEach(r -> find(r, conventions, found));
+            face.execute(() -> done.accept(found));
+        });
+    }
+
     private static Conventions conventions(Draft draft) {
         return draft.recipe().map(r -> r.frames().conventions()).orElse(Conventions.UNSAID);
     }

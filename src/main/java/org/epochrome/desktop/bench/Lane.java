@@ -16,6 +16,8 @@ public final class Lane {
     private final boolean restarts;
     private Job<?> running;
     private Job<?> waiting;
+    /** Grows when results that are still on their way shall not arrive any more. */
+    private volatile int era;
 
     /**
      * @param background where work is done
@@ -42,8 +44,12 @@ public final class Lane {
      */
     public <T> void submit(
             Function<Progress, T> work, Consumer<T> done, Consumer<Throwable> failed, Listener listener) {
-        Job<T> job = new Job<>(work, done, failed, listener);
+        Job<T> job;
         synchronized (this) {
+            if (restarts) {
+                era++;
+            }
+            job = new Job<>(work, done, failed, listener);
             if (running != null) {
                 if (restarts) {
                     running.cancelled = true;
@@ -58,6 +64,7 @@ public final class Lane {
 
     /** Stops what runs and forgets what waits. */
     public synchronized void cancel() {
+        era++;
         if (running != null) {
             running.cancelled = true;
         }
@@ -86,6 +93,7 @@ public final class Lane {
         private final Consumer<T> done;
         private final Consumer<Throwable> failed;
         private final Listener listener;
+        private final int ownEra = era;
         private volatile boolean cancelled;
         private volatile double fraction;
         private volatile String doing = "";
@@ -115,7 +123,7 @@ public final class Lane {
 
         private void hand(Runnable result) {
             face.execute(() -> {
-                if (!cancelled) {
+                if (!cancelled && ownEra == era) {
                     result.run();
                 }
             });
@@ -139,7 +147,7 @@ public final class Lane {
                 told = true;
                 face.execute(() -> {
                     told = false;
-                    if (!cancelled) {
+                    if (!cancelled && ownEra == era) {
                         listener.at(fraction, doing);
                     }
                 });

@@ -27,7 +27,9 @@ public final class Sentences {
             return "Something went wrong inside the program (" + cause + "); please report what you did.";
         }
         String message = inWords(cause.getMessage());
-        return Character.toUpperCase(message.charAt(0)) + message.substring(1) + (message.endsWith(".") ? "" : ".");
+        return (cause instanceof SessionRefused ? Character.toUpperCase(message.charAt(0)) : message.charAt(0))
+                + message.substring(1)
+                + (message.endsWith(".") ? "" : ".");
     }
 
     /** Options of the command line by the names that the window has for them. */

@@ -8,6 +8,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleObjectProperty;
 import org.epochrome.colour.Look;
+import org.epochrome.colour.Sharpening;
 import org.epochrome.disk.Disk;
 import org.epochrome.job.Progress;
 import org.epochrome.session.Combination;
@@ -41,6 +42,7 @@ public final class Studio {
     private Optional<Recipe> unmakeable = Optional.empty();
     private boolean split;
     private Look beforeLook;
+    private Look keptLook = Look.DEFAULT;
 
     Studio(Executor background, Executor face, Consumer<Throwable> refused) {
         quick = new Lane(background, face, false);
@@ -92,7 +94,12 @@ public final class Studio {
         wanted = draft;
         full.cancel();
         work.ends();
-        draft.session().ifPresent(this::quickly);
+        draft.session().ifPresent(s -> quickly(s, s.look().equals(keptLook) ? soft(s.look()) : s.look()));
+    }
+
+    /** Sharpening takes longer than all the rest, and a hand that drags something else need not wait for it. */
+    private static Look soft(Look look) {
+        return new Look(look.white(), Sharpening.NONE, look.tone(), look.framing());
     }
 
     /** Shows a draft, first quickly, then in full. */
@@ -114,7 +121,8 @@ public final class Studio {
             combination.set(Optional.empty());
             return;
         }
-        quickly(session.get());
+        keptLook = session.get().look();
+        quickly(session.get(), keptLook);
         fully(session.get());
     }
 
@@ -124,13 +132,13 @@ public final class Studio {
         work.ends();
     }
 
-    private void quickly(Session session) {
+    private void quickly(Session session, Look look) {
         Optional<Preview> held = preview;
         Display how = display.get();
         if (held.isPresent()) {
             quick.submit(
                     progress -> held.get().holds(session.recipe())
-                            ? Optional.of(Pictures.quick(held.get(), session.recipe(), session.look(), how, progress))
+                            ? Optional.of(Pictures.quick(held.get(), session.recipe(), look, how, progress))
                             : Optional.<Shown>empty(),
                     found -> found.filter(s -> stillQuick(session)).ifPresent(s -> shown.set(found)),
                     refused,
@@ -140,6 +148,12 @@ public final class Studio {
 
     /** A quick picture must not cover the full one that came first. */
     private boolean stillQuick(Session session) {
+        boolean others = wanted.recipe()
+                .filter(r -> r.frames().all().equals(session.recipe().frames().all()))
+                .isEmpty();
+        if (others) {
+            return false;
+        }
         boolean fullIsThere = combination(wanted).isPresent()
                 && shown.get().filter(s -> s.factor() == 1 && full.idle()).isPresent();
         return !fullIsThere || !wanted.session().filter(session::equals).isPresent();

@@ -111,10 +111,10 @@ final class ColourPanel extends Panel {
 
     private static String title(White w) {
         return switch (w) {
-            case PHOTOMETRIC -> "the planet's own colour";
+            case PHOTOMETRIC -> "planet's own";
             case DISK -> "grey disk";
-            case SOLAR -> "measured on a star";
-            case NONE -> "as the camera saw it";
+            case SOLAR -> "by a star";
+            case NONE -> "none";
         };
     }
 

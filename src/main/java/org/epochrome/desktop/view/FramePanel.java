@@ -15,6 +15,7 @@ import javafx.scene.layout.VBox;
 import org.epochrome.desktop.bench.Bench;
 import org.epochrome.desktop.bench.Unsettled;
 import org.epochrome.image.Band;
+import org.epochrome.image.Passband;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.io.FrameRequest;
 import org.epochrome.io.SheetRow;
@@ -34,6 +35,7 @@ final class FramePanel extends Panel {
     private final CheckBox used = new CheckBox("Part of the picture");
     private final ComboBox<String> band;
     private final Label bandSource = prose("");
+    private final Entry passband;
     private final Entry start;
     private final Entry end;
     private final Label timeSource = prose("");
@@ -50,8 +52,14 @@ final class FramePanel extends Panel {
         band = choice("band", "The light it was taken in", BANDS, b -> b, this::setBand);
         start = new Entry("start", "", "When the recording began, UTC", t -> setTimes(UtcText.parse(t), null));
         end = new Entry("end", "", "When the recording ended, UTC", t -> setTimes(null, UtcText.parse(t)));
+        passband = new Entry(
+                "passband",
+                "",
+                "What the filter lets through, nm, for all frames of this band; such as 600-690",
+                this::setPassband);
         GridPane grid = grid();
         row(grid, "Band", band);
+        row(grid, "Passband (nm)", passband);
         row(grid, "Start (UTC)", start);
         row(grid, "End (UTC)", end);
         bandSource.getStyleClass().add("source");
@@ -93,13 +101,13 @@ final class FramePanel extends Panel {
         }
         band.setValue(word);
         band.setDisable(!mono);
-        bandSource.setText("Band from: " + f.band().source()
-                + f.band()
-                        .band()
-                        .map(b -> Numbers.text(
-                                ", %.0f to %.0f nm",
-                                b.passband().fromNm(), b.passband().toNm()))
-                        .orElse(""));
+        bandSource.setText("Band from: " + f.band().source());
+        passband.setDisable(!mono);
+        passband.show(f.band()
+                .band()
+                .map(b -> Numbers.plain(b.passband().fromNm()) + "-"
+                        + Numbers.plain(b.passband().toNm()))
+                .orElse(""));
         RecordingSpan span = f.timing().span();
         start.show(UtcText.format(span.start()));
         end.show(UtcText.format(span.end()));
@@ -113,41 +121,51 @@ final class FramePanel extends Panel {
 
     private String numbers(DatedFrame f) {
         StringBuilder text = new StringBuilder();
-        bench.timetableProperty().get().ifPresent(t -> t.rows().stream()
-                .filter(r -> r.exposure().frame().equals(f))
-                .findFirst()
-                .ifPresent(r -> describe(text, t, r)));
-        bench.combination()
+        Optional<Timetable> t = bench.timetableProperty().get();
+        Optional<Timetable.Row> row = t.flatMap(all ->
+                all.rows().stream().filter(r -> r.exposure().frame().equals(f)).findFirst());
+        row.ifPresent(r -> describe(text, t.get(), r));
+        row.ifPresent(r -> bench.combination()
                 .flatMap(c -> c.frames().stream()
-                        .filter(r -> r.exposure().frame().equals(f))
+                        .filter(found -> found.exposure().frame().equals(f))
                         .findFirst())
-                .ifPresent(r -> describe(text, r));
+                .ifPresent(found -> describe(text, r, found)));
         return text.toString();
     }
 
     private static void describe(StringBuilder text, Timetable t, Timetable.Row r) {
         text.append(Numbers.text(
-                "Turned by %+.3f° to the epoch; turned by %.2f° meanwhile.",
+                "Turned by %+.3f° to the epoch; the globe turned by %.2f° during the recording.",
                 r.turnedDeg() + 0.0, Math.abs(r.sweptDeg())));
         if (Numbers.isReference(t, r.exposure().frame())) {
             text.append("\nThe picture lies on the pixels of this frame.");
         }
     }
 
-    private static void describe(StringBuilder text, Combination.FrameResult r) {
+    private static void describe(StringBuilder text, Timetable.Row row, Combination.FrameResult r) {
         double radius = r.disk().equatorialRadiusPx();
-        double swept = Math.abs(r.rotationDeg());
+        double blur = r.limb().shading().blurPx();
         text.append(Numbers.text(
-                "%nWeight in its band %.0f %%, blur %.2f px.",
-                100 * r.weight(), r.limb().shading().blurPx()));
-        if (swept > 0 && radius > 0) {
-            text.append(Numbers.text("%nThe middle of the disk moved %.1f px.", Math.toRadians(swept) * radius));
-        }
+                "%nMeanwhile the middle of the disk moved by %.1f px; the blur is %.2f px%s."
+                        + "%nWeight in its band %.0f %%.",
+                row.sweptPx(radius),
+                blur,
+                row.smeared(radius, blur) ? ", so a shorter recording would be sharper" : "",
+                100 * r.weight()));
     }
 
     private void setBand(String word) {
         bench.selectedFrame()
                 .ifPresent(f -> ask(f, Optional.of(word), f.request().row().flatMap(SheetRow::span)));
+    }
+
+    private void setPassband(String text) {
+        String[] edges = text.split("-", -1);
+        if (edges.length != 2) {
+            throw new IllegalArgumentException("Write two wavelengths in nm, such as 600-690.");
+        }
+        Passband passes = new Passband(Numbers.number(edges[0]), Numbers.number(edges[1]));
+        bench.selectedFrame().flatMap(f -> f.band().band()).ifPresent(b -> bench.setPassband(b.name(), passes));
     }
 
     private void setTimes(Instant newStart, Instant newEnd) {
@@ -178,10 +196,10 @@ final class FramePanel extends Panel {
             band.setId("ask-band");
             band.setPromptText("as it says");
             band.setMaxWidth(Double.MAX_VALUE);
-            Entry start = new Entry("ask-start", "2031-05-02T21:14:05Z", "When the recording began, UTC", t -> {
+            Entry start = new Entry("ask-start", "2031-05-02 21:14:05", "When the recording began, UTC", t -> {
                 from = UtcText.parse(t);
             });
-            Entry end = new Entry("ask-end", "2031-05-02T21:16:05Z", "When the recording ended, UTC", t -> {
+            Entry end = new Entry("ask-end", "2031-05-02 21:16:05", "When the recording ended, UTC", t -> {
                 until = UtcText.parse(t);
             });
             GridPane grid = grid();

@@ -24,8 +24,10 @@ import org.epochrome.ephemeris.RotationSystem;
  * coordinates.
  */
 final class PlanetView extends Region {
-    private static final double FIT_REACH = 1.32;
+    private static final double FIT_REACH = 1.22;
     private static final double RINGED_REACH = 2.45;
+    /** Half of what a close-up of the limb shows, radii. */
+    private static final double CLOSE_UP = 0.12;
     /** From this magnification on pixels are shown as squares. */
     private static final double SQUARES = 3;
 
@@ -44,6 +46,7 @@ final class PlanetView extends Region {
     private boolean fitted = true;
     private boolean splitting;
     private double splitAt = 0.5;
+    private int closeUp = 3;
 
     PlanetView() {
         getStyleClass().add("planet-view");
@@ -165,6 +168,19 @@ final class PlanetView extends Region {
                 ? 1
                 : getScene().getWindow().getOutputScaleX();
         shown.ifPresent(s -> zoom.set(Zoom.centred(s.disk().x(), s.disk().y(), 1 / dense, getWidth(), getHeight())));
+    }
+
+    /** A part of the limb, large: each call the next of four, going round from north. */
+    void closeUp() {
+        fitted = false;
+        closeUp = (closeUp + 1) % 4;
+        shown.ifPresent(s -> {
+            double angle = Math.toRadians(s.disk().northAngleDeg() + 90 * closeUp);
+            double radius = s.disk().equatorialRadiusPx();
+            double x = s.disk().x() - radius * Math.sin(angle);
+            double y = s.disk().y() - radius * Math.cos(angle);
+            zoom.set(Zoom.around(x, y, CLOSE_UP * radius, getWidth(), getHeight()));
+        });
     }
 
     void zoomBy(double factor, double x, double y) {

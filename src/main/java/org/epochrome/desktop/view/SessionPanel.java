@@ -11,6 +11,7 @@ import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.GridPane;
+import org.epochrome.atmosphere.Air;
 import org.epochrome.desktop.bench.Bench;
 import org.epochrome.desktop.bench.Remembered;
 import org.epochrome.ephemeris.Aspect;
@@ -40,6 +41,12 @@ final class SessionPanel extends Panel {
     private final Entry north;
     private final ComboBox<Mirroring> mirroring;
     private final ComboBox<Mount> mount;
+    private final Entry scale;
+    private final Entry telescopeName;
+    private final ComboBox<Remembered.NamedTelescope> telescopes;
+    private final Entry pressure;
+    private final Entry temperature;
+    private final Entry humidity;
     private final ComboBox<String> system;
     private final CheckBox turn;
     private final CheckBox dispersion;
@@ -89,7 +96,7 @@ final class SessionPanel extends Panel {
         siteName = new Entry("site-name", "name it to keep it", "A name under which the site is kept", this::keepSite);
         north = new Entry(
                 "north",
-                "found from the frames",
+                "by the frames",
                 "North angle of the reference frame: from image up to the planet's north pole, counter-clockwise positive."
                         + " Empty: found from the disk, rings or the motion of detail.",
                 t -> recipe(
@@ -103,7 +110,7 @@ final class SessionPanel extends Panel {
                 "mirrored",
                 "Whether the frames have an odd number of reflections, as with a star diagonal",
                 Arrays.asList(Mirroring.values()),
-                m -> m == Mirroring.AUTO ? "found from the frames" : m == Mirroring.YES ? "yes" : "no",
+                m -> m == Mirroring.AUTO ? "by the frames" : m == Mirroring.YES ? "yes" : "no",
                 m -> recipe(
                         "set the mirroring",
                         r -> r.with(new Setup(
@@ -123,6 +130,40 @@ final class SessionPanel extends Panel {
                                 r.setup().mirroring(),
                                 r.setup().scaleArcsecPerPx(),
                                 m))));
+        scale = new Entry(
+                "scale",
+                "by the disk",
+                "Plate scale, arcsec per pixel, if you know it better than the disk shows it",
+                t -> recipe(
+                        "set the scale",
+                        r -> r.with(new Setup(
+                                r.setup().northDeg(),
+                                r.setup().mirroring(),
+                                Numbers.optional(t),
+                                r.setup().mount()))));
+        telescopes = choice(
+                "telescopes",
+                "Telescopes that you kept: mirroring, mount and plate scale at once",
+                List.of(),
+                Remembered.NamedTelescope::name,
+                t -> recipe("choose the telescope", r -> r.with(t.on(r.setup()))));
+        telescopeName = new Entry(
+                "telescope-name",
+                "name it to keep it",
+                "A name under which mirroring, mount and plate scale are kept",
+                this::keepTelescope);
+        pressure = air(
+                "pressure",
+                "Air pressure at the site itself, not at sea level, hPa",
+                (a, v) -> new Air(v, a.temperatureC(), a.relativeHumidity()));
+        temperature = air(
+                "temperature",
+                "Air temperature, degrees Celsius",
+                (a, v) -> new Air(a.pressureHpa(), v, a.relativeHumidity()));
+        humidity = air(
+                "humidity",
+                "Relative humidity, per cent",
+                (a, v) -> new Air(a.pressureHpa(), a.temperatureC(), v / 100));
         system = choice(
                 "system",
                 "The longitude system that the surface turns with; zonal: each latitude at its own rate",
@@ -153,17 +194,24 @@ final class SessionPanel extends Panel {
                 (c, on) -> new Corrections(c.system(), c.turn(), c.dispersion(), on, c.spectrum()));
         GridPane what = grid();
         row(what, "Planet", body);
-        row(what, "Epoch (UTC)", pair(epoch, midway));
+        row(what, "Epoch (UTC)", epoch);
+        row(what, "", midway);
         GridPane where = grid();
         row(where, "Site", sites);
         row(where, "Latitude", latitude);
         row(where, "Longitude", longitude);
         row(where, "Height (m)", height);
         row(where, "Keep as", siteName);
+        row(where, "Pressure (hPa)", pressure);
+        row(where, "Temperature (°C)", temperature);
+        row(where, "Humidity (%)", humidity);
         GridPane how = grid();
         row(how, "North (°)", north);
         row(how, "Mirrored", mirroring);
         row(how, "Mount", mount);
+        row(how, "Scale (\"/px)", scale);
+        row(how, "Telescope", telescopes);
+        row(how, "Keep as", telescopeName);
         row(how, "Rotation", system);
         getChildren()
                 .addAll(
@@ -193,6 +241,33 @@ final class SessionPanel extends Panel {
             }
         });
         return box;
+    }
+
+    private interface AirChange {
+        Air set(Air air, double value);
+    }
+
+    private Entry air(String id, String teaches, AirChange change) {
+        return new Entry(id, "usual", teaches + "; empty: usual at the site's height", t -> {
+            Air before = bench.draft()
+                    .recipe()
+                    .flatMap(r -> r.place().air())
+                    .orElseGet(() -> Air.standardAt(bench.draft()
+                            .recipe()
+                            .flatMap(r -> r.place().site())
+                            .map(Site::heightM)
+                            .orElse(0.0)));
+            Optional<Air> next = t.isBlank() ? Optional.empty() : Optional.of(change.set(before, Numbers.number(t)));
+            recipe("set the air", r -> r.with(new Place(r.place().site(), next)));
+        });
+    }
+
+    private void keepTelescope(String name) {
+        bench.draft().recipe().ifPresent(r -> {
+            remembered.keep(Remembered.NamedTelescope.of(name, r.setup()));
+            refresh();
+        });
+        telescopeName.show("");
     }
 
     private void recipe(String name, UnaryOperator<Recipe> change) {
@@ -267,6 +342,18 @@ final class SessionPanel extends Panel {
                         north.setPromptText(Numbers.text("found: %.2f", c.disk().northAngleDeg())));
         mirroring.setValue(r.setup().mirroring());
         mount.setValue(r.setup().mount());
+        scale.show(Numbers.plain(r.setup().scaleArcsecPerPx()));
+        List<Remembered.NamedTelescope> kept = remembered.telescopes();
+        telescopes.getItems().setAll(kept);
+        telescopes.setValue(kept.stream()
+                .filter(t -> t.on(r.setup()).equals(r.setup()))
+                .findFirst()
+                .orElse(null));
+        telescopes.setPromptText(kept.isEmpty() ? "none kept" : "choose");
+        Optional<Air> air = r.place().air();
+        pressure.show(air.map(a -> Numbers.plain(a.pressureHpa())).orElse(""));
+        temperature.show(air.map(a -> Numbers.plain(a.temperatureC())).orElse(""));
+        humidity.show(air.map(a -> Numbers.plain(100 * a.relativeHumidity())).orElse(""));
         List<String> systems = new ArrayList<>();
         r.body().systems().forEach(s -> systems.add(s.name()));
         if (r.body() == Body.JUPITER || r.body() == Body.SATURN) {
@@ -281,13 +368,13 @@ final class SessionPanel extends Panel {
     }
 
     private static String described(Aspect a) {
-        StringBuilder text = new StringBuilder("Central meridian");
-        a.body()
-                .systems()
+        StringBuilder text = new StringBuilder("CM");
+        a.body().systems().stream()
+                .sorted()
                 .forEach(s -> text.append(Numbers.text(
                         "  %s%.2f°", s == RotationSystem.SINGLE ? "" : s.key() + " ", a.centralMeridianDeg(s))));
         text.append(Numbers.text(
-                "%nDiameter %.2f\", P %.2f°, sub-Earth latitude %.2f°, phase angle %.2f°",
+                "%nDiameter %.2f\", P %.2f°%nSub-Earth latitude %.2f°, phase angle %.2f°",
                 a.equatorialDiameterArcsec(), a.poleAngleDeg(), a.subEarthLatitudeDeg(), a.phaseAngleDeg()));
         a.horizontal()
                 .ifPresentOrElse(

@@ -51,7 +51,8 @@ final class ShiftPanel extends Panel {
                 .addAll(
                         name,
                         drawing,
-                        prose("Dots: where each band lies against G, measured. Rings: where the air should put it."),
+                        prose(
+                                "Rings: where the air puts each band against G. Dots: where it was found; between frames, where the mount's drift hides it, by how far the detail lies off the limb."),
                         numbers,
                         grid,
                         zero,

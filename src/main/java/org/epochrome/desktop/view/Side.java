@@ -2,7 +2,9 @@ package org.epochrome.desktop.view;
 
 import java.util.EnumMap;
 import java.util.Map;
+import javafx.application.Platform;
 import javafx.css.PseudoClass;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
@@ -24,8 +26,10 @@ final class Side extends HBox {
     private final Bench bench;
     private final Map<Topic, Panel> panels;
     private final Map<Topic, Button> rail = new EnumMap<>(Topic.class);
+    private boolean renewing;
     private final Label title = new Label();
     private final ScrollPane page = new ScrollPane();
+    private final Label nothing = Panel.prose("This page fills as soon as there are frames of a known planet.");
 
     Side(Bench bench, Map<Topic, Panel> panels) {
         this.bench = bench;
@@ -46,6 +50,7 @@ final class Side extends HBox {
             buttons.getChildren().add(button);
         }
         title.getStyleClass().add("side-title");
+        nothing.getStyleClass().add("nothing");
         page.setFitToWidth(true);
         page.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
         VBox.setVgrow(page, Priority.ALWAYS);
@@ -53,11 +58,22 @@ final class Side extends HBox {
         body.getStyleClass().add("side-body");
         HBox.setHgrow(body, Priority.ALWAYS);
         getChildren().addAll(body, buttons);
-        bench.selectionProperty().addListener((o, old, now) -> renew(true));
-        bench.draftProperty().addListener((o, old, now) -> renew(false));
-        bench.studio().combinationProperty().addListener((o, old, now) -> renew(false));
-        bench.studio().detailProperty().addListener((o, old, now) -> renew(false));
-        renew(true);
+        bench.selectionProperty().addListener((o, old, now) -> renew());
+        bench.draftProperty().addListener((o, old, now) -> renewSoon());
+        bench.studio().combinationProperty().addListener((o, old, now) -> renewSoon());
+        bench.studio().detailProperty().addListener((o, old, now) -> renewSoon());
+        renew();
+    }
+
+    /** Once for all that changes at a time: while a hand drags, much does. */
+    private void renewSoon() {
+        if (!renewing) {
+            renewing = true;
+            Platform.runLater(() -> {
+                renewing = false;
+                renew();
+            });
+        }
     }
 
     private static Feather icon(Topic topic) {
@@ -86,12 +102,14 @@ final class Side extends HBox {
         };
     }
 
-    private void renew(boolean other) {
+    private void renew() {
         Selection selection = bench.selectionProperty().get();
         Panel panel = panels.get(selection.topic());
+        boolean asks = selection.topic() == Topic.FRAME && !bench.draft().isEmpty();
+        Node content = bench.draft().session().isPresent() || asks ? panel : nothing;
         panel.refresh();
-        if (other && page.getContent() != panel) {
-            page.setContent(panel);
+        if (page.getContent() != content) {
+            page.setContent(content);
             page.setVvalue(0);
         }
         title.setText(selection.topic().title());

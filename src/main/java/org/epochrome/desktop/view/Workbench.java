@@ -84,6 +84,8 @@ public final class Workbench extends BorderPane {
         setCenter(middle);
         setRight(new Side(bench, panels));
         setBottom(new VBox(ribbon, status));
+        bench.draftProperty().addListener((o, old, now) -> bars.getChildren()
+                .removeIf(n -> "unsaved".equals(n.getId()) && !bench.unsaved()));
         bench.problemProperty().addListener((o, old, now) -> showProblem(now));
         addEventFilter(KeyEvent.KEY_PRESSED, this::key);
         setOnDragOver(this::over);
@@ -256,6 +258,7 @@ public final class Workbench extends BorderPane {
         }
         switch (e.getCode()) {
             case F -> viewer.view().fit();
+            case Z -> viewer.view().closeUp();
             case DIGIT1, NUMPAD1 -> viewer.view().trueSize();
             case S -> tools.toggleSplit();
             case B -> tools.toggleBlink();

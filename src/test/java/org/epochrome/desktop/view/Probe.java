@@ -2,6 +2,7 @@ package org.epochrome.desktop.view;
 
 import java.util.Optional;
 import javafx.geometry.Point2D;
+import javafx.scene.Node;
 import org.epochrome.desktop.bench.LimbHandles;
 import org.epochrome.desktop.bench.Zoom;
 
@@ -11,6 +12,14 @@ public final class Probe {
 
     public static double epochX(Workbench workbench) {
         return ((TimeRibbon) workbench.lookup("#ribbon")).epochX().orElseThrow();
+    }
+
+    public static Node root(Workbench workbench) {
+        return workbench;
+    }
+
+    public static void theme(Workbench workbench, String name) {
+        workbench.setTheme(Theme.named(name));
     }
 
     public static Optional<Point2D> handle(Workbench workbench, String grip) {
