@@ -19,7 +19,12 @@ public final class Finish {
      * @param disk 1 inside the disk's lit part, 0 elsewhere: where colour is measured
      */
     public static ColourCube balanced(ColourCube cube, Plane disk, Body body, WhiteBalance white) {
-        return white.gains(cube, disk, body).on(cube);
+        return gains(cube, disk, body, white).on(cube);
+    }
+
+    /** What {@link #balanced} multiplies red, green and blue by. */
+    public static Gains gains(ColourCube cube, Plane disk, Body body, WhiteBalance white) {
+        return white.gains(cube, disk, body);
     }
 
     /**

@@ -1,14 +1,13 @@
 package org.epochrome.colour;
 
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import org.epochrome.disk.View;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.LocalRange;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Starlet;
-import org.epochrome.job.Rows;
 
 /**
  * Brings out detail in a balanced picture without touching its limb or its hues.
@@ -46,12 +45,14 @@ public final class Sharpener {
     private final Plane[] seen = new Plane[3];
     private final Plane[] wanted = new Plane[3];
     private final BandLight green;
+    private final List<BandLight> bands;
 
     private Sharpener(View view, List<BandLight> bands, Sharpening settings, int width, int height) {
         this.view = view;
         this.settings = settings;
         this.width = width;
         this.height = height;
+        this.bands = bands;
         green = bands.get(1);
         blurPx = green.shading().blurPx();
         targetPx = Math.min(blurPx, Math.max(LEAST_BLUR_PX, (1 - settings.deblur()) * blurPx));
@@ -90,13 +91,26 @@ public final class Sharpener {
                 light.data()[i] += share * (float) level * seen[c].data()[i];
             }
         }
-        Plane factor = factor(luminance, light, support);
-        for (Plane plane : crisp) {
+        Plane common = settings.eachBand() ? null : factor(luminance, light, support);
+        for (int c = 0; c < 3; c++) {
+            Plane plane = crisp.get(c);
+            Plane factor = settings.eachBand() ? ownFactor(c, cube.planes().get(c), support) : common;
             for (int i = 0; i < plane.data().length; i++) {
                 plane.data()[i] *= factor.data()[i];
             }
         }
         return new ColourCube(crisp.get(0), crisp.get(1), crisp.get(2));
+    }
+
+    /** What sharpened markings are of those that are there in one colour, by its own blur. */
+    private Plane ownFactor(int c, Plane plane, Plane support) {
+        Sharpener own = new Sharpener(view, Collections.nCopies(3, bands.get(c)), settings, width, height);
+        Plane light = seen[c].copy();
+        float level = (float) level(plane, light, support);
+        for (int i = 0; i < light.data().length; i++) {
+            light.data()[i] *= level;
+        }
+        return own.factor(plane, light, support);
     }
 
     /** Where there is light enough to speak of markings, also a little way off: 0 at limb and terminator, to 1. */
@@ -184,14 +198,14 @@ public final class Sharpener {
             v[i] = Math.max(1e-3f, v[i]);
         }
         Starlet there = Starlet.of(markings, SCALES);
-        double[] noise = noise(there, support);
+        double[] noise = Grain.perScale(there, support);
         Starlet gained = Starlet.of(difference(restored(markings, noise[0] / Starlet.whiteNoise(0)), markings), SCALES);
         Plane factor = Plane.filled(width, height, 1);
         for (int j = 0; j < SCALES; j++) {
             float extra = (float) settings.extraGain(Starlet.sizePx(j), blurPx);
             Plane detail = there.details().get(j);
             Plane more = gained.details().get(j);
-            Plane trust = trust(detail, noise[j], light);
+            Plane trust = Grain.trust(detail, noise[j], light, settings.threshold());
             for (int i = 0; i < v.length; i++) {
                 float strength = detail.data()[i] / (STRONG * v[i]);
                 float gain = extra / (1 + strength * strength);
@@ -224,47 +238,5 @@ public final class Sharpener {
             difference.data()[i] -= b.data()[i];
         }
         return difference;
-    }
-
-    /**
-     * Noise per scale by the median of absolute values, which detail hardly moves in fine scales; in coarse scales, where
-     * it does, not more than white noise as strong as in the finest would leave there, and half as much again.
-     */
-    private static double[] noise(Starlet starlet, Plane support) {
-        double[] noise = new double[SCALES];
-        for (int j = 0; j < SCALES; j++) {
-            float[] size = new float[support.data().length];
-            int n = 0;
-            for (int i = 0; i < size.length; i++) {
-                if (support.data()[i] == 1) {
-                    size[n++] = Math.abs(starlet.details().get(j).data()[i]);
-                }
-            }
-            size = Arrays.copyOf(size, n);
-            Arrays.sort(size);
-            noise[j] = n == 0 ? 0 : size[n / 2] / 0.6745;
-            if (j > 0) {
-                noise[j] = Math.min(noise[j], 1.5 * noise[0] * Starlet.whiteNoise(j) / Starlet.whiteNoise(0));
-            }
-        }
-        return noise;
-    }
-
-    /** How far detail can be told from noise, 0 to 1, by its strength nearby; towards the dark limb noise is stronger. */
-    private Plane trust(Plane detail, double noise, Plane light) {
-        Plane power = new Plane(width, height);
-        for (int i = 0; i < power.data().length; i++) {
-            power.data()[i] = detail.data()[i] * detail.data()[i];
-        }
-        Plane near = Gaussian.blur(power, 1);
-        float brightest = most(light);
-        Rows.each(height, (from, to) -> {
-            for (int i = from * width; i < to * width; i++) {
-                double darker = brightest / Math.max(1e-3 * brightest, light.data()[i]);
-                double least = settings.threshold() * noise * darker;
-                near.data()[i] = (float) (near.data()[i] / (near.data()[i] + least * least + 1e-20));
-            }
-        });
-        return near;
     }
 }

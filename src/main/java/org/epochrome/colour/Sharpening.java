@@ -12,6 +12,8 @@ import java.util.OptionalDouble;
  * @param peakPx scale at which it is strengthened most, pixels; empty for twice the blur
  * @param octaves width of the curve over the logarithm of scale: standard deviation, in doublings
  * @param threshold noise below which detail is left as it is, in standard deviations
+ * @param eachBand whether red, green and blue are strengthened each by its own detail and blur instead of all by that of
+ *     luminance, which keeps hues
  */
 public record Sharpening(
         double deblur,
@@ -20,7 +22,8 @@ public record Sharpening(
         double gain,
         OptionalDouble peakPx,
         double octaves,
-        double threshold) {
+        double threshold,
+        boolean eachBand) {
     /** Leaves the picture as it is. */
     public static final Sharpening NONE = ofStrength(0);
 
@@ -45,12 +48,13 @@ public record Sharpening(
         if (!(strength >= 0 && strength <= 1)) {
             throw new IllegalArgumentException("The strength of detail lies between 0 and 1, not at " + strength + ".");
         }
-        return new Sharpening(0.6 * strength, 15, 0.004, 0.6 * strength, OptionalDouble.empty(), 1, 3);
+        return new Sharpening(0.6 * strength, 15, 0.004, 0.6 * strength, OptionalDouble.empty(), 1, 3, false);
     }
 
     /** The same with the most gain at a scale. */
     public Sharpening peakingAt(double scalePx) {
-        return new Sharpening(deblur, iterations, smoothing, gain, OptionalDouble.of(scalePx), octaves, threshold);
+        return new Sharpening(
+                deblur, iterations, smoothing, gain, OptionalDouble.of(scalePx), octaves, threshold, eachBand);
     }
 
     /** Whether it changes nothing. */

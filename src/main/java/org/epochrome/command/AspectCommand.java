@@ -194,66 +194,18 @@ final class AspectCommand implements Callable<Integer> {
             throw new ParameterException(
                     spec.commandLine(), "That makes more than " + MOST_ROWS + " rows; choose a longer --every.");
         }
-        System.out.println(
-                csv
-                        ? "body,utc,cm_I_deg,cm_II_deg,cm_III_or_single_deg,sub_earth_latitude_deg,pole_angle_deg,"
-                                + "phase_angle_deg,diameter_arcsec,elongation_deg,altitude_deg,azimuth_deg,parallactic_deg"
-                        : "body     UTC                      CM I   CM II CM III/-    De(g)        P   phase    diam"
-                                + "  elong    alt     az      q");
+        AspectTable table = new AspectTable(csv, System.out);
+        table.head();
         boolean near = false;
         for (Instant t = at; !t.isAfter(last); t = t.plus(every)) {
             for (Body body : bodies) {
                 Aspect a = aspect(body, t);
                 near |= a.nearSun();
-                row(a);
+                table.row(a);
             }
         }
         if (near) {
             System.err.println("Caution: some rows lie within 30 degrees of the Sun. " + SUNLIGHT);
         }
-    }
-
-    private void row(Aspect a) {
-        String[] cells = {
-            cell(a, RotationSystem.I, 2),
-            cell(a, RotationSystem.II, 2),
-            cell(a, a.body().defaultSystem(), 2),
-            number(a.subEarthLatitudeDeg(), 3),
-            number(a.poleAngleDeg(), 3),
-            number(a.phaseAngleDeg(), 2),
-            number(a.equatorialDiameterArcsec(), 2),
-            number(a.elongationDeg(), 1),
-            a.horizontal().map(h -> number(h.altitudeDeg(), 2)).orElse(""),
-            a.horizontal().map(h -> number(h.azimuthDeg(), 2)).orElse(""),
-            a.horizontal().map(h -> number(h.parallacticAngleDeg(), 2)).orElse(""),
-        };
-        String time = UtcText.format(a.utc());
-        if (csv) {
-            System.out.println(a.body().displayName() + "," + time + "," + String.join(",", cells));
-        } else {
-            System.out.printf(
-                    "%-8s %-20s %8s%8s%9s%9s%9s%8s%8s%7s%7s%7s%7s%n",
-                    a.body().displayName(),
-                    time,
-                    cells[0],
-                    cells[1],
-                    cells[2],
-                    cells[3],
-                    cells[4],
-                    cells[5],
-                    cells[6],
-                    cells[7],
-                    cells[8],
-                    cells[9],
-                    cells[10]);
-        }
-    }
-
-    private static String cell(Aspect a, RotationSystem system, int digits) {
-        return a.centralMeridianDeg().containsKey(system) ? number(a.centralMeridianDeg(system), digits) : "";
-    }
-
-    private static String number(double value, int digits) {
-        return String.format(Locale.ROOT, "%." + digits + "f", value);
     }
 }

@@ -73,6 +73,14 @@ final class FinishOptions {
     private Map<String, Double> detailCurve = new LinkedHashMap<>();
 
     @Option(
+            names = "--detail-of",
+            paramLabel = "luminance|bands",
+            description =
+                    "Whether red, green and blue are strengthened all by the detail of luminance, which keeps hues, or"
+                            + " each by its own, which brings out faint colour and its noise. Default: luminance.")
+    private DetailOf detailOf;
+
+    @Option(
             names = "--brightness",
             paramLabel = "0..1",
             description = "Where finished pictures show the brightest part of the disk. Default: 0.8.")
@@ -129,6 +137,11 @@ final class FinishOptions {
                     + " altitude, bands.")
     private Boolean caption;
 
+    enum DetailOf {
+        LUMINANCE,
+        BANDS
+    }
+
     /** What was typed, on top of what was said before. */
     Look over(Look before) {
         try {
@@ -170,7 +183,8 @@ final class FinishOptions {
                 taken(curve, "gain", s.gain()),
                 s.peakPx(),
                 taken(curve, "octaves", s.octaves()),
-                taken(curve, "threshold", s.threshold()));
+                taken(curve, "threshold", s.threshold()),
+                detailOf == null ? s.eachBand() : detailOf == DetailOf.BANDS);
         if (!curve.isEmpty()) {
             throw new IllegalArgumentException("--detail-curve does not know "
                     + curve.keySet().iterator().next()

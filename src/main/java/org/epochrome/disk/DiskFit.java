@@ -15,7 +15,7 @@ public final class DiskFit {
     /** Radius on the pixels of the coarse fit. */
     private static final double COARSE_RADIUS = 40;
     /** What is looked at around a disk whose place is known, radii. */
-    private static final double PATCH_MARGIN = 0.3;
+    private static final double PATCH_MARGIN = 0.15;
     /** Softening of the coarse fit's pixels, which are too large for the frame's blur. */
     private static final double COARSE_SOFTNESS = 0.8;
     /** Usual least radius on the pixels of the fine fit, */

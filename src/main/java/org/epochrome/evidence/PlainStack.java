@@ -1,9 +1,8 @@
 package org.epochrome.evidence;
 
-import java.util.List;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import org.epochrome.colour.ColourCube;
-import org.epochrome.colour.Layer;
-import org.epochrome.colour.Merge;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Spline;
@@ -15,24 +14,81 @@ import org.epochrome.session.PixelOffset;
 
 /**
  * The colour picture that frames give when they are only laid on top of each other by the centroid of their light: what the
- * result is compared with.
+ * result is compared with. Frames are added one by one.
  */
 public final class PlainStack {
-    private PlainStack() {}
+    private final Combination c;
+    private final double x;
+    private final double y;
+    private final Map<String, Plane> sums = new LinkedHashMap<>();
+    private final Map<String, Plane> weights = new LinkedHashMap<>();
 
-    /** The stack on the pixels of the combination. */
-    public static ColourCube of(Combination c, List<Plane> planes) {
+    /** An empty stack on the pixels of the combination. */
+    PlainStack(Combination c) {
+        this.c = c;
         // The result's own disk, seen in the frames' light, tells where its centre of light is to go.
-        int reference = reference(c);
-        PixelOffset off =
-                LightCentre.of(planes.get(reference), placed(c.frames().get(reference)));
-        double x = c.disk().x() + off.x();
-        double y = c.disk().y() + off.y();
+        FrameResult reference = c.frames().get(reference(c));
+        PixelOffset off = LightCentre.of(reference.exposure().load(), placed(reference));
+        x = c.disk().x() + off.x();
+        y = c.disk().y() + off.y();
+    }
+
+    /** The whole stack of a combination, its frames read once more. */
+    public static ColourCube of(Combination c) {
+        PlainStack stack = new PlainStack(c);
+        c.frames().forEach(f -> stack.add(f, f.exposure().load()));
+        return stack.cube();
+    }
+
+    /** Adds a frame with its weight, if its band is part of the picture. */
+    void add(FrameResult f, Plane plane) {
         Assignment bands = c.recipe().assignment();
-        return new ColourCube(
-                band(bands.red(), c, planes, x, y),
-                band(bands.green(), c, planes, x, y),
-                band(bands.blue(), c, planes, x, y));
+        String band = f.exposure().band().name();
+        if (!band.equals(bands.red()) && !band.equals(bands.green()) && !band.equals(bands.blue())) {
+            return;
+        }
+        Plane sum = sums.computeIfAbsent(
+                band, b -> new Plane(c.cube().width(), c.cube().height()));
+        Plane weight = weights.computeIfAbsent(
+                band, b -> new Plane(c.cube().width(), c.cube().height()));
+        FittedDisk fit = placed(f);
+        PixelOffset own = LightCentre.of(plane, fit);
+        double dx = fit.disk().x() + own.x() - x;
+        double dy = fit.disk().y() + own.y() - y;
+        Spline spline = new Spline(aboveSky(plane, fit));
+        for (int row = 0; row < sum.height(); row++) {
+            for (int column = 0; column < sum.width(); column++) {
+                if (spline.contains(column + dx, row + dy)) {
+                    int i = row * sum.width() + column;
+                    sum.data()[i] += (float) f.weight() * spline.at(column + dx, row + dy);
+                    weight.data()[i] += (float) f.weight();
+                }
+            }
+        }
+    }
+
+    private static Plane aboveSky(Plane plane, FittedDisk fit) {
+        Plane filled = plane.copy();
+        for (int i = 0; i < filled.data().length; i++) {
+            float value = filled.data()[i];
+            filled.data()[i] = Float.isNaN(value) ? 0 : (float) (value - fit.background());
+        }
+        return filled;
+    }
+
+    /** What was stacked. */
+    ColourCube cube() {
+        Assignment bands = c.recipe().assignment();
+        return new ColourCube(mean(bands.red()), mean(bands.green()), mean(bands.blue()));
+    }
+
+    private Plane mean(String band) {
+        Plane mean = sums.get(band).copy();
+        float[] weight = weights.get(band).data();
+        for (int i = 0; i < weight.length; i++) {
+            mean.data()[i] = weight[i] > 0 ? mean.data()[i] / weight[i] : Float.NaN;
+        }
+        return mean;
     }
 
     /** The frame on whose pixels the result lies: the one whose disk lies where the result's does. */
@@ -51,44 +107,5 @@ public final class PlainStack {
 
     private static FittedDisk placed(FrameResult f) {
         return f.limb().at(f.disk());
-    }
-
-    private static Plane band(String band, Combination c, List<Plane> planes, double x, double y) {
-        List<Integer> members = java.util.stream.IntStream.range(0, planes.size())
-                .filter(i -> c.frames().get(i).exposure().band().name().equals(band))
-                .boxed()
-                .toList();
-        List<Layer> layers = members.stream()
-                .map(i -> {
-                    FrameResult f = c.frames().get(i);
-                    Plane weight = Plane.filled(c.cube().width(), c.cube().height(), (float) f.weight());
-                    return new Layer(moved(planes.get(i), placed(f), c.cube(), x, y), weight, (float)
-                            f.limb().noise());
-                })
-                .toList();
-        return Merge.of(layers).mean();
-    }
-
-    /** A plane's light above the sky, moved so that its centre comes to lie at a place. */
-    private static Plane moved(Plane plane, FittedDisk fit, ColourCube like, double x, double y) {
-        PixelOffset own = LightCentre.of(plane, fit);
-        double dx = fit.disk().x() + own.x() - x;
-        double dy = fit.disk().y() + own.y() - y;
-        Plane filled = plane.copy();
-        for (int i = 0; i < filled.data().length; i++) {
-            float value = filled.data()[i];
-            filled.data()[i] = Float.isNaN(value) ? 0 : (float) (value - fit.background());
-        }
-        Spline spline = new Spline(filled);
-        Plane out = new Plane(like.width(), like.height());
-        for (int row = 0; row < out.height(); row++) {
-            for (int column = 0; column < out.width(); column++) {
-                out.set(
-                        column,
-                        row,
-                        spline.contains(column + dx, row + dy) ? spline.at(column + dx, row + dy) : Float.NaN);
-            }
-        }
-        return out;
     }
 }

@@ -220,6 +220,14 @@ public final class Combiner {
         }
     }
 
+    private List<String> notes(Exposure exposure) {
+        List<String> notes = new ArrayList<>(exposure.frame().notes());
+        if (recipe.frames().held(exposure).isPresent()) {
+            notes.add("Its disk is held by hand.");
+        }
+        return List.copyOf(notes);
+    }
+
     private List<Combination.FrameResult> results(
             List<FittedDisk> limbs, List<Registered> registered, Turning turning, Sky sky, Merging merging) {
         List<Combination.FrameResult> results = new ArrayList<>();
@@ -244,7 +252,7 @@ public final class Combiner {
                     sky.shift(exposure.band(), exposure.aspect(), found.fitted().disk()),
                     sky.smear(exposure.band(), exposure.aspect(), found.fitted().disk()),
                     merging.share(i),
-                    exposure.frame().notes()));
+                    notes(exposure)));
         }
         return results;
     }

@@ -184,6 +184,7 @@ public final class CommandWords {
         detail("gain", d.gain(), plain.gain());
         detail("octaves", d.octaves(), plain.octaves());
         detail("threshold", d.threshold(), plain.threshold());
+        sayUnless(!d.eachBand(), "detail-of", "bands");
         Tone t = look.tone();
         sayUnless(t.brightness() == usual.tone().brightness(), "brightness", t.brightness());
         sayUnless(t.black() == usual.tone().black(), "black", t.black());

@@ -8,6 +8,7 @@ import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.Finish;
 import org.epochrome.colour.Framed;
 import org.epochrome.colour.Framing;
+import org.epochrome.colour.Gains;
 import org.epochrome.colour.Look;
 import org.epochrome.colour.Sharpener;
 import org.epochrome.disk.Globe;
@@ -44,6 +45,13 @@ final class Finishing {
         ColourCube balanced = Finish.balanced(cube, disk, body, look.white());
         ColourCube crisp = Sharpener.sharpened(balanced, view, bands, look.sharpening());
         return Finish.shown(crisp, disk, look.tone());
+    }
+
+    /** What its white balance multiplies red, green and blue by, green 1. */
+    static Gains gains(Combination c, Look look) {
+        View view = new View(Globe.of(c.aspect()), c.disk());
+        Plane disk = litDisk(view, c.cube().width(), c.cube().height());
+        return Finish.gains(c.cube(), disk, c.recipe().body(), look.white());
     }
 
     private static List<Plane> framed(Combination c, List<Plane> shown, Framing framing) {

@@ -1,5 +1,15 @@
 package org.epochrome.session;
 
+import static org.epochrome.session.JsonPieces.disk;
+import static org.epochrome.session.JsonPieces.ephemeris;
+import static org.epochrome.session.JsonPieces.fitted;
+import static org.epochrome.session.JsonPieces.offset;
+import static org.epochrome.session.JsonPieces.put;
+import static org.epochrome.session.JsonPieces.shift;
+import static org.epochrome.session.JsonPieces.site;
+import static org.epochrome.session.JsonPieces.strings;
+import static org.epochrome.session.JsonPieces.times;
+
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
@@ -7,17 +17,12 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import org.epochrome.align.Shift;
-import org.epochrome.disk.Disk;
-import org.epochrome.disk.FittedDisk;
+import org.epochrome.colour.Gains;
+import org.epochrome.colour.Look;
 import org.epochrome.ephemeris.Aspect;
-import org.epochrome.ephemeris.Site;
-import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
 import org.epochrome.session.Combination.FrameResult;
 import org.epochrome.time.UtcText;
@@ -27,15 +32,16 @@ public final class JsonReport {
     /** Name of the program as reports and files give it. */
     public static final String TOOL = "Epochrome";
 
-    /** Part of the radius that counts as the inner disk. */
-    private static final double INNER = 0.85;
-
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
     private JsonReport() {}
 
-    /** The report of a combination. */
-    public static String of(Combination c, String version) {
+    /**
+     * The report of a combination.
+     *
+     * @param look how its pictures were finished
+     */
+    public static String of(Combination c, Look look, String version) {
         ObjectNode root = head(version);
         root.put("body", c.recipe().body().displayName());
         root.put("epoch", UtcText.format(c.epoch()));
@@ -45,6 +51,7 @@ public final class JsonReport {
         output.put("height", c.cube().height());
         output.set("disk", disk(c.disk()));
         output.set("ephemeris", ephemeris(c.aspect()));
+        root.set("look", look(c, look));
         root.set("assign", assignment(c.recipe().assignment()));
         root.set("coverage", coverage(c));
         ArrayNode frames = root.putArray("frames");
@@ -99,22 +106,24 @@ public final class JsonReport {
     /** By band: frames that cover a pixel of the inner disk, at least, at most and in the mean. */
     private static ObjectNode coverage(Combination c) {
         ObjectNode node = NODES.objectNode();
-        double reach = INNER * c.disk().equatorialRadiusPx();
         c.coverage().forEach((band, coverage) -> {
-            Plane frames = coverage.frames();
-            DoubleSummaryStatistics counts = new DoubleSummaryStatistics();
-            for (int y = 0; y < frames.height(); y++) {
-                for (int x = 0; x < frames.width(); x++) {
-                    if (Math.hypot(x - c.disk().x(), y - c.disk().y()) < reach) {
-                        counts.accept(frames.at(x, y));
-                    }
-                }
-            }
+            Covered covered = Covered.of(coverage, c.disk());
             ObjectNode of = node.putObject(band);
-            put(of, "leastFrames", counts.getMin());
-            put(of, "mostFrames", counts.getMax());
-            put(of, "meanFrames", counts.getAverage());
+            put(of, "leastFrames", covered.least());
+            put(of, "mostFrames", covered.most());
+            put(of, "meanFrames", covered.mean());
         });
+        return node;
+    }
+
+    /** How finished pictures look, by the keys of session files, and the gains that came of it. */
+    private static ObjectNode look(Combination c, Look look) {
+        ObjectNode node = new ObjectMapper().valueToTree(SessionWriting.look(look));
+        Gains gains = Finishing.gains(c, look);
+        ObjectNode applied = ((ObjectNode) node.get("white")).putObject("applied");
+        put(applied, "red", gains.red());
+        put(applied, "green", gains.green());
+        put(applied, "blue", gains.blue());
         return node;
     }
 
@@ -140,70 +149,6 @@ public final class JsonReport {
         node.set("smear", smear(f));
         put(node, "weight", f.weight());
         strings(node, "warnings", f.warnings());
-        return node;
-    }
-
-    private static void times(ObjectNode node, org.epochrome.io.Timing timing) {
-        node.put("start", UtcText.format(timing.span().start()));
-        node.put("end", UtcText.format(timing.span().end()));
-        node.put("mid", UtcText.format(timing.span().mid()));
-        node.put("timeSource", timing.source());
-    }
-
-    private static ObjectNode ephemeris(Aspect a) {
-        ObjectNode node = NODES.objectNode();
-        ObjectNode meridians = node.putObject("centralMeridianDeg");
-        a.centralMeridianDeg().entrySet().stream()
-                .sorted(Map.Entry.comparingByKey())
-                .forEach(e -> put(meridians, e.getKey().key(), e.getValue()));
-        put(node, "subEarthLatitudeDeg", a.subEarthLatitudeDeg());
-        put(node, "subEarthLatitudeCentricDeg", a.subEarthLatitudeCentricDeg());
-        put(node, "subSolarLatitudeDeg", a.subSolarLatitudeDeg());
-        put(node, "subSolarLatitudeCentricDeg", a.subSolarLatitudeCentricDeg());
-        put(node, "subSolarLongitudeDeg", a.subSolarLongitudeDeg());
-        put(node, "poleAngleDeg", a.poleAngleDeg());
-        put(node, "sunPositionAngleDeg", a.sunPositionAngleDeg());
-        put(node, "phaseAngleDeg", a.phaseAngleDeg());
-        put(node, "phaseDefectArcsec", a.phaseDefectArcsec());
-        put(node, "phaseDefectAngleDeg", a.phaseDefectAngleDeg());
-        put(node, "distanceAu", a.distanceAu());
-        put(node, "sunDistanceAu", a.sunDistanceAu());
-        put(node, "lightTimeS", a.lightTimeS());
-        put(node, "equatorialDiameterArcsec", a.equatorialDiameterArcsec());
-        put(node, "polarDiameterArcsec", a.polarDiameterArcsec());
-        put(node, "rightAscensionDeg", a.rightAscensionDeg());
-        put(node, "declinationDeg", a.declinationDeg());
-        put(node, "elongationDeg", a.elongationDeg());
-        a.horizontal().ifPresent(h -> {
-            put(node, "altitudeDeg", h.altitudeDeg());
-            put(node, "azimuthDeg", h.azimuthDeg());
-            put(node, "parallacticAngleDeg", h.parallacticAngleDeg());
-        });
-        return node;
-    }
-
-    private static ObjectNode disk(Disk disk) {
-        ObjectNode node = NODES.objectNode();
-        put(node, "x", disk.x());
-        put(node, "y", disk.y());
-        put(node, "equatorialRadiusPx", disk.equatorialRadiusPx());
-        put(node, "northAngleDeg", disk.northAngleDeg());
-        node.put("mirrored", disk.mirrored());
-        return node;
-    }
-
-    private static ObjectNode fitted(FittedDisk fit, Disk disk) {
-        ObjectNode node = disk(disk);
-        put(node, "sigmaPx", fit.centreSigmaPx());
-        put(node, "radiusSigmaPx", fit.radiusSigmaPx());
-        put(node, "northSigmaDeg", fit.northSigmaDeg());
-        ObjectNode limb = node.putObject("limb");
-        put(limb, "x", fit.disk().x());
-        put(limb, "y", fit.disk().y());
-        put(node, "minnaert", fit.shading().minnaert());
-        put(node, "blurPx", fit.shading().blurPx());
-        put(node, "background", fit.background());
-        put(node, "brightness", fit.brightness());
         return node;
     }
 
@@ -233,53 +178,6 @@ public final class JsonReport {
                 "directionDeg",
                 f.smear() == Smear.NONE ? Double.NaN : f.smear().directionDeg());
         return node;
-    }
-
-    private static ObjectNode shift(Shift s) {
-        if (!s.known()) {
-            return null;
-        }
-        ObjectNode node = NODES.objectNode();
-        put(node, "x", s.x());
-        put(node, "y", s.y());
-        put(node, "sigmaX", s.sigmaX());
-        put(node, "sigmaY", s.sigmaY());
-        return node;
-    }
-
-    private static ObjectNode offset(Optional<PixelOffset> offset) {
-        return offset.map(o -> {
-                    ObjectNode node = NODES.objectNode();
-                    put(node, "x", o.x());
-                    put(node, "y", o.y());
-                    return node;
-                })
-                .orElse(null);
-    }
-
-    private static ObjectNode site(Optional<Site> site) {
-        return site.map(s -> {
-                    ObjectNode node = NODES.objectNode();
-                    put(node, "latitudeDeg", s.latitudeDeg());
-                    put(node, "longitudeDeg", s.longitudeDeg());
-                    put(node, "heightM", s.heightM());
-                    return node;
-                })
-                .orElse(null);
-    }
-
-    private static void strings(ObjectNode node, String key, List<String> texts) {
-        ArrayNode array = node.putArray(key);
-        texts.forEach(array::add);
-    }
-
-    /** Numbers to seven decimals, which is finer than anything is known; JSON has no NaN. */
-    private static void put(ObjectNode node, String key, double value) {
-        if (Double.isFinite(value)) {
-            node.put(key, Math.round(value * 1e7) / 1e7);
-        } else {
-            node.putNull(key);
-        }
     }
 
     private static String text(ObjectNode root) {

@@ -49,7 +49,16 @@ final class LookReading {
                 or(d.gain(), usual.gain()),
                 number(d.peakPx()),
                 or(d.octaves(), usual.octaves()),
-                or(d.threshold(), usual.threshold()));
+                or(d.threshold(), usual.threshold()),
+                d.of() == null ? usual.eachBand() : eachBand(d.of()));
+    }
+
+    private static boolean eachBand(String of) {
+        return switch (of) {
+            case "luminance" -> false;
+            case "bands" -> true;
+            default -> throw new IllegalArgumentException("detail is of luminance or bands, not '" + of + "'");
+        };
     }
 
     private static Tone tone(SessionSchema.Tone t) {

@@ -109,7 +109,7 @@ public record Outputs(List<Path> files, Optional<Path> report, Look look, boolea
                         overwrite);
             }
         }
-        report.ifPresent(file -> writeReport(file, JsonReport.of(combination, version), overwrite));
+        report.ifPresent(file -> writeReport(file, JsonReport.of(combination, look, version), overwrite));
     }
 
     /**

@@ -86,7 +86,8 @@ final class SessionSchema {
             Double gain,
             Double peakPx,
             Double octaves,
-            Double threshold) {}
+            Double threshold,
+            String of) {}
 
     record Tone(Double brightness, Double black, Double contrast, Double saturation) {}
 

@@ -119,7 +119,7 @@ final class SessionWriting {
                 mark.sha256());
     }
 
-    private static SessionSchema.Look look(Look look) {
+    static SessionSchema.Look look(Look look) {
         Sharpening d = look.sharpening();
         Tone t = look.tone();
         return new SessionSchema.Look(
@@ -136,7 +136,8 @@ final class SessionWriting {
                         d.gain(),
                         number(d.peakPx()),
                         d.octaves(),
-                        d.threshold()),
+                        d.threshold(),
+                        d.eachBand() ? "bands" : "luminance"),
                 new SessionSchema.Tone(t.brightness(), t.black(), t.contrast(), t.saturation()),
                 new SessionSchema.Framing(
                         word(look.framing().orientation()),

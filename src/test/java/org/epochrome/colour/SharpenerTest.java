@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.function.DoubleBinaryOperator;
 import org.epochrome.demo.BandSetting;
@@ -97,6 +98,34 @@ class SharpenerTest {
         assertTrue(most < 1.02, "overshoot to " + most);
         assertTrue(least > 0.68, "undershoot to " + least);
         assertTrue(after.at(98, 100) - after.at(102, 100) > 1.1 * (before.at(98, 100) - before.at(102, 100)));
+    }
+
+    /** Spots that red and blue show in opposite sense, so that luminance hardly does: only their own detail brings them out. */
+    @Test
+    void eachBandIsStrengthenedByItsOwnDetailIfAsked() {
+        double blueToRed = 0.2126 / 0.0722;
+        Plane red = globe(0.5, BLUR, 70, (x, y) -> 1 + 0.05 * Math.sin(x / 2.5));
+        Plane green = globe(0.5, BLUR, 70, (x, y) -> 1);
+        Plane blue = globe(0.5, BLUR, 70, (x, y) -> 1 - 0.05 * blueToRed * Math.sin(x / 2.5));
+        ColourCube cube = new ColourCube(red, green, blue);
+        Sharpening own = new Sharpening(0.3, 15, 0.004, 0.3, OptionalDouble.empty(), 1, 3, true);
+        ColourCube common = Sharpener.sharpened(cube, FACE, bands(0.5, BLUR), Sharpening.DEFAULT);
+        ColourCube each = Sharpener.sharpened(cube, FACE, bands(0.5, BLUR), own);
+        assertTrue(deviation(common.red()) < 1.05 * deviation(red), "common " + deviation(common.red()));
+        assertTrue(deviation(each.red()) > 1.15 * deviation(red), "own " + deviation(each.red()) / deviation(red));
+        assertTrue(deviation(each.blue()) > 1.15 * deviation(blue));
+    }
+
+    /** Grey pictures come out alike both ways. */
+    @Test
+    void greyIsTheSameByEachBand() {
+        ColourCube cube = grey(globe(0.5, BLUR, 70, (x, y) -> 1 + 0.1 * Math.sin(x / 3) * Math.cos(y / 4)));
+        Sharpening own = new Sharpening(0.3, 15, 0.004, 0.3, OptionalDouble.empty(), 1, 3, true);
+        ColourCube common = Sharpener.sharpened(cube, FACE, bands(0.5, BLUR), Sharpening.DEFAULT);
+        ColourCube each = Sharpener.sharpened(cube, FACE, bands(0.5, BLUR), own);
+        for (int i = 0; i < SIDE * SIDE; i++) {
+            assertEquals(common.red().data()[i], each.red().data()[i], 1e-4);
+        }
     }
 
     /** In flat parts noise grows by less than a fifth by default, and by less than a half at full strength. */

@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 class SunlitTest {
     private static final List<TruthTable.Row> EYE = TruthTable.rows("colour/cie1931.csv");
 
-    /** Effective wavelengths of Bessell 1990 and Fukugita et al. 1996, nm. */
+    /** Effective wavelengths of Bessell 2005, Johnson 1966 (R) and Fukugita et al. 1996, nm. */
     private static final Map<String, Double> BANDS =
             Map.of("U", 366.0, "B", 436.0, "g", 477.0, "V", 545.0, "r", 623.0, "Rc", 641.0, "R", 700.0, "Ic", 798.0);
 

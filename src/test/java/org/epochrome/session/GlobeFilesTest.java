@@ -320,7 +320,10 @@ class GlobeFilesTest {
                     report.contains(String.format(Locale.ROOT, "%.2f", f.disk().x())));
             assertTrue(report.contains(f.exposure().frame().timing().source()));
         }
-        assertEquals(8, report.split("data:image/jpeg", -1).length - 1, "four pictures, three frames, and a map");
+        assertEquals(
+                11,
+                report.split("data:image/jpeg", -1).length - 1,
+                "four pictures, three frames, three bands' weights, and a map");
         c.warnings().forEach(w -> assertTrue(report.contains(w.replace("'", "&#39;")), w));
     }
 }

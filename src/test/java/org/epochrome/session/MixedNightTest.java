@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.epochrome.colour.ColourCube;
+import org.epochrome.colour.Look;
 import org.epochrome.demo.BandSetting;
 import org.epochrome.demo.Camera;
 import org.epochrome.demo.Rendered;
@@ -96,7 +97,7 @@ class MixedNightTest {
                     c.cube().planes().get(k).data(),
                     frugal.cube().planes().get(k).data());
         }
-        assertEquals(JsonReport.of(c, "test"), JsonReport.of(frugal, "test"));
+        assertEquals(JsonReport.of(c, Look.DEFAULT, "test"), JsonReport.of(frugal, Look.DEFAULT, "test"));
     }
 
     /** A frame through a star diagonal among others without. */

@@ -41,8 +41,7 @@ final class Pictures {
 
     /** What frames give that are only laid on top of each other. */
     static Shown before(Combination c, Look look) {
-        List<Plane> planes = c.frames().stream().map(f -> f.exposure().load()).toList();
-        Combination plain = c.withCube(PlainStack.of(c, planes));
+        Combination plain = c.withCube(PlainStack.of(c));
         return Shown.of(outputs(look).pictureAsShot(plain), 1, c.disk(), c.aspect(), c.epoch());
     }
 

@@ -21,6 +21,7 @@ final class DetailPanel extends Panel {
     private final Slider octaves;
     private final Slider threshold;
     private final CheckBox own = new CheckBox("Peak at twice the blur");
+    private final CheckBox each = new CheckBox("Each band by itself");
     private final Label values = prose("");
 
     DetailPanel(Bench bench) {
@@ -31,14 +32,28 @@ final class DetailPanel extends Panel {
                 0,
                 0.8,
                 v -> s -> new Sharpening(
-                        v, s.iterations(), s.smoothing(), s.gain(), s.peakPx(), s.octaves(), s.threshold()));
+                        v,
+                        s.iterations(),
+                        s.smoothing(),
+                        s.gain(),
+                        s.peakPx(),
+                        s.octaves(),
+                        s.threshold(),
+                        s.eachBand()));
         gain = set(
                 "gain",
                 "How much detail is strengthened at the top of the curve",
                 0,
                 3,
                 v -> s -> new Sharpening(
-                        s.deblur(), s.iterations(), s.smoothing(), v, s.peakPx(), s.octaves(), s.threshold()));
+                        s.deblur(),
+                        s.iterations(),
+                        s.smoothing(),
+                        v,
+                        s.peakPx(),
+                        s.octaves(),
+                        s.threshold(),
+                        s.eachBand()));
         peak = set("peak", "Size of the detail that is strengthened most, pixels", 1, 24, v -> s -> s.peakingAt(v));
         octaves = set(
                 "octaves",
@@ -46,14 +61,21 @@ final class DetailPanel extends Panel {
                 0.3,
                 3,
                 v -> s -> new Sharpening(
-                        s.deblur(), s.iterations(), s.smoothing(), s.gain(), s.peakPx(), v, s.threshold()));
+                        s.deblur(),
+                        s.iterations(),
+                        s.smoothing(),
+                        s.gain(),
+                        s.peakPx(),
+                        v,
+                        s.threshold(),
+                        s.eachBand()));
         threshold = set(
                 "threshold",
                 "Detail fainter than so many times the noise is left as it is",
                 0,
                 6,
                 v -> s -> new Sharpening(
-                        s.deblur(), s.iterations(), s.smoothing(), s.gain(), s.peakPx(), s.octaves(), v));
+                        s.deblur(), s.iterations(), s.smoothing(), s.gain(), s.peakPx(), s.octaves(), v, s.eachBand()));
         own.setId("peak-own");
         own.setTooltip(new Tooltip("Common practice, no source: detail about twice the blur gains most"));
         own.setOnAction(e -> edit(
@@ -65,7 +87,21 @@ final class DetailPanel extends Panel {
                         s.gain(),
                         own.isSelected() ? OptionalDouble.empty() : OptionalDouble.of(peak.getValue()),
                         s.octaves(),
-                        s.threshold())));
+                        s.threshold(),
+                        s.eachBand())));
+        each.setId("each-band");
+        each.setTooltip(new Tooltip("Red, green and blue each by its own detail; off keeps hues"));
+        each.setOnAction(e -> edit(
+                "sharpen bands apart",
+                s -> new Sharpening(
+                        s.deblur(),
+                        s.iterations(),
+                        s.smoothing(),
+                        s.gain(),
+                        s.peakPx(),
+                        s.octaves(),
+                        s.threshold(),
+                        each.isSelected())));
         GridPane grid = grid();
         row(grid, "Blur taken off", deblur);
         row(grid, "Gain", gain);
@@ -79,6 +115,7 @@ final class DetailPanel extends Panel {
                                 "Line: what detail of a scale is multiplied by. Bars: how strong detail is there; dark: the noise in it."),
                         grid,
                         own,
+                        each,
                         values);
     }
 
@@ -121,6 +158,7 @@ final class DetailPanel extends Panel {
             show(threshold, sharp.threshold());
             boolean usual = sharp.peakPx().isEmpty();
             own.setSelected(usual);
+            each.setSelected(sharp.eachBand());
             peak.setDisable(usual);
             sharp.peakPx().ifPresent(p -> show(peak, p));
             values.setText(Numbers.text(

@@ -1,0 +1,64 @@
+package org.epochrome.evidence;
+
+import static org.epochrome.evidence.Html.number;
+import static org.epochrome.evidence.Labels.band;
+import static org.epochrome.evidence.Labels.clock;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.session.Combination;
+import org.epochrome.session.MapFile;
+import org.epochrome.session.Outputs;
+
+/** How the planet stood, and what of it was seen. */
+final class AspectSections {
+    private static final int MAP_PX = 720;
+
+    private final Combination c;
+    private final Outputs like;
+
+    AspectSections(Combination combination, Outputs like) {
+        this.c = combination;
+        this.like = like;
+    }
+
+    String aspects() {
+        List<RotationSystem> systems =
+                c.recipe().body().systems().stream().sorted().toList();
+        List<String> heads = new ArrayList<>(List.of("", "UTC"));
+        systems.forEach(s -> heads.add("CM" + (s == RotationSystem.SINGLE ? "" : " " + s.key())));
+        heads.addAll(List.of("sub-Earth lat.", "sub-solar lat.", "P", "phase", "diameter", "altitude"));
+        List<List<String>> rows = new ArrayList<>();
+        rows.add(aspect("<b>epoch</b>", c.aspect(), systems));
+        c.frames().forEach(f -> rows.add(aspect(band(f), f.exposure().aspect(), systems)));
+        return "<section><h2>How the planet stood</h2>" + Html.table(heads, rows) + "</section>\n";
+    }
+
+    private static List<String> aspect(String who, Aspect a, List<RotationSystem> systems) {
+        List<String> row = new ArrayList<>(List.of(who, clock(a.utc())));
+        systems.forEach(s -> row.add(number("%.2f\u00b0", a.centralMeridianDeg(s))));
+        row.add(number("%.2f\u00b0", a.subEarthLatitudeDeg()));
+        row.add(number("%.2f\u00b0", a.subSolarLatitudeDeg()));
+        row.add(number("%.2f\u00b0", a.poleAngleDeg()));
+        row.add(number("%.1f\u00b0", a.phaseAngleDeg()));
+        row.add(number("%.2f\u2033", a.equatorialDiameterArcsec()));
+        row.add(a.horizontal().map(h -> number("%.1f\u00b0", h.altitudeDeg())).orElse("\u2013"));
+        return row;
+    }
+
+    String surface() {
+        RotationSystem system = MapFile.system(c);
+        return "<section><h2>What was seen of the globe</h2>"
+                + Html.figure(
+                        Html.picture(MapFile.onPaper(c, like, MAP_PX), "Map of the globe"),
+                        "Shading taken off. Latitude planetographic, north up; longitude "
+                                + (system == RotationSystem.SINGLE ? "" : system.key() + " ")
+                                + (c.recipe().body().prograde()
+                                        ? "from 360\u00b0 on the left to 0\u00b0"
+                                        : "from 0\u00b0 on the left to 360\u00b0")
+                                + " on the right. White was out of sight or seen too steeply.")
+                + "</section>\n";
+    }
+}

@@ -1,0 +1,101 @@
+package org.epochrome.evidence;
+
+import static org.epochrome.evidence.Html.number;
+import static org.epochrome.evidence.Html.text;
+import static org.epochrome.evidence.Labels.band;
+import static org.epochrome.evidence.Labels.clock;
+import static org.epochrome.evidence.Labels.name;
+import static org.epochrome.evidence.Labels.pair;
+
+import java.util.List;
+import org.epochrome.colour.ColourCube;
+import org.epochrome.disk.Globe;
+import org.epochrome.disk.View;
+import org.epochrome.image.Plane;
+import org.epochrome.session.Combination;
+import org.epochrome.session.Combination.FrameResult;
+import org.epochrome.session.PixelOffset;
+
+/** What is said about single frames. Their pixels are read one at a time, so that any number of them fits into memory. */
+final class FrameSections {
+    private static final int FRAME_PX = 240;
+
+    private final Combination c;
+    private final double reach;
+    private final StringBuilder figures = new StringBuilder();
+    private final ColourCube plain;
+
+    /** @param reach what is shown of a frame, radii around the disk's centre */
+    FrameSections(Combination combination, double reach) {
+        this.c = combination;
+        this.reach = reach;
+        PlainStack stack = new PlainStack(c);
+        for (FrameResult f : c.frames()) {
+            Plane plane = f.exposure().load();
+            stack.add(f, plane);
+            figures.append(figure(f, plane));
+        }
+        plain = stack.cube();
+    }
+
+    /** The picture that the frames give when they are only laid on top of each other. */
+    ColourCube plain() {
+        return plain;
+    }
+
+    String times() {
+        List<List<String>> rows = c.frames().stream()
+                .map(f -> List.of(
+                        band(f),
+                        name(f),
+                        clock(f.exposure().frame().timing().span().start()),
+                        clock(f.exposure().frame().timing().span().end()),
+                        text(f.exposure().frame().timing().source()),
+                        number("%+.3f\u00b0", f.rotationDeg())))
+                .toList();
+        return "<section><h2>When the frames were recorded</h2>" + Drawings.timeLine(c)
+                + Html.table(List.of("band", "frame", "start (UTC)", "end", "time from", "turned"), rows)
+                + "</section>\n";
+    }
+
+    /** Each frame with its limb. */
+    String frames() {
+        return "<section><h2>Frames and their fitted limbs</h2><div class=\"frames\">" + figures + "</div></section>\n";
+    }
+
+    private String figure(FrameResult f, Plane plane) {
+        View view = new View(Globe.of(f.exposure().aspect()), f.disk());
+        return Html.figure(
+                Drawings.limb(plane, f, view, FRAME_PX, reach),
+                band(f) + " centre " + number("%.2f", f.disk().x()) + ", "
+                        + number("%.2f", f.disk().y())
+                        + " \u00b1 " + number("%.2f", f.limb().centreSigmaPx()) + " px, radius "
+                        + number("%.2f", f.disk().equatorialRadiusPx()) + " px, blur "
+                        + number("%.1f", f.limb().shading().blurPx()) + " px");
+    }
+
+    String shifts() {
+        FrameResult zero = c.frames().get(PlainStack.reference(c));
+        List<List<String>> rows = c.frames().stream()
+                .map(f -> {
+                    PixelOffset m = Drawings.measured(f, zero);
+                    PixelOffset p = Drawings.predicted(f, zero);
+                    return List.of(
+                            band(f),
+                            pair(m.x(), m.y()),
+                            f.dispersion().isPresent() ? pair(p.x(), p.y()) : "\u2013",
+                            f.dispersion().isPresent() ? pair(m.x() - p.x(), m.y() - p.y()) : "\u2013",
+                            pair(f.correction().x(), f.correction().y()));
+                })
+                .toList();
+        String caption = c.frames().stream().anyMatch(f -> f.dispersion().isPresent())
+                ? "Dots: where each disk lay against the reference frame\u2019s. Rings: where the air\u2019s dispersion alone"
+                        + " would have put it. What is between them is the mount\u2019s drift."
+                : "Dots: where each disk lay against the reference frame\u2019s. Without a site dispersion is not known.";
+        return "<section><h2>Shifts, measured and predicted</h2><div class=\"beside\">"
+                + Html.figure(Drawings.shifts(c), caption)
+                + Html.table(
+                        List.of("band", "measured (px)", "by dispersion", "difference", "detail against limb"), rows)
+                + "</div></section>\n";
+    }
+}

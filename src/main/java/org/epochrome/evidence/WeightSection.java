@@ -1,0 +1,69 @@
+package org.epochrome.evidence;
+
+import static org.epochrome.evidence.Html.number;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import org.epochrome.colour.Coverage;
+import org.epochrome.image.Plane;
+import org.epochrome.session.Combination;
+import org.epochrome.session.Combination.FrameResult;
+import org.epochrome.session.Covered;
+
+/** How much each frame counts in its band, and how well each place of the picture is founded. */
+final class WeightSection {
+    private static final int PICTURE_PX = 240;
+
+    private final Combination c;
+    private final double reach;
+
+    WeightSection(Combination combination, double reach) {
+        this.c = combination;
+        this.reach = reach;
+    }
+
+    String html() {
+        String pictures = c.coverage().entrySet().stream()
+                .map(e -> picture(e.getKey(), e.getValue()))
+                .collect(Collectors.joining());
+        List<List<String>> rows = c.frames().stream().map(this::row).toList();
+        return "<section><h2>Weights and coverage</h2><div class=\"frames\">" + pictures + "</div>"
+                + Html.table(List.of("band", "frame", "part in its band", "noise", "blur"), rows)
+                + "</section>\n";
+    }
+
+    private List<String> row(FrameResult f) {
+        return List.of(
+                Labels.band(f),
+                Labels.name(f),
+                "<span class=\"bar\" style=\"width:" + Html.at(120 * f.weight()) + "px\"></span>"
+                        + number("%.1f %%", 100 * f.weight()),
+                number("%.2f %%", 100 * f.limb().noise() / f.limb().brightness()),
+                number("%.1f px", f.limb().shading().blurPx()));
+    }
+
+    private String picture(String band, Coverage coverage) {
+        Crop crop = Crop.around(c.disk(), reach, PICTURE_PX);
+        Plane weight = crop.of(coverage.weight());
+        float most = 0;
+        for (float value : weight.data()) {
+            most = Math.max(most, value);
+        }
+        for (int i = 0; i < weight.data().length; i++) {
+            weight.data()[i] = most > 0 ? weight.data()[i] / most : 0;
+        }
+        Covered covered = Covered.of(coverage, c.disk());
+        long frames = c.frames().stream()
+                .filter(f -> f.exposure().band().name().equals(band))
+                .count();
+        return Html.figure(
+                Html.picture(List.of(weight), "Weight of " + band),
+                "<b style=\"color:" + Drawings.ink(band) + "\">" + Html.text(band) + "</b> "
+                        + (frames == 1
+                                ? "one frame"
+                                : frames + " frames; a place is covered by "
+                                        + number("%.0f", covered.least()) + " to " + number("%.0f", covered.most())
+                                        + ", in the mean " + number("%.1f", covered.mean()))
+                        + ". White: the weightiest place, black: seen by none.");
+    }
+}
