@@ -69,7 +69,7 @@ abstract class Panel extends VBox {
         GridPane grid = new GridPane();
         grid.getStyleClass().add("grid");
         ColumnConstraints name = new ColumnConstraints();
-        name.setMinWidth(104);
+        name.setMinWidth(120);
         ColumnConstraints control = new ColumnConstraints();
         control.setHgrow(Priority.ALWAYS);
         control.setFillWidth(true);
@@ -81,6 +81,7 @@ abstract class Panel extends VBox {
     static void row(GridPane grid, String name, Node control) {
         Label label = new Label(name);
         label.getStyleClass().add("name");
+        label.setMinWidth(USE_PREF_SIZE);
         label.setLabelFor(control);
         grid.addRow(grid.getRowCount(), label, control);
     }

@@ -90,6 +90,7 @@ final class ShiftDrawing extends Region {
             pen.fillOval(x - r, y - r, 2 * r, 2 * r);
             pen.setTextAlign(TextAlignment.LEFT);
             pen.setTextBaseline(VPos.CENTER);
+            pen.setFill(colour.interpolate(palette.ink(), 0.5));
             pen.fillText(f.exposure().band().name(), x + 10, y);
         });
     }

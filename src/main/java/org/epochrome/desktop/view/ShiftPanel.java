@@ -72,7 +72,7 @@ final class ShiftPanel extends Panel {
         return switch (w) {
             case LIMB -> "Limb";
             case DETAIL -> "Detail";
-            case PHYSICS -> "Dispersion between planes of one colour frame";
+            case PHYSICS -> "Dispersion";
         };
     }
 
@@ -80,7 +80,7 @@ final class ShiftPanel extends Panel {
         return switch (w) {
             case LIMB -> "The fit of each disk";
             case DETAIL -> "Markings compared after turning";
-            case PHYSICS -> "What refraction says about colours taken at one time";
+            case PHYSICS -> "What refraction says about colours taken at one time: planes of a colour frame";
         };
     }
 

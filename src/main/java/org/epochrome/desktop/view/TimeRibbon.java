@@ -29,6 +29,10 @@ final class TimeRibbon extends Region {
     private static final double TICKS_PX = 90;
     private static final int MOST_LANES = 4;
     private static final double GRIP = 7;
+    /** Brightness of a bar from which black stands out better than white. */
+    private static final double LIGHT_BAR = 0.42;
+
+    private static final Color PALE_RED = Color.web("#ffc9bd");
 
     private final Bench bench;
     private final Canvas canvas = new Canvas();
@@ -168,7 +172,7 @@ final class TimeRibbon extends Region {
             pen.fillRoundRect(x, y + BAR - 5, bar.width(), bar.smeared() ? 5 : 2.5, 3, 3);
         }
         if (bar.width() >= LEAST_LABEL) {
-            pen.setFill(night || bar.used() ? Color.BLACK : palette.ink());
+            pen.setFill(bar.used() ? readable(colour) : palette.ink());
             pen.setTextBaseline(VPos.CENTER);
             pen.setTextAlign(TextAlignment.LEFT);
             pen.fillText(bar.band(), x + 6, y + BAR / 2 - 1);
@@ -182,6 +186,12 @@ final class TimeRibbon extends Region {
             pen.setLineWidth(2);
             pen.strokeRoundRect(x - 1, y - 1, bar.width() + 2, BAR + 2, 6, 6);
         }
+    }
+
+    /** Black or nearly white, whichever stands out. */
+    private Color readable(Color on) {
+        double light = 0.2126 * on.getRed() + 0.7152 * on.getGreen() + 0.0722 * on.getBlue();
+        return light > LIGHT_BAR ? Color.BLACK : palette.equals(Palette.RED) ? PALE_RED : Color.WHITE;
     }
 
     private void paintEpoch(GraphicsContext pen, double x, double floor) {

@@ -55,7 +55,8 @@ final class Viewer extends StackPane {
     }
 
     void setPalette(Palette palette) {
-        view.setPalette(palette);
+        // The sky behind the planet is dark in the light theme too.
+        view.setPalette(palette.equals(Palette.LIGHT) ? Palette.DARK : palette);
         shade.setVisible(palette.equals(Palette.RED));
     }
 
