@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
@@ -22,6 +23,15 @@ import org.epochrome.desktop.bench.Remembered;
 import org.epochrome.desktop.view.Choosers;
 import org.epochrome.desktop.view.Probe;
 import org.epochrome.desktop.view.Workbench;
+import org.epochrome.image.Binning;
+import org.epochrome.io.Conventions;
+import org.epochrome.io.DatedFrame;
+import org.epochrome.io.FitsCard;
+import org.epochrome.io.FrameRequest;
+import org.epochrome.io.FrameWriter;
+import org.epochrome.session.Frames;
+import org.epochrome.time.RecordingSpan;
+import org.epochrome.time.UtcText;
 
 /** The workbench in a stage, with choosers that answer what a test says. */
 final class Rig {
@@ -91,13 +101,30 @@ final class Rig {
         opens = List.of(files);
     }
 
-    /** The frames of the invented Jupiter, as the repository has them. */
+    /** The frames of the invented Jupiter on pixels twice as wide, which is quicker. */
     void demoFrames(Path to) throws IOException {
         Files.createDirectories(to);
         for (String band : List.of("R", "G", "B")) {
             String name = "jupiter-" + band + ".fits";
-            Files.copy(Path.of("demo-data", "jupiter", name), to.resolve(name));
+            DatedFrame frame = Frames.found(
+                            List.of(FrameRequest.of(Path.of("demo-data", "jupiter", name))), Conventions.UNSAID)
+                    .get(0);
+            RecordingSpan span = frame.timing().span();
+            FrameWriter.write(
+                    to.resolve(name),
+                    Binning.by(2, frame.load().planes().get(0)),
+                    List.of(
+                            new FitsCard("DATE-OBS", fits(span.start()), "UTC, start"),
+                            new FitsCard("DATE-END", fits(span.end()), "UTC, end"),
+                            new FitsCard("TIMESYS", "UTC", ""),
+                            new FitsCard("FILTER", band, ""),
+                            new FitsCard("OBJECT", "Jupiter", "invented surface")),
+                    false);
         }
+    }
+
+    private static String fits(Instant at) {
+        return UtcText.format(at).replace("Z", "");
     }
 
     /** Takes the band out of a FITS header. */

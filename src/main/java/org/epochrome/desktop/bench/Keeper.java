@@ -250,6 +250,7 @@ public final class Keeper {
             done.accept(bench.combination().get());
             return;
         }
+        bench.studio().resume();
         var made = bench.studio().combinationProperty();
         made.addListener(new ChangeListener<>() {
             @Override

@@ -39,7 +39,7 @@ public final class Studio {
     private final ObjectProperty<Display> display = new SimpleObjectProperty<>(Display.FINISHED);
     private Draft wanted = Draft.EMPTY;
     private Optional<Preview> preview = Optional.empty();
-    private Optional<Recipe> unmakeable = Optional.empty();
+    private Optional<Refusal> refusal = Optional.empty();
     private boolean split;
     private Look beforeLook;
     private Look keptLook = Look.DEFAULT;
@@ -107,7 +107,7 @@ public final class Studio {
         wanted = draft;
         if (anew) {
             preview = Optional.empty();
-            unmakeable = Optional.empty();
+            refusal = Optional.empty();
         }
         Optional<Session> session =
                 draft.session().filter(s -> !s.recipe().frames().used().isEmpty());
@@ -124,6 +124,13 @@ public final class Studio {
         keptLook = session.get().look();
         quickly(session.get(), keptLook);
         fully(session.get());
+    }
+
+    /** Goes on with the full picture, if it was stopped. */
+    void resume() {
+        if (full.idle()) {
+            show(wanted, false);
+        }
     }
 
     /** Stops the work at the full picture; what is shown stays. */
@@ -161,7 +168,11 @@ public final class Studio {
 
     private void fully(Session session) {
         Recipe recipe = session.recipe();
-        if (unmakeable.filter(recipe::equals).isPresent()) {
+        Optional<Refusal> known = refusal.filter(r -> r.recipe.equals(recipe));
+        if (known.isPresent()) {
+            full.cancel();
+            work.ends();
+            refused.accept(known.get().cause);
             return;
         }
         Optional<Combination> made = combination.get().filter(c -> c.recipe().equals(recipe));
@@ -195,7 +206,7 @@ public final class Studio {
                 },
                 cause -> {
                     work.ends();
-                    unmakeable = Optional.of(recipe);
+                    refusal = Optional.of(new Refusal(recipe, cause));
                     refused.accept(cause);
                 },
                 work);
@@ -204,6 +215,9 @@ public final class Studio {
     private void measure(Combination c) {
         measuring.submit(p -> DetailLevels.of(c), l -> detail.set(Optional.of(l)), refused, (at, doing) -> {});
     }
+
+    /** A recipe that cannot be made, and why. */
+    private record Refusal(Recipe recipe, Throwable cause) {}
 
     private record Made(Combination combination, Optional<Preview> preview, Shown picture) {}
 
