@@ -1,5 +1,6 @@
 package org.epochrome.session;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -8,6 +9,9 @@ import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.epochrome.colour.BandLight;
@@ -22,6 +26,7 @@ import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.Band;
 import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
+import org.epochrome.io.DatedFrame;
 import org.epochrome.job.Progress;
 import org.epochrome.turn.Turner;
 
@@ -33,7 +38,10 @@ import org.epochrome.turn.Turner;
 public final class Preview {
     /** Frames are binned to about so many pixels across. */
     private static final int ACROSS_PX = 320;
+    /** So many frames of a band, those nearest to the epoch, show what a hundred show; more would only take longer. */
+    private static final int MOST_PER_BAND = 3;
 
+    private final List<Exposure> whole;
     private final Schedule schedule;
     private final int factor;
     private final List<Plane> planes;
@@ -41,7 +49,8 @@ public final class Preview {
     private final Memory memory;
     private final Map<Plane, Kept> turners = Collections.synchronizedMap(new IdentityHashMap<>());
 
-    private Preview(Schedule schedule, int factor, List<Plane> planes, List<FittedDisk> fits) {
+    private Preview(List<Exposure> whole, Schedule schedule, int factor, List<Plane> planes, List<FittedDisk> fits) {
+        this.whole = whole;
         this.schedule = schedule;
         this.factor = factor;
         this.planes = planes;
@@ -68,12 +77,14 @@ public final class Preview {
      * @throws org.epochrome.io.FrameRefused if a frame cannot be read
      */
     public static Preview rough(Recipe recipe, Progress progress) {
-        Schedule schedule = Schedule.of(recipe);
+        Schedule all = Schedule.of(recipe);
+        Recipe few = few(recipe, all, nearest(all));
+        Schedule schedule = Schedule.of(few);
         Memory memory = Memory.ofThisHeap();
         boolean axis = DiskFinder.showsAxis(recipe.body());
         Recipe known = axis || recipe.setup().northDeg().isPresent()
-                ? recipe
-                : recipe.with(recipe.setup().posed(0, recipe.setup().mirroring()));
+                ? few
+                : few.with(recipe.setup().posed(0, recipe.setup().mirroring()));
         progress.doing("reading");
         List<Plane> full = new PlaneStore(
                         schedule.exposures().size(),
@@ -93,6 +104,7 @@ public final class Preview {
                 .toList();
         int factor = factor(full.get(schedule.reference()));
         return new Preview(
+                all.exposures(),
                 schedule,
                 factor,
                 IntStream.range(0, full.size())
@@ -100,6 +112,26 @@ public final class Preview {
                         .mapToObj(i -> Binning.by(factor, full.get(i)))
                         .toList(),
                 posed.stream().map(f -> f.binned(factor)).toList());
+    }
+
+    /** Of each band the frames nearest to the epoch. */
+    private static Set<DatedFrame> nearest(Schedule all) {
+        Map<String, List<Exposure>> bands = all.exposures().stream()
+                .sorted(Comparator.comparing(
+                        e -> Duration.between(e.mid(), all.epoch()).abs()))
+                .collect(Collectors.groupingBy(e -> e.band().name()));
+        return bands.values().stream()
+                .flatMap(band -> band.stream().limit(MOST_PER_BAND))
+                .map(Exposure::frame)
+                .collect(Collectors.toSet());
+    }
+
+    /** The recipe for some of its frames, at the epoch of all. */
+    private static Recipe few(Recipe recipe, Schedule all, Set<DatedFrame> some) {
+        Frames f = recipe.frames();
+        List<DatedFrame> kept = f.used().stream().filter(some::contains).toList();
+        return recipe.with(new Frames(kept, f.conventions(), Set.of(), f.disks()))
+                .at(Optional.of(all.epoch()));
     }
 
     private static FittedDisk posed(FittedDisk found, Posture.Angle angle) {
@@ -114,20 +146,25 @@ public final class Preview {
     /** The same frames with the disks that a combination found. */
     public Preview refined(Combination c) {
         return new Preview(
+                whole,
                 schedule,
                 factor,
                 planes,
-                c.frames().stream()
+                schedule.exposures().stream()
+                        .map(e -> c.frames().stream()
+                                .filter(f -> f.exposure().equals(e))
+                                .findFirst()
+                                .orElseThrow())
                         .map(f -> f.limb().at(f.disk()).binned(factor))
                         .toList());
     }
 
     /** Whether it holds the frames that a recipe is made from. */
     public boolean holds(Recipe recipe) {
-        return Schedule.of(recipe).exposures().equals(schedule.exposures());
+        return Schedule.of(recipe).exposures().equals(whole);
     }
 
-    /** The disks on the frames' own pixels, in the order of the exposures. */
+    /** The disks on the frames' own pixels, in the order of the exposures that are kept. */
     public List<Disk> disks() {
         return fits.stream().map(f -> unbinned(f.disk())).toList();
     }
@@ -148,7 +185,8 @@ public final class Preview {
      * @param look how it is finished; its framing is left out of account
      */
     public Picture picture(Recipe recipe, Look look, Progress progress) {
-        Schedule asked = Schedule.of(recipe);
+        Set<DatedFrame> own = schedule.exposures().stream().map(Exposure::frame).collect(Collectors.toSet());
+        Schedule asked = Schedule.of(few(recipe, Schedule.of(recipe), own));
         Schedule now = new Schedule(asked.exposures(), asked.epoch(), asked.aspect(), schedule.reference());
         Turning turning = new Turning(recipe, now, this::turner);
         // The body stands nearly alike through a session; what it is seen by need not be drawn anew for each epoch.

@@ -183,6 +183,9 @@ public final class Portraits {
             made[0] = copied(Probe.root(rig.workbench()).snapshot(parameters, null));
         });
         ImageIO.write(made[0], "png", folder.resolve(name + ".png").toFile());
+        if (only.isPresent()) {
+            System.exit(0);
+        }
     }
 
     private static BufferedImage copied(WritableImage image) {

@@ -75,6 +75,10 @@ class WorkbenchTest {
                 () -> moved.equals(
                         bench().studio().shownProperty().get().orElseThrow().epoch()));
 
+        awaitFull();
+        assertTrue(
+                bench().problemProperty().get().isEmpty(),
+                bench().problemProperty().get());
         click("#topic-disk");
         HeldDisk held = drawTheLimb(3);
         assertEquals("draw the limb", bench().undoableProperty().get());
