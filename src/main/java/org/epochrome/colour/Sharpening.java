@@ -82,7 +82,7 @@ public record Sharpening(
     }
 
     /** The curve: what detail of a scale is strengthened by, on top of 1. */
-    double extraGain(double scalePx, double blurPx) {
+    public double extraGain(double scalePx, double blurPx) {
         double away = Math.log(scalePx / peakPx.orElse(Math.max(2, 2 * blurPx))) / Math.log(2) / octaves;
         return gain * Math.exp(-0.5 * away * away);
     }

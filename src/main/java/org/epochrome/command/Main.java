@@ -24,7 +24,7 @@ import picocli.CommandLine.ParameterException;
             DemoCommand.class,
             CommandLine.HelpCommand.class
         },
-        footer = {"", "'epochrome help COMMAND' explains a command."})
+        footer = {"", "'epochrome help COMMAND' explains a command; without one, or with 'desktop', the window opens."})
 public final class Main implements Runnable {
     private static final int USAGE = 2;
     private static final int INPUT_REFUSED = 3;

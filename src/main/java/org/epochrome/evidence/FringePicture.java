@@ -10,7 +10,7 @@ import org.epochrome.image.Plane;
  * Where colours part at the limb, amplified: each band as a part of its own mean, less the mean of the three, on grey. A
  * rim without fringes shows the planet's own soft colours only.
  */
-final class FringePicture {
+public final class FringePicture {
     static final int AMPLIFIED = 2;
     private static final double INNER = 0.92;
     private static final double OUTER = 1.07;
@@ -19,7 +19,8 @@ final class FringePicture {
 
     private FringePicture() {}
 
-    static List<Plane> of(ColourCube cube, View view) {
+    /** The amplified fringes of a linear picture, display-encoded. */
+    public static List<Plane> of(ColourCube cube, View view) {
         List<Plane> planes = cube.planes();
         double[] means = planes.stream().mapToDouble(p -> mean(p, view)).toArray();
         List<Plane> shown = new ArrayList<>();

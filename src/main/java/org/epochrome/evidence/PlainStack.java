@@ -16,7 +16,7 @@ import org.epochrome.session.PixelOffset;
  * The colour picture that frames give when they are only laid on top of each other by the centroid of their light: what the
  * result is compared with. Frames are added one by one.
  */
-final class PlainStack {
+public final class PlainStack {
     private final Combination c;
     private final double x;
     private final double y;
@@ -31,6 +31,13 @@ final class PlainStack {
         PixelOffset off = LightCentre.of(reference.exposure().load(), placed(reference));
         x = c.disk().x() + off.x();
         y = c.disk().y() + off.y();
+    }
+
+    /** The whole stack of a combination, its frames read once more. */
+    public static ColourCube of(Combination c) {
+        PlainStack stack = new PlainStack(c);
+        c.frames().forEach(f -> stack.add(f, f.exposure().load()));
+        return stack.cube();
     }
 
     /** Adds a frame with its weight, if its band is part of the picture. */

@@ -14,6 +14,7 @@ import org.epochrome.colour.Sharpener;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
+import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
@@ -29,12 +30,25 @@ final class Finishing {
     /** The finished picture: display-encoded red, green and blue. */
     static List<Plane> picture(Combination c, Look look) {
         View view = new View(Globe.of(c.aspect()), c.disk());
-        Plane disk = litDisk(view, c.cube().width(), c.cube().height());
-        ColourCube balanced = Finish.balanced(c.cube(), disk, c.recipe().body(), look.white());
-        ColourCube crisp = Sharpener.sharpened(
-                balanced, view, bands(c), look.sharpening().onPixels(Sky.arcsecPerPx(c.aspect(), c.disk())));
-        List<Plane> shown = Finish.shown(crisp, disk, look.tone());
+        List<Plane> shown =
+                asShot(c.cube(), view, c.recipe().body(), bands(c), Sky.arcsecPerPx(c.aspect(), c.disk()), look);
         return look.framing().equals(Framing.AS_SHOT) ? shown : framed(c, shown, look.framing());
+    }
+
+    /**
+     * The finished picture on the pixels of its cube, whatever the framing.
+     *
+     * @param view the globe as it stands in the cube
+     * @param bands how light falls off in red, green and blue
+     * @param arcsecPerPx plate scale of the cube
+     */
+    static List<Plane> asShot(
+            ColourCube cube, View view, Body body, List<BandLight> bands, double arcsecPerPx, Look look) {
+        Plane disk = litDisk(view, cube.width(), cube.height());
+        ColourCube balanced = Finish.balanced(cube, disk, body, look.white());
+        ColourCube crisp =
+                Sharpener.sharpened(balanced, view, bands, look.sharpening().onPixels(arcsecPerPx));
+        return Finish.shown(crisp, disk, look.tone());
     }
 
     /** What its white balance multiplies red, green and blue by, green 1. */

@@ -20,10 +20,22 @@ final class Turning {
 
     private final Recipe recipe;
     private final Aspect epoch;
+    private final Turners turners;
+
+    /** Where turners come from. */
+    @FunctionalInterface
+    interface Turners {
+        Turner of(Plane plane, FittedDisk fitted, Aspect aspect);
+    }
 
     Turning(Recipe recipe, Schedule schedule) {
+        this(recipe, schedule, (plane, fitted, aspect) -> new Turner(plane, fitted, Globe.of(aspect)));
+    }
+
+    Turning(Recipe recipe, Schedule schedule, Turners turners) {
         this.recipe = recipe;
         this.epoch = schedule.aspect();
+        this.turners = turners;
     }
 
     Rotation rotation(Aspect aspect) {
@@ -111,7 +123,6 @@ final class Turning {
             int top,
             int rows,
             Progress progress) {
-        return new Turner(plane, fitted, Globe.of(aspect))
-                .turn(to, width, height, top, rows, rotation(aspect), progress);
+        return turners.of(plane, fitted, aspect).turn(to, width, height, top, rows, rotation(aspect), progress);
     }
 }

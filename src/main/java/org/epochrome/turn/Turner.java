@@ -1,5 +1,6 @@
 package org.epochrome.turn;
 
+import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.Shading;
@@ -38,6 +39,18 @@ public final class Turner {
     private final Plane frame;
     private final FittedDisk fitted;
     private final View from;
+    private Prepared prepared;
+    private Target target;
+
+    /** What does not depend on the epoch. */
+    private record Prepared(Spline moved, Spline ratio, Veil veil) {}
+
+    /** What depends only on how the body stands at the epoch, not on how far its surface turns. */
+    private record Target(Globe globe, Disk disk, int width, int height, Veil veil) {
+        boolean is(View to, int columns, int lines) {
+            return globe.equals(to.globe()) && disk.equals(to.disk()) && width == columns && height == lines;
+        }
+    }
 
     /**
      * @param frame the plane, linear
@@ -67,23 +80,37 @@ public final class Turner {
      * @param rows how many
      */
     public Turned turn(View to, int width, int height, int top, int rows, Rotation rotation, Progress progress) {
-        Plane light = lightAboveSky();
-        Shading then = fitted.shading();
-        Shading now = then.carried(from.disk(), to.disk());
-        Veil veilThen = Veil.of(from, fitted.rings(), then, frame.width(), frame.height());
-        Veil veilNow = Veil.of(to, fitted.rings(), now, width, height);
-        progress.check();
-        Spline moved = new Spline(light);
-        Spline ratio = new Spline(ratio(light, veilThen));
+        Prepared then = prepared(progress);
+        Veil now = veil(to, width, height);
         progress.check();
         Plane picture = new Plane(width, rows);
         Plane trust = new Plane(width, rows);
         Rows.each(rows, (rowFrom, rowTo) -> {
             for (int row = rowFrom; row < rowTo; row++) {
-                turnRow(row, top, to, rotation, moved, ratio, veilThen, veilNow, picture, trust);
+                turnRow(row, top, to, rotation, then.moved, then.ratio, then.veil, now, picture, trust);
             }
         });
-        return new Turned(picture, trust, veilNow.light(top, rows));
+        return new Turned(picture, trust, now.light(top, rows));
+    }
+
+    /** Made once: whoever turns to many epochs keeps the turner. */
+    private synchronized Prepared prepared(Progress progress) {
+        if (prepared == null) {
+            Plane light = lightAboveSky();
+            Veil veil = Veil.of(from, fitted.rings(), fitted.shading(), frame.width(), frame.height());
+            progress.check();
+            prepared = new Prepared(new Spline(light), new Spline(ratio(light, veil)), veil);
+        }
+        return prepared;
+    }
+
+    private synchronized Veil veil(View to, int width, int height) {
+        if (target == null || !target.is(to, width, height)) {
+            Shading shading = fitted.shading().carried(from.disk(), to.disk());
+            target = new Target(
+                    to.globe(), to.disk(), width, height, Veil.of(to, fitted.rings(), shading, width, height));
+        }
+        return target.veil;
     }
 
     private Plane lightAboveSky() {

@@ -40,7 +40,8 @@ class ArchitectureTest {
             "session",
             "evidence",
             "demo",
-            "command");
+            "command",
+            "desktop");
 
     private static final JavaClasses CLASSES = new ClassFileImporter()
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
@@ -120,6 +121,43 @@ class ArchitectureTest {
                 .should()
                 .dependOnClassesThat()
                 .resideInAPackage("picocli..")
+                .check(CLASSES);
+    }
+
+    @Test
+    void onlyTheDesktopKnowsItsToolkit() {
+        noClasses()
+                .that()
+                .resideOutsideOfPackage(ROOT + "desktop..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage("javafx..", "atlantafx..", "org.kordamp..")
+                .check(CLASSES);
+    }
+
+    /** The two faces stand side by side; only the launcher knows both. */
+    @Test
+    void theDesktopKnowsNoCommandLine() {
+        noClasses()
+                .that()
+                .resideInAPackage(ROOT + "desktop..")
+                .and()
+                .doNotHaveSimpleName("Launcher")
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage(ROOT + "command..")
+                .check(CLASSES);
+    }
+
+    /** What the desktop shows and does is decided without a window. */
+    @Test
+    void theModelOfTheDesktopNeedsNoWindow() {
+        noClasses()
+                .that()
+                .resideInAPackage(ROOT + "desktop.bench..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage("javafx.scene..", "javafx.stage..", "javafx.application..", "atlantafx..")
                 .check(CLASSES);
     }
 

@@ -1,0 +1,78 @@
+package org.epochrome.desktop;
+
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.Executor;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import javafx.application.Application;
+import javafx.application.Platform;
+import javafx.geometry.Rectangle2D;
+import javafx.scene.Scene;
+import javafx.stage.Screen;
+import javafx.stage.Stage;
+import org.epochrome.desktop.bench.Bench;
+import org.epochrome.desktop.bench.Keeper;
+import org.epochrome.desktop.bench.Remembered;
+import org.epochrome.desktop.view.Workbench;
+import org.epochrome.session.Place;
+
+/** The window. */
+public final class Desktop extends Application {
+    private static final double WIDTH = 1440;
+    private static final double HEIGHT = 900;
+    private static final double LEAST_WIDTH = 1000;
+    private static final double LEAST_HEIGHT = 640;
+    private static final long AUTOSAVE_MS = 1500;
+
+    private final ExecutorService background = Executors.newCachedThreadPool(work -> {
+        Thread thread = new Thread(work, "bench");
+        thread.setDaemon(true);
+        return thread;
+    });
+
+    /** Opens the window and returns when it is closed. */
+    static void open(String[] args) {
+        launch(Desktop.class, args);
+    }
+
+    @Override
+    public void start(Stage stage) {
+        Path folder = Path.of(System.getProperty("user.home"), ".epochrome");
+        Remembered remembered = new Remembered(folder);
+        Executor later = CompletableFuture.delayedExecutor(AUTOSAVE_MS, TimeUnit.MILLISECONDS, background);
+        Bench bench = new Bench(background, Platform::runLater);
+        Keeper keeper = new Keeper(bench, remembered, folder, version(), background, later, Platform::runLater);
+        remembered.site().ifPresent(site -> bench.setUsualPlace(Place.at(site)));
+        Workbench workbench = new Workbench(bench, keeper, remembered, new SystemChoosers(stage));
+        Rectangle2D screen = Screen.getPrimary().getVisualBounds();
+        stage.setScene(new Scene(workbench, Math.min(WIDTH, screen.getWidth()), Math.min(HEIGHT, screen.getHeight())));
+        stage.setMinWidth(Math.min(LEAST_WIDTH, screen.getWidth()));
+        stage.setMinHeight(Math.min(LEAST_HEIGHT, screen.getHeight()));
+        stage.setTitle("Epochrome");
+        keeper.fileProperty()
+                .addListener((o, old, now) -> stage.setTitle(
+                        now.map(f -> f.getFileName() + " - Epochrome").orElse("Epochrome")));
+        stage.setOnCloseRequest(e -> {
+            e.consume();
+            workbench.leave(stage::close);
+        });
+        stage.show();
+        bench.take(Arrays.stream(getParameters().getRaw().toArray(new String[0]))
+                .filter(arg -> !arg.equals("desktop"))
+                .map(Path::of)
+                .toList());
+    }
+
+    @Override
+    public void stop() {
+        background.shutdownNow();
+    }
+
+    private static String version() {
+        String version = Desktop.class.getPackage().getImplementationVersion();
+        return version == null ? "development" : version;
+    }
+}

@@ -1,0 +1,33 @@
+package org.epochrome.desktop;
+
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import org.epochrome.command.Main;
+
+/** Where the program starts: a command goes to the command line, none or {@code desktop} opens the window. */
+public final class Launcher {
+    private static final int NO_DISPLAY = 1;
+    /** JavaFX remarks on every start that it does not run from modules. Held, or the level would be forgotten. */
+    private static final Logger TOOLKIT = Logger.getLogger("javafx");
+
+    private Launcher() {}
+
+    public static void main(String[] args) {
+        if (args.length == 0 || args[0].equals("desktop")) {
+            openDesktop(args);
+        } else {
+            Main.main(args);
+        }
+    }
+
+    private static void openDesktop(String[] args) {
+        TOOLKIT.setLevel(Level.SEVERE);
+        try {
+            Desktop.open(args);
+        } catch (UnsupportedOperationException | UnsatisfiedLinkError | NoClassDefFoundError e) {
+            System.err.println("No window can be opened here (" + e.getMessage()
+                    + "); start it where there is a display, or use a command ('help' lists them).");
+            System.exit(NO_DISPLAY);
+        }
+    }
+}

@@ -1,0 +1,67 @@
+package org.epochrome.desktop;
+
+import java.io.File;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.stage.FileChooser;
+import javafx.stage.Window;
+import org.epochrome.desktop.view.Choosers;
+
+/** The system's own file choosers; they open where the last one ended. */
+final class SystemChoosers implements Choosers {
+    private final Window owner;
+    private File folder;
+
+    SystemChoosers(Window owner) {
+        this.owner = owner;
+    }
+
+    @Override
+    public List<Path> open() {
+        FileChooser chooser = new FileChooser();
+        chooser.setTitle("Add frames, a sheet or a session");
+        chooser.setInitialDirectory(folder);
+        chooser.getExtensionFilters()
+                .addAll(
+                        new FileChooser.ExtensionFilter(
+                                "Frames, sheets, sessions",
+                                "*.fits",
+                                "*.fit",
+                                "*.fts",
+                                "*.gz",
+                                "*.fz",
+                                "*.tif",
+                                "*.tiff",
+                                "*.png",
+                                "*.csv",
+                                "*.json"),
+                        new FileChooser.ExtensionFilter("All files", "*"));
+        List<File> files = chooser.showOpenMultipleDialog(owner);
+        if (files == null || files.isEmpty()) {
+            return List.of();
+        }
+        folder = files.get(0).getParentFile();
+        return files.stream().map(File::toPath).toList();
+    }
+
+    @Override
+    public Optional<Path> save(String title, String name, List<String> suffixes) {
+        FileChooser chooser = new FileChooser();
+        chooser.setTitle(title);
+        chooser.setInitialDirectory(folder);
+        chooser.setInitialFileName(name);
+        for (String suffix : suffixes) {
+            chooser.getExtensionFilters().add(new FileChooser.ExtensionFilter(suffix, "*" + suffix));
+        }
+        File file = chooser.showSaveDialog(owner);
+        if (file == null) {
+            return Optional.empty();
+        }
+        folder = file.getParentFile();
+        String lower = file.getName().toLowerCase(Locale.ROOT);
+        boolean ended = suffixes.stream().anyMatch(lower::endsWith);
+        return Optional.of(ended ? file.toPath() : Path.of(file + suffixes.get(0)));
+    }
+}

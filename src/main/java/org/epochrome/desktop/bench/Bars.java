@@ -1,0 +1,161 @@
+package org.epochrome.desktop.bench;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.epochrome.image.Passband;
+import org.epochrome.io.DatedFrame;
+import org.epochrome.session.Combination;
+import org.epochrome.session.Timetable;
+import org.epochrome.time.RecordingSpan;
+
+/**
+ * The frames as bars of the time ribbon.
+ *
+ * @param axis where instants lie
+ * @param bars one for each frame, in the order of the session
+ * @param lanes how many lie above each other, since cameras may run at once
+ */
+public record Bars(TimeAxis axis, List<Bar> bars, int lanes) {
+    private static final double LEAST_WIDTH_PX = 5;
+    private static final Passband WHITE = new Passband(400, 690);
+
+    /**
+     * A bar.
+     *
+     * @param index number of the frame
+     * @param left its left edge
+     * @param width pixels
+     * @param lane 0 at the top
+     * @param band its name; "colour" for three at once
+     * @param passband what its colour comes from
+     * @param turnedDeg how far it turns to the epoch; empty if left out
+     * @param smeared whether the globe turned further during the recording than the frame resolves
+     * @param doubtful whether something about it should be looked at
+     * @param used whether it is part of the picture
+     * @param tip what it is, in full
+     */
+    public record Bar(
+            int index,
+            double left,
+            double width,
+            int lane,
+            String band,
+            Passband passband,
+            Optional<Double> turnedDeg,
+            boolean smeared,
+            boolean doubtful,
+            boolean used,
+            String tip) {
+
+        /** By how much, as it is written on the bar. */
+        public String turned() {
+            return turnedDeg
+                    .map(d -> String.format(Locale.ROOT, "%+.2f°", d + 0.0))
+                    .orElse(used ? "" : "left out");
+        }
+    }
+
+    /** Lays out the frames of a draft; empty if there are none. */
+    public static Optional<Bars> of(
+            Draft draft, Optional<Timetable> timetable, Optional<Combination> found, double widthPx) {
+        List<DatedFrame> frames = draft.frames();
+        if (frames.isEmpty()) {
+            return Optional.empty();
+        }
+        TimeAxis axis = TimeAxis.of(frames.stream().map(f -> f.timing().span()).toList(), widthPx);
+        Map<DatedFrame, Timetable.Row> rows = new HashMap<>();
+        timetable.ifPresent(t -> t.rows().forEach(r -> rows.put(r.exposure().frame(), r)));
+        Map<DatedFrame, Combination.FrameResult> results = new HashMap<>();
+        found.ifPresent(c -> c.frames().forEach(f -> results.put(f.exposure().frame(), f)));
+        int[] lanes = lanes(frames.stream().map(f -> f.timing().span()).toList());
+        List<Bar> bars = new ArrayList<>();
+        int most = 0;
+        for (int i = 0; i < frames.size(); i++) {
+            most = Math.max(most, lanes[i] + 1);
+            bars.add(bar(i, frames.get(i), axis, lanes[i], rows, results));
+        }
+        return Optional.of(new Bars(axis, List.copyOf(bars), most));
+    }
+
+    private static Bar bar(
+            int index,
+            DatedFrame frame,
+            TimeAxis axis,
+            int lane,
+            Map<DatedFrame, Timetable.Row> rows,
+            Map<DatedFrame, Combination.FrameResult> results) {
+        RecordingSpan span = frame.timing().span();
+        double left = axis.x(span.start());
+        double right = axis.x(span.end());
+        double wide = Math.max(LEAST_WIDTH_PX, right - left);
+        Optional<Timetable.Row> row = Optional.ofNullable(rows.get(frame));
+        Combination.FrameResult result = results.get(frame);
+        boolean smeared = result != null
+                && row.isPresent()
+                && row.get()
+                        .smeared(
+                                result.disk().equatorialRadiusPx(),
+                                result.limb().shading().blurPx());
+        boolean instant = span.duration().isZero();
+        String tip = frame.head().file().getFileName()
+                + "\n" + clock(span.start()) + (instant ? ", length unknown" : " to " + clock(span.end()))
+                + row.map(r -> String.format(Locale.ROOT, "%nturned by %+.3f°", r.turnedDeg() + 0.0))
+                        .orElse(rows.isEmpty() ? "" : "\nleft out")
+                + (smeared ? "\nThe globe turned further meanwhile than the frame resolves." : "")
+                + (frame.notes().isEmpty() ? "" : "\n" + Sentences.inWords(String.join("\n", frame.notes())));
+        return new Bar(
+                index,
+                left - (instant ? LEAST_WIDTH_PX / 2 : 0),
+                wide,
+                lane,
+                frame.band().band().map(b -> b.name()).orElse("colour"),
+                frame.band().band().map(b -> b.passband()).orElse(WHITE),
+                row.map(Timetable.Row::turnedDeg),
+                smeared,
+                instant || !frame.notes().isEmpty(),
+                row.isPresent() || rows.isEmpty(),
+                tip);
+    }
+
+    /** Time of day to the second. */
+    public static String clock(Instant at) {
+        return at.toString().substring(11, 19);
+    }
+
+    /** The first lane that is free for each span. */
+    private static int[] lanes(List<RecordingSpan> spans) {
+        List<Integer> order = new ArrayList<>();
+        for (int i = 0; i < spans.size(); i++) {
+            order.add(i);
+        }
+        order.sort(Comparator.comparing((Integer i) -> spans.get(i).start()));
+        List<Instant> ends = new ArrayList<>();
+        int[] lanes = new int[spans.size()];
+        for (int i : order) {
+            int lane = 0;
+            while (lane < ends.size() && ends.get(lane).isAfter(spans.get(i).start())) {
+                lane++;
+            }
+            if (lane == ends.size()) {
+                ends.add(spans.get(i).end());
+            } else {
+                ends.set(lane, spans.get(i).end());
+            }
+            lanes[i] = lane;
+        }
+        return lanes;
+    }
+
+    /** The bar at a place. */
+    public Optional<Bar> at(double x, int lane) {
+        return bars.stream()
+                .filter(b -> b.lane == lane && x >= b.left - 1 && x <= b.left + b.width + 1)
+                .findFirst();
+    }
+}

@@ -1,0 +1,75 @@
+package org.epochrome.desktop.bench;
+
+import java.time.Instant;
+import java.util.List;
+import org.epochrome.colour.ColourCube;
+import org.epochrome.colour.Look;
+import org.epochrome.colour.Quicklook;
+import org.epochrome.disk.Disk;
+import org.epochrome.disk.Globe;
+import org.epochrome.disk.View;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.evidence.FringePicture;
+import org.epochrome.evidence.PlainStack;
+import org.epochrome.image.Plane;
+import org.epochrome.job.Progress;
+import org.epochrome.session.Combination;
+import org.epochrome.session.Exposure;
+import org.epochrome.session.Outputs;
+import org.epochrome.session.Preview;
+import org.epochrome.session.Recipe;
+
+/** Makes pictures for the screen; runs in the background. */
+final class Pictures {
+    private Pictures() {}
+
+    /** A quick picture of the epoch that a recipe asks for. */
+    static Shown quick(Preview preview, Recipe recipe, Look look, Display display, Progress progress) {
+        Preview.Picture p = preview.picture(recipe, look, progress);
+        Disk disk = Shown.unbinned(p.disk(), p.factor());
+        List<Plane> planes = display == Display.FINISHED ? p.planes() : plain(p.cube(), p.disk(), p.aspect(), display);
+        return Shown.of(planes, p.factor(), disk, p.aspect(), p.epoch());
+    }
+
+    /** The picture at full resolution. */
+    static Shown full(Combination c, Look look, Display display) {
+        List<Plane> planes = display == Display.FINISHED
+                ? outputs(look).pictureAsShot(c)
+                : plain(c.cube(), c.disk(), c.aspect(), display);
+        return Shown.of(planes, 1, c.disk(), c.aspect(), c.epoch());
+    }
+
+    /** What frames give that are only laid on top of each other. */
+    static Shown before(Combination c, Look look) {
+        Combination plain = c.withCube(PlainStack.of(c));
+        return Shown.of(outputs(look).pictureAsShot(plain), 1, c.disk(), c.aspect(), c.epoch());
+    }
+
+    /** A frame as it was shot, in grey. */
+    static Shown frame(Exposure exposure, Disk disk, Display display) {
+        List<Plane> planes = List.of(exposure.load());
+        Instant mid = exposure.mid();
+        return Shown.of(
+                display == Display.STRETCHED ? Quicklook.stretched(planes) : Quicklook.linear(planes),
+                1,
+                disk,
+                exposure.aspect(),
+                mid);
+    }
+
+    private static List<Plane> plain(ColourCube cube, Disk disk, Aspect aspect, Display display) {
+        return switch (display) {
+            case FINISHED -> throw new IllegalArgumentException("A finished picture needs a look.");
+            case LINEAR -> Quicklook.linear(cube.planes());
+            case STRETCHED -> Quicklook.stretched(cube.planes());
+            case RED -> Quicklook.linear(List.of(cube.red()));
+            case GREEN -> Quicklook.linear(List.of(cube.green()));
+            case BLUE -> Quicklook.linear(List.of(cube.blue()));
+            case FRINGES -> FringePicture.of(cube, new View(Globe.of(aspect), disk));
+        };
+    }
+
+    private static Outputs outputs(Look look) {
+        return new Outputs(List.of(), java.util.Optional.empty(), look, false, true);
+    }
+}

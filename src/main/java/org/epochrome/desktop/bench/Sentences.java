@@ -1,0 +1,57 @@
+package org.epochrome.desktop.bench;
+
+import java.util.concurrent.CompletionException;
+import org.epochrome.io.FrameRefused;
+import org.epochrome.io.OutputRefused;
+import org.epochrome.session.FramesRefused;
+import org.epochrome.session.NoDiskInFrame;
+import org.epochrome.session.SessionRefused;
+
+/** Messages for people: what went wrong and what to do. */
+public final class Sentences {
+    private Sentences() {}
+
+    static String of(Throwable thrown) {
+        Throwable cause =
+                thrown instanceof CompletionException && thrown.getCause() != null ? thrown.getCause() : thrown;
+        boolean told = cause instanceof FrameRefused
+                || cause instanceof FramesRefused
+                || cause instanceof NoDiskInFrame
+                || cause instanceof OutputRefused
+                || cause instanceof SessionRefused
+                || cause instanceof IllegalArgumentException;
+        if (cause instanceof OutOfMemoryError) {
+            return "The pictures do not fit into memory; crop the frames, or start with more (java -Xmx6g -jar ...).";
+        }
+        if (!told || cause.getMessage() == null) {
+            return "Something went wrong inside the program (" + cause + "); please report what you did.";
+        }
+        String message = inWords(cause.getMessage());
+        return (cause instanceof SessionRefused ? Character.toUpperCase(message.charAt(0)) : message.charAt(0))
+                + message.substring(1)
+                + (message.endsWith(".") ? "" : ".");
+    }
+
+    /** Options of the command line by the names that the window has for them. */
+    public static String inWords(String message) {
+        return message.replace("--north DEG", "North in the panel Session")
+                .replace("--body", "the choice of the planet")
+                .replace("--red, --green, --blue, --luminance or in a --sheet", "choosing it in the panel Frame")
+                .replace("--red, --green, --blue or in a --sheet", "choosing it in the panel Frame")
+                .replace("--red, --green, --blue or a --sheet", "choosing it in the panel Frame")
+                .replace("--red, --green or --blue", "its band in the panel Frame")
+                .replace("give its times in a --sheet", "type its times in the panel Frame")
+                .replace("in a --sheet", "in the panel Frame")
+                .replace("--exposure tells the length", "start and end in the panel Frame tell the length")
+                .replace("say --mirrored yes", "say so in the panel Session")
+                .replace("say --mirrored no", "say so in the panel Session")
+                .replace("say it by --mirrored", "say it in the panel Session")
+                .replace("Without --site", "Without a site (panel Session)")
+                .replace("give it by --site LAT,LON", "choose the site in the panel Session")
+                .replace("give --north", "set north in the panel Session to")
+                .replace("--north", "North in the panel Session")
+                .replace("Say --mount altaz", "Choose the alt-azimuth mount in the panel Session")
+                .replace("--assign or --luminance-from takes", "the panel Colour takes")
+                .replace(" or add --overwrite", "");
+    }
+}

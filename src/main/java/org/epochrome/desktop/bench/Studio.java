@@ -1,0 +1,274 @@
+package org.epochrome.desktop.bench;
+
+import java.util.Optional;
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.SimpleObjectProperty;
+import org.epochrome.colour.Look;
+import org.epochrome.colour.Sharpening;
+import org.epochrome.disk.Disk;
+import org.epochrome.job.Progress;
+import org.epochrome.session.Combination;
+import org.epochrome.session.Combiner;
+import org.epochrome.session.DetailLevels;
+import org.epochrome.session.Exposure;
+import org.epochrome.session.Preview;
+import org.epochrome.session.Recipe;
+import org.epochrome.session.Session;
+
+/**
+ * Makes the pictures of a draft: a quick one at once, the full one as soon as it can; the newest request wins. While a hand
+ * drags, only quick ones are made.
+ */
+public final class Studio {
+    private final Lane quick;
+    private final Lane full;
+    private final Lane aside;
+    private final Lane plain;
+    private final Lane measuring;
+    private final Consumer<Throwable> refused;
+    private final Work work = new Work();
+    private final ReadOnlyObjectWrapper<Optional<Shown>> shown = new ReadOnlyObjectWrapper<>(Optional.empty());
+    private final ReadOnlyObjectWrapper<Optional<Shown>> before = new ReadOnlyObjectWrapper<>(Optional.empty());
+    private final ReadOnlyObjectWrapper<Optional<Combination>> combination =
+            new ReadOnlyObjectWrapper<>(Optional.empty());
+    private final ReadOnlyObjectWrapper<Optional<DetailLevels>> detail = new ReadOnlyObjectWrapper<>(Optional.empty());
+    private final ObjectProperty<Display> display = new SimpleObjectProperty<>(Display.FINISHED);
+    private Draft wanted = Draft.EMPTY;
+    private Optional<Preview> preview = Optional.empty();
+    private Optional<Refusal> refusal = Optional.empty();
+    private boolean split;
+    private Look beforeLook;
+    private Look keptLook = Look.DEFAULT;
+
+    Studio(Executor background, Executor face, Consumer<Throwable> refused) {
+        quick = new Lane(background, face, false);
+        full = new Lane(background, face, true);
+        aside = new Lane(background, face, true);
+        plain = new Lane(background, face, true);
+        measuring = new Lane(background, face, true);
+        this.refused = refused;
+        display.addListener((o, old, now) -> show(wanted, false));
+    }
+
+    /** The newest picture. */
+    public ReadOnlyObjectProperty<Optional<Shown>> shownProperty() {
+        return shown.getReadOnlyProperty();
+    }
+
+    /** What frames give that are only laid on top of each other, if it was asked for. */
+    public ReadOnlyObjectProperty<Optional<Shown>> beforeProperty() {
+        return before.getReadOnlyProperty();
+    }
+
+    /** The newest combination; it may belong to an earlier draft while another is made. */
+    public ReadOnlyObjectProperty<Optional<Combination>> combinationProperty() {
+        return combination.getReadOnlyProperty();
+    }
+
+    /** How strong detail and noise are in the newest combination. */
+    public ReadOnlyObjectProperty<Optional<DetailLevels>> detailProperty() {
+        return detail.getReadOnlyProperty();
+    }
+
+    public ObjectProperty<Display> displayProperty() {
+        return display;
+    }
+
+    public Work work() {
+        return work;
+    }
+
+    /** The combination of a draft, if it is made. */
+    Optional<Combination> combination(Draft draft) {
+        return combination
+                .get()
+                .filter(c -> draft.recipe().filter(c.recipe()::equals).isPresent());
+    }
+
+    /** Shows a draft while a hand drags. */
+    void tryOut(Draft draft) {
+        wanted = draft;
+        full.cancel();
+        work.ends();
+        draft.session().ifPresent(s -> quickly(s, s.look().equals(keptLook) ? soft(s.look()) : s.look()));
+    }
+
+    /** Sharpening takes longer than all the rest, and a hand that drags something else need not wait for it. */
+    private static Look soft(Look look) {
+        return new Look(look.white(), Sharpening.NONE, look.tone(), look.framing());
+    }
+
+    /** Shows a draft, first quickly, then in full. */
+    void show(Draft draft, boolean anew) {
+        wanted = draft;
+        if (anew) {
+            preview = Optional.empty();
+            refusal = Optional.empty();
+        }
+        Optional<Session> session =
+                draft.session().filter(s -> !s.recipe().frames().used().isEmpty());
+        if (session.isEmpty()) {
+            full.cancel();
+            quick.cancel();
+            work.ends();
+            preview = Optional.empty();
+            shown.set(Optional.empty());
+            before.set(Optional.empty());
+            combination.set(Optional.empty());
+            return;
+        }
+        keptLook = session.get().look();
+        quickly(session.get(), keptLook);
+        fully(session.get());
+    }
+
+    /** Goes on with the full picture, if it was stopped. */
+    void resume() {
+        if (full.idle()) {
+            show(wanted, false);
+        }
+    }
+
+    /** Stops the work at the full picture; what is shown stays. */
+    public void cancel() {
+        full.cancel();
+        work.ends();
+    }
+
+    private void quickly(Session session, Look look) {
+        Optional<Preview> held = preview;
+        Display how = display.get();
+        if (held.isPresent()) {
+            quick.submit(
+                    progress -> held.get().holds(session.recipe())
+                            ? Optional.of(Pictures.quick(held.get(), session.recipe(), look, how, progress))
+                            : Optional.<Shown>empty(),
+                    found -> found.filter(s -> stillQuick(session)).ifPresent(s -> shown.set(found)),
+                    refused,
+                    (at, doing) -> {});
+        }
+    }
+
+    /** A quick picture must not cover the full one that came first. */
+    private boolean stillQuick(Session session) {
+        boolean others = wanted.recipe()
+                .filter(r -> r.frames().all().equals(session.recipe().frames().all()))
+                .isEmpty();
+        if (others) {
+            return false;
+        }
+        boolean fullIsThere = combination(wanted).isPresent()
+                && shown.get().filter(s -> s.factor() == 1 && full.idle()).isPresent();
+        return !fullIsThere || !wanted.session().filter(session::equals).isPresent();
+    }
+
+    private void fully(Session session) {
+        Recipe recipe = session.recipe();
+        Optional<Refusal> known = refusal.filter(r -> r.recipe.equals(recipe));
+        if (known.isPresent()) {
+            full.cancel();
+            work.ends();
+            refused.accept(known.get().cause);
+            return;
+        }
+        Optional<Combination> made = combination.get().filter(c -> c.recipe().equals(recipe));
+        Optional<Preview> held = preview;
+        Display how = display.get();
+        work.begins(made.isPresent() ? "finishing" : "reading");
+        full.submit(
+                progress -> {
+                    if (made.isPresent()) {
+                        return new Made(made.get(), held, Pictures.full(made.get(), session.look(), how));
+                    }
+                    Optional<Preview> first = held.filter(p -> p.holds(recipe));
+                    if (first.isEmpty()) {
+                        first = Optional.of(Preview.rough(recipe, progress.part(0, 0.2)));
+                        Preview rough = first.get();
+                        handQuick(rough, session, how, progress);
+                    }
+                    Combination c = new Combiner(recipe).combine(progress.part(0.2, 0.95));
+                    progress.doing("finishing");
+                    return new Made(c, Optional.of(first.get().refined(c)), Pictures.full(c, session.look(), how));
+                },
+                result -> {
+                    preview = result.preview;
+                    if (made.isEmpty()) {
+                        combination.set(Optional.of(result.combination));
+                        measure(result.combination);
+                    }
+                    shown.set(Optional.of(result.picture));
+                    work.ends();
+                    refreshBefore();
+                },
+                cause -> {
+                    work.ends();
+                    refusal = Optional.of(new Refusal(recipe, cause));
+                    refused.accept(cause);
+                },
+                work);
+    }
+
+    private void measure(Combination c) {
+        measuring.submit(p -> DetailLevels.of(c), l -> detail.set(Optional.of(l)), refused, (at, doing) -> {});
+    }
+
+    /** A recipe that cannot be made, and why. */
+    private record Refusal(Recipe recipe, Throwable cause) {}
+
+    private record Made(Combination combination, Optional<Preview> preview, Shown picture) {}
+
+    private void handQuick(Preview rough, Session session, Display how, Progress progress) {
+        Shown first = Pictures.quick(rough, session.recipe(), session.look(), how, progress);
+        quick.submit(
+                p -> first,
+                s -> {
+                    preview = Optional.of(rough);
+                    if (wanted.session().filter(session::equals).isPresent()
+                            && combination(wanted).isEmpty()) {
+                        shown.set(Optional.of(s));
+                    }
+                },
+                refused,
+                (at, doing) -> {});
+    }
+
+    /** Whether the picture before is wanted too. */
+    public void setSplit(boolean wantsBefore) {
+        split = wantsBefore;
+        refreshBefore();
+    }
+
+    private void refreshBefore() {
+        Optional<Combination> c = combination(wanted);
+        if (!split || c.isEmpty()) {
+            return;
+        }
+        Look look = wanted.session().orElseThrow().look();
+        if (before.get().isPresent()
+                && look.equals(beforeLook)
+                && before.get().get().epoch().equals(c.get().epoch())) {
+            return;
+        }
+        plain.submit(
+                progress -> Pictures.before(c.get(), look),
+                picture -> {
+                    before.set(Optional.of(picture));
+                    beforeLook = look;
+                },
+                refused,
+                (at, doing) -> {});
+    }
+
+    /** A frame as it was shot. */
+    public void frame(Exposure exposure, Disk disk, boolean lifted, Consumer<Shown> done) {
+        aside.submit(
+                progress -> Pictures.frame(exposure, disk, lifted ? Display.STRETCHED : Display.LINEAR),
+                done,
+                refused,
+                (at, doing) -> {});
+    }
+}

@@ -1,0 +1,2 @@
+/** The workbench window: JavaFX over the bench. */
+package org.epochrome.desktop;

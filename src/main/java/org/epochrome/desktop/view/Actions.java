@@ -1,0 +1,116 @@
+package org.epochrome.desktop.view;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import javafx.scene.input.Clipboard;
+import javafx.scene.input.ClipboardContent;
+import org.epochrome.desktop.bench.Bench;
+import org.epochrome.desktop.bench.Keeper;
+import org.epochrome.session.CommandWords;
+import org.epochrome.session.Session;
+import org.epochrome.time.UtcText;
+
+/** What can be done with the session as a whole, wherever it was asked for. */
+final class Actions {
+    private final Bench bench;
+    private final Keeper keeper;
+    private final Choosers choosers;
+    private final Workbench workbench;
+
+    Actions(Bench bench, Keeper keeper, Choosers choosers, Workbench workbench) {
+        this.bench = bench;
+        this.keeper = keeper;
+        this.choosers = choosers;
+        this.workbench = workbench;
+    }
+
+    void open() {
+        take(choosers.open());
+    }
+
+    /** Takes files that were chosen or dropped. */
+    void take(List<Path> files) {
+        if (files.isEmpty()) {
+            return;
+        }
+        Optional<Path> session =
+                files.stream().filter(org.epochrome.session.SessionFile::isName).findFirst();
+        if (session.isPresent()) {
+            workbench.guarded("Open another session", () -> keeper.open(session.get()));
+        } else {
+            bench.take(files);
+        }
+    }
+
+    void save() {
+        keeper.fileProperty().get().ifPresentOrElse(path -> keeper.save(path, () -> {}), this::saveAs);
+    }
+
+    void saveAs() {
+        saveAs(() -> {});
+    }
+
+    void saveAs(Runnable then) {
+        if (bench.draft().session().isPresent()) {
+            choosers.save("Save the session", name() + ".json", List.of(".json"))
+                    .ifPresent(path -> keeper.save(path, then));
+        }
+    }
+
+    /** Saves and goes on. */
+    void saveThen(Runnable then) {
+        keeper.fileProperty().get().ifPresentOrElse(path -> keeper.save(path, then), () -> saveAs(then));
+    }
+
+    void savePicture() {
+        if (bench.draft().session().isPresent()) {
+            choosers.save("Save the picture", name() + ".png", List.of(".png", ".tif", ".jpg", ".fits"))
+                    .ifPresent(keeper::savePicture);
+        }
+    }
+
+    void saveReport() {
+        if (bench.draft().session().isPresent()) {
+            choosers.save("Save the report", name() + ".html", List.of(".html", ".json"))
+                    .ifPresent(keeper::saveReport);
+        }
+    }
+
+    void saveMap() {
+        if (bench.draft().session().isPresent()) {
+            choosers.save("Save the map", name() + "-map.png", List.of(".png", ".fits"))
+                    .ifPresent(keeper::saveMap);
+        }
+    }
+
+    /** The planet and the epoch, as names of files can have them. */
+    private String name() {
+        String body = bench.draft().recipe().map(r -> r.body().displayName()).orElse("session");
+        String epoch =
+                bench.epoch().map(e -> "-" + UtcText.format(e).replace(":", "")).orElse("");
+        return body.toLowerCase(java.util.Locale.ROOT) + epoch;
+    }
+
+    void copyCommand() {
+        Optional<Session> session = bench.draft().session();
+        if (session.isPresent()) {
+            ClipboardContent content = new ClipboardContent();
+            content.putString("java -jar epochrome.jar " + CommandWords.line(CommandWords.of(session.get())));
+            Clipboard.getSystemClipboard().setContent(content);
+            workbench.say("The command line that gives the same picture is on the clipboard.");
+        }
+    }
+
+    void close() {
+        workbench.guarded("Close the session", keeper::close);
+    }
+
+    void setTheme(Theme theme) {
+        workbench.setTheme(theme);
+    }
+
+    void showKeys() {
+        workbench.showKeys();
+    }
+}

@@ -1,0 +1,46 @@
+package org.epochrome.desktop.view;
+
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.epochrome.desktop.bench.Bench;
+import org.epochrome.io.DatedFrame;
+import org.epochrome.session.Frames;
+import org.epochrome.session.HeldDisk;
+import org.epochrome.session.Session;
+
+/** Edits of one frame of a session. */
+final class FrameChoices {
+    private FrameChoices() {}
+
+    /** Leaves a frame out, or takes it in again. */
+    static void toggle(Bench bench, DatedFrame frame) {
+        Path file = frame.head().file();
+        bench.draft().recipe().ifPresent(recipe -> {
+            boolean out = recipe.frames().leftOut().contains(file);
+            Set<Path> leftOut = new HashSet<>(recipe.frames().leftOut());
+            if (out) {
+                leftOut.remove(file);
+            } else {
+                leftOut.add(file);
+            }
+            bench.editSession(out ? "take a frame in" : "leave a frame out", s -> {
+                Frames f = s.recipe().frames();
+                return s.with(s.recipe().with(new Frames(f.all(), f.conventions(), leftOut, f.disks())));
+            });
+        });
+    }
+
+    /** The session with a frame's disk held by hand, or fitted again. */
+    static Session held(Session s, DatedFrame frame, Optional<HeldDisk> disk) {
+        Frames f = s.recipe().frames();
+        Map<Path, HeldDisk> disks = new HashMap<>(f.disks());
+        disk.ifPresentOrElse(
+                d -> disks.put(frame.head().file(), d),
+                () -> disks.remove(frame.head().file()));
+        return s.with(s.recipe().with(new Frames(f.all(), f.conventions(), f.leftOut(), disks)));
+    }
+}

@@ -1,0 +1,226 @@
+package org.epochrome.desktop.view;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import javafx.collections.FXCollections;
+import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.VBox;
+import org.epochrome.desktop.bench.Bench;
+import org.epochrome.desktop.bench.Unsettled;
+import org.epochrome.image.Band;
+import org.epochrome.image.Passband;
+import org.epochrome.io.DatedFrame;
+import org.epochrome.io.FrameRequest;
+import org.epochrome.io.SheetRow;
+import org.epochrome.session.Combination;
+import org.epochrome.session.Timetable;
+import org.epochrome.time.RecordingSpan;
+import org.epochrome.time.UtcText;
+
+/** One frame: its band and times with their sources, whether it takes part; and files that must be asked about. */
+final class FramePanel extends Panel {
+    private static final List<String> BANDS =
+            Band.KNOWN.stream().map(Band::name).toList();
+    private static final String TYPED = "typed in";
+
+    private final Label name = heading("");
+    private final Label what = prose("");
+    private final CheckBox used = new CheckBox("Part of the picture");
+    private final ComboBox<String> band;
+    private final Label bandSource = prose("");
+    private final Entry passband;
+    private final Entry start;
+    private final Entry end;
+    private final Label timeSource = prose("");
+    private final Label numbers = prose("");
+    private final Label notes = prose("");
+    private final VBox known = new VBox(8);
+    private final VBox open = new VBox(10);
+
+    FramePanel(Bench bench) {
+        super(bench);
+        used.setId("used");
+        used.setTooltip(new Tooltip("Leave the frame out without forgetting it (X on the ribbon)"));
+        used.setOnAction(e -> bench.selectedFrame().ifPresent(f -> FrameChoices.toggle(bench, f)));
+        band = choice("band", "The light it was taken in", BANDS, b -> b, this::setBand);
+        start = new Entry("start", "", "When the recording began, UTC", t -> setTimes(UtcText.parse(t), null));
+        end = new Entry("end", "", "When the recording ended, UTC", t -> setTimes(null, UtcText.parse(t)));
+        passband = new Entry(
+                "passband",
+                "",
+                "What the filter lets through, nm, for all frames of this band; such as 600-690",
+                this::setPassband);
+        GridPane grid = grid();
+        row(grid, "Band", band);
+        row(grid, "Passband (nm)", passband);
+        row(grid, "Start (UTC)", start);
+        row(grid, "End (UTC)", end);
+        bandSource.getStyleClass().add("source");
+        timeSource.getStyleClass().add("source");
+        notes.getStyleClass().add("doubt");
+        known.getChildren().addAll(name, what, used, grid, bandSource, timeSource, numbers, notes);
+        getChildren().addAll(open, known);
+    }
+
+    @Override
+    void renew() {
+        open.getChildren()
+                .setAll(bench.draft().unsettled().stream()
+                        .map(u -> new Question(bench, u))
+                        .toList());
+        Optional<DatedFrame> frame = bench.selectedFrame();
+        known.setVisible(frame.isPresent());
+        known.setManaged(frame.isPresent());
+        frame.ifPresent(this::show);
+    }
+
+    private void show(DatedFrame f) {
+        name.setText(f.head().file().getFileName().toString());
+        name.setTooltip(new Tooltip(f.head().file().toString()));
+        what.setText(Numbers.text(
+                "%d x %d, %s, %s",
+                f.head().width(),
+                f.head().height(),
+                f.head().planeCount() == 1 ? "grey" : "colour",
+                f.head().depth()));
+        used.setSelected(
+                bench.draft().recipe().filter(r -> Numbers.isUsed(r, f)).isPresent());
+        used.setDisable(bench.draft().session().isEmpty());
+        boolean mono = f.band().band().isPresent();
+        String word = f.band().band().map(Band::name).orElse("colour");
+        band.setItems(FXCollections.observableArrayList(BANDS));
+        if (!BANDS.contains(word)) {
+            band.getItems().add(word);
+        }
+        band.setValue(word);
+        band.setDisable(!mono);
+        bandSource.setText("Band from: " + f.band().source());
+        passband.setDisable(!mono);
+        passband.show(f.band()
+                .band()
+                .map(b -> Numbers.plain(b.passband().fromNm()) + "-"
+                        + Numbers.plain(b.passband().toNm()))
+                .orElse(""));
+        RecordingSpan span = f.timing().span();
+        start.show(UtcText.format(span.start()));
+        end.show(UtcText.format(span.end()));
+        timeSource.setText("Times from: " + f.timing().source());
+        numbers.setText(numbers(f));
+        String doubt = org.epochrome.desktop.bench.Sentences.inWords(String.join("\n", f.notes()));
+        notes.setText(doubt);
+        notes.setManaged(!doubt.isEmpty());
+        notes.setVisible(!doubt.isEmpty());
+    }
+
+    private String numbers(DatedFrame f) {
+        StringBuilder text = new StringBuilder();
+        Optional<Timetable> t = bench.timetableProperty().get();
+        Optional<Timetable.Row> row = t.flatMap(all ->
+                all.rows().stream().filter(r -> r.exposure().frame().equals(f)).findFirst());
+        row.ifPresent(r -> describe(text, t.get(), r));
+        row.ifPresent(r -> bench.combination()
+                .flatMap(c -> c.frames().stream()
+                        .filter(found -> found.exposure().frame().equals(f))
+                        .findFirst())
+                .ifPresent(found -> describe(text, r, found)));
+        return text.toString();
+    }
+
+    private static void describe(StringBuilder text, Timetable t, Timetable.Row r) {
+        text.append(Numbers.text(
+                "Turned by %+.3f° to the epoch; the globe turned by %.2f° during the recording.",
+                r.turnedDeg() + 0.0, Math.abs(r.sweptDeg())));
+        if (Numbers.isReference(t, r.exposure().frame())) {
+            text.append("\nThe picture lies on the pixels of this frame.");
+        }
+    }
+
+    private static void describe(StringBuilder text, Timetable.Row row, Combination.FrameResult r) {
+        double radius = r.disk().equatorialRadiusPx();
+        double blur = r.limb().shading().blurPx();
+        text.append(Numbers.text(
+                "%nMeanwhile the middle of the disk moved by %.1f px; the blur is %.2f px%s."
+                        + "%nWeight in its band %.0f %%.",
+                row.sweptPx(radius),
+                blur,
+                row.smeared(radius, blur) ? ", so a shorter recording would be sharper" : "",
+                100 * r.weight()));
+    }
+
+    private void setBand(String word) {
+        bench.selectedFrame()
+                .ifPresent(f -> ask(f, Optional.of(word), f.request().row().flatMap(SheetRow::span)));
+    }
+
+    private void setPassband(String text) {
+        String[] edges = text.split("-", -1);
+        if (edges.length != 2) {
+            throw new IllegalArgumentException("Write two wavelengths in nm, such as 600-690.");
+        }
+        Passband passes = new Passband(Numbers.number(edges[0]), Numbers.number(edges[1]));
+        bench.selectedFrame().flatMap(f -> f.band().band()).ifPresent(b -> bench.setPassband(b.name(), passes));
+    }
+
+    private void setTimes(Instant newStart, Instant newEnd) {
+        bench.selectedFrame().ifPresent(f -> {
+            RecordingSpan old = f.timing().span();
+            RecordingSpan span =
+                    new RecordingSpan(newStart == null ? old.start() : newStart, newEnd == null ? old.end() : newEnd);
+            ask(f, f.request().row().flatMap(SheetRow::band), Optional.of(span));
+        });
+    }
+
+    private void ask(DatedFrame f, Optional<String> word, Optional<RecordingSpan> span) {
+        Path file = f.head().file();
+        bench.settle(new FrameRequest(file, f.request().band(), Optional.of(new SheetRow(file, word, span, TYPED))));
+    }
+
+    /** A file that does not tell its band or times, with fields to tell them. */
+    private static final class Question extends VBox {
+        private Instant from;
+        private Instant until;
+
+        Question(Bench bench, Unsettled ask) {
+            super(6);
+            getStyleClass().add("question");
+            Label problem = prose(ask.problem());
+            problem.getStyleClass().add("doubt");
+            ComboBox<String> band = new ComboBox<>(FXCollections.observableArrayList(BANDS));
+            band.setId("ask-band");
+            band.setPromptText("as it says");
+            band.setMaxWidth(Double.MAX_VALUE);
+            Entry start = new Entry("ask-start", "2031-05-02 21:14:05", "When the recording began, UTC", t -> {
+                from = UtcText.parse(t);
+            });
+            Entry end = new Entry("ask-end", "2031-05-02 21:16:05", "When the recording ended, UTC", t -> {
+                until = UtcText.parse(t);
+            });
+            GridPane grid = grid();
+            row(grid, "Band", band);
+            row(grid, "Start (UTC)", start);
+            row(grid, "End (UTC)", end);
+            Button take = new Button("Take it");
+            take.setId("ask-take");
+            take.getStyleClass().add("accent");
+            take.setOnAction(e -> {
+                Optional<RecordingSpan> span = from != null && until != null && !until.isBefore(from)
+                        ? Optional.of(new RecordingSpan(from, until))
+                        : Optional.empty();
+                bench.settle(new FrameRequest(
+                        ask.file(),
+                        Optional.empty(),
+                        Optional.of(new SheetRow(ask.file(), Optional.ofNullable(band.getValue()), span, TYPED))));
+            });
+            Button drop = new Button("Forget it");
+            drop.setOnAction(e -> bench.edit("forget a file", d -> d.without(ask.file())));
+            getChildren().addAll(heading(ask.name()), problem, grid, pair(take, drop));
+        }
+    }
+}

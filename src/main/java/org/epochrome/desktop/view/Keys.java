@@ -1,0 +1,46 @@
+package org.epochrome.desktop.view;
+
+import javafx.geometry.Pos;
+import javafx.scene.control.Label;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+
+/** The keys, over the picture. */
+final class Keys extends VBox {
+    private static final String[][] ALL = {
+        {"Ctrl+O", "add frames, a sheet or a session"},
+        {"Ctrl+S, Ctrl+Shift+S", "save the session, under another name"},
+        {"Ctrl+E, Ctrl+R", "save a picture, the report"},
+        {"Ctrl+Shift+C", "copy the command line that does the same"},
+        {"Ctrl+Z, Ctrl+Y", "undo, redo"},
+        {"Ctrl+W", "close the session"},
+        {"Alt+1 to Alt+8", "pages of the side"},
+        {"F, 1, +, -", "fit, true pixels, larger, smaller"},
+        {"Z", "the limb, large: north, then on around"},
+        {"S, B", "before | after, blink between bands"},
+        {"L, G, T, R, P, D", "limb, graticule, terminator, rings, pole and zenith, dispersion"},
+        {"Arrows on the picture", "move the view; a band (page Shift) or a disk (page Disk) by 0.05 px"},
+        {"Arrows on the ribbon", "choose a frame; with Ctrl move the epoch by 1 s, with Shift by 10 s"},
+        {"X, M on the ribbon", "leave a frame out or take it in, epoch midway"},
+        {"Esc", "stop working at the full picture"},
+        {"F1", "this list"},
+    };
+
+    Keys() {
+        getStyleClass().add("keys");
+        setId("key-list");
+        setAlignment(Pos.CENTER_LEFT);
+        setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
+        GridPane grid = new GridPane();
+        grid.getStyleClass().add("grid");
+        for (String[] row : ALL) {
+            Label key = new Label(row[0]);
+            key.getStyleClass().add("key");
+            key.setMinWidth(Region.USE_PREF_SIZE);
+            Label meaning = new Label(row[1]);
+            grid.addRow(grid.getRowCount(), key, meaning);
+        }
+        getChildren().addAll(Panel.heading("Keys"), grid);
+    }
+}

@@ -1,0 +1,37 @@
+package org.epochrome.desktop.view;
+
+import javafx.scene.paint.Color;
+
+/**
+ * Colours of what is painted, not styled, by theme.
+ *
+ * @param paper behind the ribbon
+ * @param ink text
+ * @param faint lines that stand back
+ * @param line lines over the picture
+ * @param accent what is chosen
+ * @param warm what is moved by hand, or uncertain
+ */
+public record Palette(Color paper, Color ink, Color faint, Color line, Color accent, Color warm) {
+    static final Palette DARK = new Palette(
+            Color.web("#16191f"),
+            Color.web("#d7dbe2"),
+            Color.web("#4a515d"),
+            Color.web("#c9d6ea"),
+            Color.web("#58c4dc"),
+            Color.web("#f0b14a"));
+    static final Palette LIGHT = new Palette(
+            Color.web("#f3f4f6"),
+            Color.web("#1d2126"),
+            Color.web("#b3bac4"),
+            Color.web("#e6eefb"),
+            Color.web("#0b7f9c"),
+            Color.web("#b96a00"));
+    static final Palette RED = new Palette(
+            Color.web("#0c0202"),
+            Color.web("#e04a3a"),
+            Color.web("#5a1812"),
+            Color.web("#d0483a"),
+            Color.web("#ff5a45"),
+            Color.web("#ff8a78"));
+}

@@ -1,0 +1,152 @@
+package org.epochrome.desktop.view;
+
+import java.util.List;
+import java.util.Set;
+import javafx.geometry.VPos;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.paint.Color;
+import javafx.scene.shape.StrokeLineCap;
+import javafx.scene.text.TextAlignment;
+import org.epochrome.desktop.bench.LimbHandles;
+import org.epochrome.desktop.bench.Zoom;
+import org.epochrome.disk.Disk;
+import org.epochrome.disk.Globe;
+import org.epochrome.disk.Outline;
+import org.epochrome.disk.View;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.session.PixelOffset;
+import org.epochrome.session.Sight;
+
+/** Draws lines of a globe over its picture. */
+final class Pencil {
+    private static final Color SHADOW = Color.color(0, 0, 0, 0.55);
+    private static final int STEP_DEG = 15;
+    private static final double ENLARGED = 10;
+    private static final double HANDLE = 5;
+
+    private final GraphicsContext pen;
+    private final Zoom zoom;
+    private final Palette palette;
+
+    Pencil(GraphicsContext pen, Zoom zoom, Palette palette) {
+        this.pen = pen;
+        this.zoom = zoom;
+        this.palette = palette;
+        pen.setLineCap(StrokeLineCap.ROUND);
+    }
+
+    /** A predicted shift of a band. */
+    record Vector(Color colour, String band, PixelOffset shift) {}
+
+    void draw(Set<Overlay> wanted, Aspect aspect, Disk disk, RotationSystem system, List<Vector> dispersion) {
+        View view = new View(Globe.of(aspect), disk);
+        if (wanted.contains(Overlay.GRATICULE)) {
+            double prime = Sight.primeMeridianEastDeg(aspect, system);
+            lines(Outline.graticule(view, prime, STEP_DEG), palette.line().deriveColor(0, 1, 1, 0.45), 0.8);
+            lines(Outline.equator(view), palette.line().deriveColor(0, 1, 1, 0.8), 1.4);
+        }
+        if (wanted.contains(Overlay.RINGS)) {
+            lines(Outline.rings(view), palette.line().deriveColor(0, 1, 1, 0.7), 1);
+        }
+        if (wanted.contains(Overlay.TERMINATOR)) {
+            lines(Outline.terminator(view), palette.warm(), 1.4);
+        }
+        if (wanted.contains(Overlay.LIMB)) {
+            lines(List.of(Outline.limb(view)), palette.accent(), 1.4);
+        }
+        if (wanted.contains(Overlay.ARROWS)) {
+            arrow(disk, disk.northAngleDeg(), "N", palette.accent());
+            Sight.zenithDeg(aspect, disk).ifPresent(angle -> arrow(disk, angle, "zenith", palette.warm()));
+        }
+        if (wanted.contains(Overlay.DISPERSION)) {
+            for (Vector v : dispersion) {
+                double x = zoom.viewX(disk.x());
+                double y = zoom.viewY(disk.y());
+                double toX = x + ENLARGED * zoom.scale() * v.shift().x();
+                double toY = y + ENLARGED * zoom.scale() * v.shift().y();
+                stroke(x, y, toX, toY, v.colour(), 2);
+                text(v.band(), toX, toY, v.colour());
+            }
+        }
+    }
+
+    /** A limb curve with its handles. */
+    void handles(LimbHandles handles, boolean held) {
+        Color colour = held ? palette.warm() : palette.accent();
+        lines(List.of(Outline.limb(new View(handles.globe(), handles.disk()))), colour, 1.6);
+        Disk disk = handles.disk();
+        for (LimbHandles.Handle h : handles.handles()) {
+            double x = zoom.viewX(h.x());
+            double y = zoom.viewY(h.y());
+            if (h.grip() == LimbHandles.Grip.POLE) {
+                stroke(zoom.viewX(disk.x()), zoom.viewY(disk.y()), x, y, colour.deriveColor(0, 1, 1, 0.5), 1);
+                text("N", x + 12, y, colour);
+            }
+            pen.setFill(SHADOW);
+            pen.fillOval(x - HANDLE - 1.5, y - HANDLE - 1.5, 2 * HANDLE + 3, 2 * HANDLE + 3);
+            pen.setFill(colour);
+            pen.fillOval(x - HANDLE, y - HANDLE, 2 * HANDLE, 2 * HANDLE);
+        }
+    }
+
+    private void arrow(Disk disk, double angleDeg, String label, Color colour) {
+        double angle = Math.toRadians(angleDeg);
+        double dx = -Math.sin(angle);
+        double dy = -Math.cos(angle);
+        double radius = zoom.scale() * disk.equatorialRadiusPx();
+        double x = zoom.viewX(disk.x());
+        double y = zoom.viewY(disk.y());
+        double from = 1.03 * radius + 4;
+        double to = from + Math.max(18, 0.08 * radius);
+        stroke(x + from * dx, y + from * dy, x + to * dx, y + to * dy, colour, 2);
+        for (double side : new double[] {-0.5, 0.5}) {
+            double back = angle + Math.PI + side;
+            stroke(
+                    x + to * dx,
+                    y + to * dy,
+                    x + to * dx - 8 * Math.sin(back),
+                    y + to * dy - 8 * Math.cos(back),
+                    colour,
+                    2);
+        }
+        text(label, x + (to + 16) * dx, y + (to + 12) * dy, colour);
+    }
+
+    private void text(String text, double x, double y, Color colour) {
+        pen.setTextAlign(TextAlignment.CENTER);
+        pen.setTextBaseline(VPos.CENTER);
+        pen.setStroke(SHADOW);
+        pen.setLineWidth(3);
+        pen.strokeText(text, x, y);
+        pen.setFill(colour);
+        pen.fillText(text, x, y);
+    }
+
+    private void stroke(double x, double y, double toX, double toY, Color colour, double width) {
+        pen.setStroke(SHADOW);
+        pen.setLineWidth(width + 2);
+        pen.strokeLine(x, y, toX, toY);
+        pen.setStroke(colour);
+        pen.setLineWidth(width);
+        pen.strokeLine(x, y, toX, toY);
+    }
+
+    private void lines(List<List<double[]>> lines, Color colour, double width) {
+        pen.setStroke(colour);
+        pen.setLineWidth(width);
+        for (List<double[]> line : lines) {
+            pen.beginPath();
+            for (int i = 0; i < line.size(); i++) {
+                double x = zoom.viewX(line.get(i)[0]);
+                double y = zoom.viewY(line.get(i)[1]);
+                if (i == 0) {
+                    pen.moveTo(x, y);
+                } else {
+                    pen.lineTo(x, y);
+                }
+            }
+            pen.stroke();
+        }
+    }
+}

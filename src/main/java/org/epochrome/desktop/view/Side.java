@@ -1,0 +1,126 @@
+package org.epochrome.desktop.view;
+
+import java.util.EnumMap;
+import java.util.Map;
+import javafx.application.Platform;
+import javafx.css.PseudoClass;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+import org.epochrome.desktop.bench.Bench;
+import org.epochrome.desktop.bench.Selection;
+import org.epochrome.desktop.bench.Topic;
+import org.kordamp.ikonli.feather.Feather;
+import org.kordamp.ikonli.javafx.FontIcon;
+
+/** The side: a rail of topics, and the page of the one that is chosen. */
+final class Side extends HBox {
+    private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
+    private static final PseudoClass ASKS = PseudoClass.getPseudoClass("asks");
+
+    private final Bench bench;
+    private final Map<Topic, Panel> panels;
+    private final Map<Topic, Button> rail = new EnumMap<>(Topic.class);
+    private boolean renewing;
+    private final Label title = new Label();
+    private final ScrollPane page = new ScrollPane();
+    private final Label nothing = Panel.prose("This page fills as soon as there are frames of a known planet.");
+
+    Side(Bench bench, Map<Topic, Panel> panels) {
+        this.bench = bench;
+        this.panels = panels;
+        getStyleClass().add("side");
+        VBox buttons = new VBox();
+        buttons.getStyleClass().add("rail");
+        int key = 0;
+        for (Topic topic : Topic.values()) {
+            key++;
+            Button button = new Button("", new FontIcon(icon(topic)));
+            button.setId("topic-" + topic.name().toLowerCase(java.util.Locale.ROOT));
+            button.setAccessibleText(topic.title());
+            button.setTooltip(new Tooltip(topic.title() + " (Alt+" + key + ")\n" + meaning(topic)));
+            button.getStyleClass().add("flat");
+            button.setOnAction(e -> bench.select(topic));
+            rail.put(topic, button);
+            buttons.getChildren().add(button);
+        }
+        title.getStyleClass().add("side-title");
+        nothing.getStyleClass().add("nothing");
+        page.setFitToWidth(true);
+        page.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        VBox.setVgrow(page, Priority.ALWAYS);
+        VBox body = new VBox(title, page);
+        body.getStyleClass().add("side-body");
+        HBox.setHgrow(body, Priority.ALWAYS);
+        getChildren().addAll(body, buttons);
+        bench.selectionProperty().addListener((o, old, now) -> renew());
+        bench.draftProperty().addListener((o, old, now) -> renewSoon());
+        bench.studio().combinationProperty().addListener((o, old, now) -> renewSoon());
+        bench.studio().detailProperty().addListener((o, old, now) -> renewSoon());
+        renew();
+    }
+
+    /** Once for all that changes at a time: while a hand drags, much does. */
+    private void renewSoon() {
+        if (!renewing) {
+            renewing = true;
+            Platform.runLater(() -> {
+                renewing = false;
+                renew();
+            });
+        }
+    }
+
+    private static Feather icon(Topic topic) {
+        return switch (topic) {
+            case SESSION -> Feather.GLOBE;
+            case FRAME -> Feather.FILM;
+            case DISK -> Feather.CIRCLE;
+            case SHIFT -> Feather.MOVE;
+            case COLOUR -> Feather.DROPLET;
+            case DETAIL -> Feather.ACTIVITY;
+            case FRAMING -> Feather.CROP;
+            case EVIDENCE -> Feather.CHECK_SQUARE;
+        };
+    }
+
+    private static String meaning(Topic topic) {
+        return switch (topic) {
+            case SESSION -> "Planet, epoch, site, how the camera looked at the sky";
+            case FRAME -> "Band and times of the chosen frame";
+            case DISK -> "Where the disk lies in the chosen frame, and its limb to draw by hand";
+            case SHIFT -> "How the chosen band lies against the others";
+            case COLOUR -> "White balance, tone, and which bands make the picture";
+            case DETAIL -> "How detail is brought out, over scale";
+            case FRAMING -> "What part of the picture is saved and how it lies";
+            case EVIDENCE -> "Why to trust the result, and what to look at";
+        };
+    }
+
+    private void renew() {
+        Selection selection = bench.selectionProperty().get();
+        Panel panel = panels.get(selection.topic());
+        boolean asks = selection.topic() == Topic.FRAME && !bench.draft().isEmpty();
+        Node content = bench.draft().session().isPresent() || asks ? panel : nothing;
+        panel.refresh();
+        if (page.getContent() != content) {
+            page.setContent(content);
+            page.setVvalue(0);
+        }
+        title.setText(selection.topic().title());
+        rail.forEach((topic, button) -> button.pseudoClassStateChanged(CHOSEN, topic == selection.topic()));
+        rail.get(Topic.FRAME)
+                .pseudoClassStateChanged(ASKS, !bench.draft().unsettled().isEmpty());
+        boolean doubts =
+                bench.combination().filter(c -> !c.warnings().isEmpty()).isPresent();
+        rail.get(Topic.EVIDENCE).pseudoClassStateChanged(ASKS, doubts);
+        boolean noSite =
+                bench.draft().recipe().filter(r -> r.place().site().isEmpty()).isPresent();
+        rail.get(Topic.SESSION).pseudoClassStateChanged(ASKS, noSite);
+    }
+}

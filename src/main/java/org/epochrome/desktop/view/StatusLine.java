@@ -1,0 +1,78 @@
+package org.epochrome.desktop.view;
+
+import java.util.Optional;
+import javafx.geometry.Pos;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ProgressBar;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import org.epochrome.desktop.bench.Bench;
+import org.epochrome.desktop.bench.Keeper;
+import org.epochrome.desktop.bench.Shown;
+import org.epochrome.desktop.bench.Work;
+import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.session.Sight;
+import org.kordamp.ikonli.feather.Feather;
+import org.kordamp.ikonli.javafx.FontIcon;
+
+/** The last line: what is under the cursor, what is being done, what was done. */
+final class StatusLine extends HBox {
+    private final Label under = new Label();
+    private final Label said = new Label();
+
+    StatusLine(Bench bench, Keeper keeper) {
+        getStyleClass().add("status-line");
+        setAlignment(Pos.CENTER_LEFT);
+        under.setId("under");
+        said.setId("said");
+        said.textProperty().bind(keeper.saidProperty());
+        said.setMinWidth(0);
+        Work work = bench.studio().work();
+        Label doing = new Label();
+        doing.textProperty().bind(work.doingProperty());
+        ProgressBar bar = new ProgressBar();
+        bar.setId("progress");
+        bar.progressProperty().bind(work.fractionProperty());
+        bar.setPrefWidth(130);
+        Button stop = new Button("", new FontIcon(Feather.X));
+        stop.setId("stop");
+        stop.getStyleClass().add("flat");
+        stop.setAccessibleText("Stop");
+        stop.setTooltip(new Tooltip("Stop working at the full picture (Esc)"));
+        stop.setOnAction(e -> bench.studio().cancel());
+        HBox busy = new HBox(8, doing, bar, stop);
+        busy.setAlignment(Pos.CENTER_RIGHT);
+        busy.setMinWidth(Region.USE_PREF_SIZE);
+        busy.visibleProperty().bind(work.busyProperty());
+        Region space = new Region();
+        HBox.setHgrow(space, Priority.ALWAYS);
+        getChildren().addAll(under, space, said, busy);
+    }
+
+    /** Says what lies at a pixel of the picture. */
+    void show(Optional<Shown> shown, RotationSystem system, double[] pixel) {
+        if (shown.isEmpty() || pixel == null) {
+            under.setText("");
+            return;
+        }
+        Shown s = shown.get();
+        Sight sight = Sight.at(s.aspect(), s.disk(), system, pixel[0], pixel[1]);
+        int column = (int) Math.floor((pixel[0] + 0.5) / s.factor());
+        int row = (int) Math.floor((pixel[1] + 0.5) / s.factor());
+        boolean inside = column >= 0 && row >= 0 && column < s.width() && row < s.height();
+        int argb = inside ? s.argb().get(row * s.width() + column) : 0;
+        under.setText(Numbers.text("x %.1f  y %.1f", pixel[0], pixel[1])
+                + (inside ? Numbers.text("   %d %d %d", argb >> 16 & 255, argb >> 8 & 255, argb & 255) : "")
+                + Numbers.text("   %.2f\" from the centre", sight.fromCentreArcsec())
+                + sight.spot()
+                        .map(p -> Numbers.text(
+                                "   longitude %s%.2f°  latitude %+.2f°",
+                                system == RotationSystem.SINGLE ? "" : system.key() + " ",
+                                p.longitudeDeg(),
+                                p.latitudeDeg()))
+                        .orElse("   beside the globe"));
+    }
+}

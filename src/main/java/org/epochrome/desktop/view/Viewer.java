@@ -1,0 +1,156 @@
+package org.epochrome.desktop.view;
+
+import java.util.List;
+import java.util.Optional;
+import javafx.animation.KeyFrame;
+import javafx.animation.Timeline;
+import javafx.scene.effect.BlendMode;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.scene.paint.Color;
+import javafx.util.Duration;
+import org.epochrome.colour.Spectral;
+import org.epochrome.desktop.bench.Bench;
+import org.epochrome.desktop.bench.Display;
+import org.epochrome.desktop.bench.LimbHandles;
+import org.epochrome.desktop.bench.Shown;
+import org.epochrome.desktop.bench.Topic;
+import org.epochrome.disk.Disk;
+import org.epochrome.disk.Globe;
+import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.io.DatedFrame;
+import org.epochrome.session.Exposure;
+
+/** The middle of the window: the picture of the epoch, or, while its disk is looked at, the chosen frame as it was shot. */
+final class Viewer extends StackPane {
+    private static final List<Display> BANDS = List.of(Display.RED, Display.GREEN, Display.BLUE);
+    private static final Duration BLINK = Duration.millis(700);
+
+    private final Bench bench;
+    private final PlanetView view = new PlanetView();
+    private final Timeline blink = new Timeline(new KeyFrame(BLINK, e -> next()));
+    /** Makes the picture red too, where the theme is. */
+    private final Region shade = new Region();
+
+    private Optional<DatedFrame> frameShown = Optional.empty();
+
+    Viewer(Bench bench) {
+        this.bench = bench;
+        getStyleClass().add("viewer");
+        shade.getStyleClass().add("red-shade");
+        shade.setBlendMode(BlendMode.MULTIPLY);
+        shade.setMouseTransparent(true);
+        shade.setVisible(false);
+        getChildren().addAll(view, shade);
+        blink.setCycleCount(Timeline.INDEFINITE);
+        bench.studio().shownProperty().addListener((o, old, now) -> renew());
+        bench.studio().beforeProperty().addListener((o, old, now) -> view.showBefore(now));
+        bench.studio().combinationProperty().addListener((o, old, now) -> renew());
+        bench.studio().displayProperty().addListener((o, old, now) -> {
+            frameShown = Optional.empty();
+            renew();
+        });
+        bench.selectionProperty().addListener((o, old, now) -> renew());
+        bench.draftProperty().addListener((o, old, now) -> renew());
+    }
+
+    void setPalette(Palette palette) {
+        // The sky behind the planet is dark in the light theme too.
+        view.setPalette(palette.equals(Palette.LIGHT) ? Palette.DARK : palette);
+        shade.setVisible(palette.equals(Palette.RED));
+    }
+
+    PlanetView view() {
+        return view;
+    }
+
+    /** The longitude system that is counted in. */
+    RotationSystem system() {
+        return bench.draft()
+                .recipe()
+                .map(r -> r.corrections().system().orElse(r.body().defaultSystem()))
+                .orElse(RotationSystem.SINGLE);
+    }
+
+    private void renew() {
+        Optional<DatedFrame> frame =
+                bench.selectionProperty().get().topic() == Topic.DISK ? bench.selectedFrame() : Optional.empty();
+        Optional<Exposure> exposure = frame.flatMap(this::exposure);
+        Optional<Disk> disk = frame.flatMap(f -> DiskPanel.disk(bench, f));
+        if (exposure.isPresent() && disk.isPresent()) {
+            showFrame(frame.get(), exposure.get(), disk.get());
+        } else {
+            frameShown = Optional.empty();
+            view.showHandles(Optional.empty(), false);
+            view.show(bench.studio().shownProperty().get(), system());
+            view.showDispersion(dispersion());
+        }
+    }
+
+    private Optional<Exposure> exposure(DatedFrame frame) {
+        return bench.timetableProperty().get().flatMap(t -> t.rows().stream()
+                .map(r -> r.exposure())
+                .filter(e -> e.frame().equals(frame))
+                .filter(e -> frame.band().band().isPresent() || e.planeIndex() == 1)
+                .findFirst());
+    }
+
+    private void showFrame(DatedFrame frame, Exposure exposure, Disk disk) {
+        LimbHandles handles = new LimbHandles(Globe.of(exposure.aspect()), disk);
+        boolean held = DiskPanel.isHeld(bench, frame);
+        if (frameShown.filter(frame::equals).isPresent()) {
+            view.showHandles(Optional.of(handles), held);
+            return;
+        }
+        frameShown = Optional.of(frame);
+        boolean lifted = bench.studio().displayProperty().get() == Display.STRETCHED;
+        bench.studio().frame(exposure, disk, lifted, picture -> {
+            if (frameShown.filter(frame::equals).isPresent()) {
+                view.show(Optional.of(picture), system());
+                DiskPanel.disk(bench, frame)
+                        .ifPresent(d -> view.showHandles(
+                                Optional.of(new LimbHandles(handles.globe(), d)), DiskPanel.isHeld(bench, frame)));
+            }
+        });
+    }
+
+    private List<Pencil.Vector> dispersion() {
+        return bench.combination()
+                .map(c -> c.frames().stream()
+                        .filter(f -> f.dispersion().isPresent())
+                        .map(f -> {
+                            double[] rgb = Spectral.colour(f.exposure().band().passband());
+                            return new Pencil.Vector(
+                                    Color.color(rgb[0], rgb[1], rgb[2]),
+                                    f.exposure().band().name(),
+                                    f.dispersion().get());
+                        })
+                        .toList())
+                .orElse(List.of());
+    }
+
+    /** Shows the bands in turn, or stops it. */
+    void blink(boolean on) {
+        if (on) {
+            next();
+            blink.play();
+        } else {
+            blink.stop();
+            bench.studio().displayProperty().set(Display.FINISHED);
+        }
+    }
+
+    private void next() {
+        int now = BANDS.indexOf(bench.studio().displayProperty().get());
+        bench.studio().displayProperty().set(BANDS.get((now + 1) % BANDS.size()));
+    }
+
+    void setSplit(boolean on) {
+        view.setSplit(on);
+        bench.studio().setSplit(on);
+    }
+
+    Optional<Shown> shown() {
+        return view.shown();
+    }
+}

@@ -1,0 +1,277 @@
+package org.epochrome.desktop.view;
+
+import java.io.File;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import javafx.application.Application;
+import javafx.geometry.Pos;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextInputControl;
+import javafx.scene.input.DragEvent;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.input.TransferMode;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import org.epochrome.desktop.bench.Bench;
+import org.epochrome.desktop.bench.Keeper;
+import org.epochrome.desktop.bench.Remembered;
+import org.epochrome.desktop.bench.Topic;
+import org.kordamp.ikonli.feather.Feather;
+import org.kordamp.ikonli.javafx.FontIcon;
+
+/** The window's content: the planet in the middle, the time ribbon below, the side beside, the tools above. */
+public final class Workbench extends BorderPane {
+    /** With Alt, one for each topic. */
+    private static final List<KeyCode> TOPIC_KEYS = List.of(
+            KeyCode.DIGIT1,
+            KeyCode.DIGIT2,
+            KeyCode.DIGIT3,
+            KeyCode.DIGIT4,
+            KeyCode.DIGIT5,
+            KeyCode.DIGIT6,
+            KeyCode.DIGIT7,
+            KeyCode.DIGIT8);
+
+    private final Bench bench;
+    private final Keeper keeper;
+    private final Remembered remembered;
+    private final Actions actions;
+    private final Viewer viewer;
+    private final Tools tools;
+    private final TimeRibbon ribbon;
+    private final ShiftPanel shift;
+    private final DetailPanel detail;
+    private final VBox bars = new VBox();
+    private final Keys keys = new Keys();
+
+    public Workbench(Bench bench, Keeper keeper, Remembered remembered, Choosers choosers) {
+        this.bench = bench;
+        this.keeper = keeper;
+        this.remembered = remembered;
+        getStyleClass().add("workbench");
+        getStylesheets().add(Theme.own());
+        actions = new Actions(bench, keeper, choosers, this);
+        viewer = new Viewer(bench);
+        tools = new Tools(bench, actions, viewer);
+        ribbon = new TimeRibbon(bench);
+        shift = new ShiftPanel(bench);
+        detail = new DetailPanel(bench);
+        StatusLine status = new StatusLine(bench, keeper);
+        new Pointing(bench, viewer.view(), shift, at -> status.show(viewer.shown(), viewer.system(), at));
+        Map<Topic, Panel> panels = new EnumMap<>(Topic.class);
+        panels.put(Topic.SESSION, new SessionPanel(bench, remembered));
+        panels.put(Topic.FRAME, new FramePanel(bench));
+        panels.put(Topic.DISK, new DiskPanel(bench));
+        panels.put(Topic.SHIFT, shift);
+        panels.put(Topic.COLOUR, new ColourPanel(bench));
+        panels.put(Topic.DETAIL, detail);
+        panels.put(Topic.FRAMING, new FramingPanel(bench));
+        panels.put(Topic.EVIDENCE, new EvidencePanel(bench, actions::saveReport));
+        keys.setVisible(false);
+        StackPane middle = new StackPane(viewer, new Invitation(bench, keeper, remembered, actions::open), keys, bars);
+        StackPane.setAlignment(bars, Pos.TOP_CENTER);
+        bars.setPickOnBounds(false);
+        bars.setMaxHeight(Region.USE_PREF_SIZE);
+        setTop(tools);
+        setCenter(middle);
+        setRight(new Side(bench, panels));
+        setBottom(new VBox(ribbon, status));
+        bench.draftProperty().addListener((o, old, now) -> bars.getChildren()
+                .removeIf(n -> "unsaved".equals(n.getId()) && !bench.unsaved()));
+        bench.problemProperty().addListener((o, old, now) -> showProblem(now));
+        addEventFilter(KeyEvent.KEY_PRESSED, this::key);
+        setOnDragOver(this::over);
+        setOnDragDropped(this::dropped);
+        setTheme(Theme.named(remembered.theme()));
+    }
+
+    /** Changes how the window looks, and remembers it. */
+    void setTheme(Theme theme) {
+        Application.setUserAgentStylesheet(theme.base());
+        theme.on(this);
+        viewer.setPalette(theme.palette());
+        ribbon.setPalette(theme.palette());
+        shift.setPalette(theme.palette());
+        detail.setPalette(theme.palette());
+        tools.showTheme(theme);
+        if (!remembered.theme().equals(theme.name())) {
+            remembered.setTheme(theme.name());
+        }
+    }
+
+    private void showProblem(String sentence) {
+        bars.getChildren().removeIf(n -> "problem".equals(n.getId()));
+        if (!sentence.isEmpty()) {
+            Button close = new Button("", new FontIcon(Feather.X));
+            close.getStyleClass().add("flat");
+            close.setAccessibleText("Close this message");
+            close.setOnAction(e -> bench.dismissProblem());
+            bars.getChildren().add(bar("problem", sentence, close));
+        }
+    }
+
+    private static HBox bar(String id, String sentence, Button... buttons) {
+        Label text = Panel.prose(sentence);
+        HBox.setHgrow(text, Priority.ALWAYS);
+        text.setMaxWidth(Double.MAX_VALUE);
+        HBox bar = new HBox(10, text);
+        bar.getChildren().addAll(buttons);
+        bar.setAlignment(Pos.CENTER_LEFT);
+        bar.setId(id);
+        bar.getStyleClass().add("message");
+        return bar;
+    }
+
+    void say(String sentence) {
+        keeper.say(sentence);
+    }
+
+    void showKeys() {
+        keys.setVisible(!keys.isVisible());
+    }
+
+    /** Does something that would lose unsaved work, after asking in place. */
+    void guarded(String what, Runnable action) {
+        bars.getChildren().removeIf(n -> "unsaved".equals(n.getId()));
+        if (!bench.unsaved()) {
+            action.run();
+            return;
+        }
+        Button save = new Button("Save first");
+        save.getStyleClass().add("accent");
+        Button without = new Button("Without saving");
+        without.setId("without-saving");
+        Button stay = new Button("Stay");
+        HBox bar = bar("unsaved", what + "? This session has changes that are not saved.", save, without, stay);
+        Runnable gone = () -> bars.getChildren().remove(bar);
+        save.setOnAction(e -> {
+            gone.run();
+            actions.saveThen(action);
+        });
+        without.setOnAction(e -> {
+            gone.run();
+            action.run();
+        });
+        stay.setOnAction(e -> gone.run());
+        bars.getChildren().add(bar);
+        save.requestFocus();
+    }
+
+    /** Asks whether the window may close, and closes it. */
+    public void leave(Runnable close) {
+        guarded("Leave", () -> {
+            keeper.forgetUnsaved();
+            close.run();
+        });
+    }
+
+    private void over(DragEvent e) {
+        if (e.getDragboard().hasFiles()) {
+            e.acceptTransferModes(TransferMode.COPY);
+        }
+        e.consume();
+    }
+
+    private void dropped(DragEvent e) {
+        List<File> files = e.getDragboard().getFiles();
+        actions.take(files.stream().map(File::toPath).toList());
+        e.setDropCompleted(true);
+        e.consume();
+    }
+
+    private void key(KeyEvent e) {
+        if (e.isShortcutDown() ? control(e) : e.isAltDown() ? topic(e) : plain(e)) {
+            e.consume();
+        }
+    }
+
+    private boolean control(KeyEvent e) {
+        boolean typing = e.getTarget() instanceof TextInputControl;
+        switch (e.getCode()) {
+            case O -> actions.open();
+            case S -> {
+                if (e.isShiftDown()) {
+                    actions.saveAs();
+                } else {
+                    actions.save();
+                }
+            }
+            case E -> actions.savePicture();
+            case R -> actions.saveReport();
+            case W -> actions.close();
+            case Z -> {
+                if (typing) {
+                    return false;
+                }
+                if (e.isShiftDown()) {
+                    bench.redo();
+                } else {
+                    bench.undo();
+                }
+            }
+            case Y -> bench.redo();
+            case C -> {
+                if (!e.isShiftDown()) {
+                    return false;
+                }
+                actions.copyCommand();
+            }
+            default -> {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean topic(KeyEvent e) {
+        int number = TOPIC_KEYS.indexOf(e.getCode());
+        if (number < 0) {
+            return false;
+        }
+        bench.select(List.copyOf(EnumSet.allOf(Topic.class)).get(number));
+        return true;
+    }
+
+    private boolean plain(KeyEvent e) {
+        if (e.getCode() == KeyCode.F1) {
+            showKeys();
+            return true;
+        }
+        if (e.getCode() == KeyCode.ESCAPE && !(e.getTarget() instanceof TextInputControl)) {
+            if (keys.isVisible()) {
+                keys.setVisible(false);
+            } else {
+                bench.studio().cancel();
+            }
+            return true;
+        }
+        if (e.getTarget() instanceof TextInputControl) {
+            return false;
+        }
+        switch (e.getCode()) {
+            case F -> viewer.view().fit();
+            case Z -> viewer.view().closeUp();
+            case DIGIT1, NUMPAD1 -> viewer.view().trueSize();
+            case S -> tools.toggleSplit();
+            case B -> tools.toggleBlink();
+            case L -> tools.toggle(Overlay.LIMB);
+            case G -> tools.toggle(Overlay.GRATICULE);
+            case T -> tools.toggle(Overlay.TERMINATOR);
+            case R -> tools.toggle(Overlay.RINGS);
+            case P -> tools.toggle(Overlay.ARROWS);
+            case D -> tools.toggle(Overlay.DISPERSION);
+            default -> {
+                return false;
+            }
+        }
+        return true;
+    }
+}

@@ -1,0 +1,301 @@
+package org.epochrome.session;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.epochrome.colour.BandLight;
+import org.epochrome.colour.ColourCube;
+import org.epochrome.colour.Look;
+import org.epochrome.colour.Luminance;
+import org.epochrome.disk.Disk;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.Globe;
+import org.epochrome.disk.View;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.image.Band;
+import org.epochrome.image.Binning;
+import org.epochrome.image.Plane;
+import org.epochrome.io.DatedFrame;
+import org.epochrome.job.Progress;
+import org.epochrome.moon.Moons;
+import org.epochrome.turn.Turner;
+
+/**
+ * Frames kept in memory on coarser pixels with their disks, so that their picture at another epoch, shifted or finished
+ * otherwise, is there within a few hundredths of a second. It is what a combination gives, but for the size of its pixels,
+ * for moons, which turn with the globe, and for what the disks lack: a rough preview has them only from a quick fit.
+ */
+public final class Preview {
+    /** Frames are binned to about so many pixels across. */
+    private static final int ACROSS_PX = 320;
+    /** So many frames of a band, those nearest to the epoch, show what a hundred show; more would only take longer. */
+    private static final int MOST_PER_BAND = 3;
+
+    private final List<Exposure> whole;
+    private final Schedule schedule;
+    private final int factor;
+    private final List<Plane> planes;
+    private final List<FittedDisk> fits;
+    private final Memory memory;
+    private final Map<Plane, Kept> turners = Collections.synchronizedMap(new IdentityHashMap<>());
+
+    private Preview(List<Exposure> whole, Schedule schedule, int factor, List<Plane> planes, List<FittedDisk> fits) {
+        this.whole = whole;
+        this.schedule = schedule;
+        this.factor = factor;
+        this.planes = planes;
+        this.fits = fits;
+        this.memory = Memory.ofThisHeap();
+    }
+
+    /**
+     * A picture.
+     *
+     * @param planes display-encoded red, green and blue
+     * @param cube the same linear
+     * @param disk where the disk lies on its pixels
+     * @param epoch the instant that it shows
+     * @param aspect how the body stands then
+     * @param factor how many pixels of the result one of its pixels is wide
+     */
+    public record Picture(List<Plane> planes, ColourCube cube, Disk disk, Instant epoch, Aspect aspect, int factor) {}
+
+    /**
+     * Reads the frames and fits their disks quickly. Where nobody knows the axis of a round body, north is taken as up.
+     *
+     * @throws NoDiskInFrame if a frame shows no disk
+     * @throws org.epochrome.io.FrameRefused if a frame cannot be read
+     */
+    public static Preview rough(Recipe recipe, Progress progress) {
+        Schedule all = Schedule.of(recipe);
+        Recipe few = few(recipe, all, nearest(all));
+        Schedule schedule = Schedule.of(few);
+        Memory memory = Memory.ofThisHeap();
+        boolean axis = DiskFinder.showsAxis(recipe.body());
+        Recipe known = axis || recipe.setup().northDeg().isPresent()
+                ? few
+                : few.with(recipe.setup().posed(0, recipe.setup().mirroring()));
+        progress.doing("reading");
+        List<Plane> full = new PlaneStore(
+                        schedule.exposures().size(),
+                        i -> schedule.exposures().get(i).load(),
+                        memory.heldBytes())
+                .filled();
+        progress.at(0.3);
+        progress.check();
+        progress.doing("finding the disks");
+        List<FittedDisk> found = new DiskFinder(known, schedule, Sky.over(known), memory)
+                .rough(full, known.setup().mirroring() == Mirroring.YES, progress.part(0.3, 0.8));
+        List<Posture.Angle> angles = new Posture(
+                        known, schedule, known.setup().mirroring(), full, found, memory, new ArrayList<>())
+                .resolve(progress.part(0.8, 0.95));
+        List<FittedDisk> posed = IntStream.range(0, found.size())
+                .mapToObj(i -> posed(found.get(i), angles.get(i)))
+                .toList();
+        int factor = factor(full.get(schedule.reference()));
+        return new Preview(
+                all.exposures(),
+                schedule,
+                factor,
+                IntStream.range(0, full.size())
+                        .parallel()
+                        .mapToObj(i -> Binning.by(factor, full.get(i)))
+                        .toList(),
+                posed.stream().map(f -> f.binned(factor)).toList());
+    }
+
+    /** Of each band the frames nearest to the epoch. */
+    private static Set<DatedFrame> nearest(Schedule all) {
+        Map<String, List<Exposure>> bands = all.exposures().stream()
+                .sorted(Comparator.comparing(
+                        e -> Duration.between(e.mid(), all.epoch()).abs()))
+                .collect(Collectors.groupingBy(e -> e.band().name()));
+        return bands.values().stream()
+                .flatMap(band -> band.stream().limit(MOST_PER_BAND))
+                .map(Exposure::frame)
+                .collect(Collectors.toSet());
+    }
+
+    /** The recipe for some of its frames, at the epoch of all. */
+    private static Recipe few(Recipe recipe, Schedule all, Set<DatedFrame> some) {
+        Frames f = recipe.frames();
+        List<DatedFrame> kept = f.used().stream().filter(some::contains).toList();
+        return recipe.with(new Frames(kept, f.conventions(), Set.of(), f.disks()))
+                .at(Optional.of(all.epoch()));
+    }
+
+    private static FittedDisk posed(FittedDisk found, Posture.Angle angle) {
+        Disk disk = found.disk();
+        return found.at(new Disk(disk.x(), disk.y(), disk.equatorialRadiusPx(), angle.northDeg(), angle.mirrored()));
+    }
+
+    private static int factor(Plane plane) {
+        return Math.max(1, Math.round(Math.min(plane.width(), plane.height()) / (float) ACROSS_PX));
+    }
+
+    /** The same frames with the disks that a combination found. */
+    public Preview refined(Combination c) {
+        return new Preview(
+                whole,
+                schedule,
+                factor,
+                planes,
+                schedule.exposures().stream()
+                        .map(e -> c.frames().stream()
+                                .filter(f -> f.exposure().equals(e))
+                                .findFirst()
+                                .orElseThrow())
+                        .map(f -> f.limb().at(f.disk()).binned(factor))
+                        .toList());
+    }
+
+    /** Whether it holds the frames that a recipe is made from. */
+    public boolean holds(Recipe recipe) {
+        return Schedule.of(recipe).exposures().equals(whole);
+    }
+
+    /** The disks on the frames' own pixels, in the order of the exposures that are kept. */
+    public List<Disk> disks() {
+        return fits.stream().map(f -> unbinned(f.disk())).toList();
+    }
+
+    private Disk unbinned(Disk d) {
+        double middle = 0.5 * (factor - 1);
+        return new Disk(
+                d.x() * factor + middle,
+                d.y() * factor + middle,
+                d.equatorialRadiusPx() * factor,
+                d.northAngleDeg(),
+                d.mirrored());
+    }
+
+    /**
+     * The picture by a recipe whose frames these are; it always lies on the pixels of the same frame.
+     *
+     * @param look how it is finished; its framing is left out of account
+     */
+    public Picture picture(Recipe recipe, Look look, Progress progress) {
+        Set<DatedFrame> own = schedule.exposures().stream().map(Exposure::frame).collect(Collectors.toSet());
+        Schedule asked = Schedule.of(few(recipe, Schedule.of(recipe), own));
+        Schedule now = new Schedule(asked.exposures(), asked.epoch(), asked.aspect(), schedule.reference());
+        Turning turning = new Turning(recipe, now, this::turner);
+        // The body stands nearly alike through a session; what it is seen by need not be drawn anew for each epoch.
+        View view =
+                new View(Globe.of(schedule.aspect()), fits.get(now.reference()).disk());
+        List<FittedDisk> places = nudged(recipe, view.disk());
+        Merging merging = new Merging(now, turning, planes, Moons.NONE, places, view, memory);
+        ColourCube cube = cube(recipe.assignment(), merging, progress);
+        List<Plane> shown = Finishing.asShot(
+                cube,
+                view,
+                recipe.body(),
+                lights(merging, places, view.disk()),
+                Sky.arcsecPerPx(now.aspect(), view.disk()),
+                look);
+        return new Picture(shown, cube, view.disk(), now.epoch(), now.aspect(), factor);
+    }
+
+    private Turner turner(Plane plane, FittedDisk fitted, Aspect aspect) {
+        Kept kept = turners.get(plane);
+        if (kept == null || !kept.fitted.equals(fitted)) {
+            kept = new Kept(fitted, new Turner(plane, fitted, Globe.of(aspect)));
+            turners.put(plane, kept);
+        }
+        return kept.turner;
+    }
+
+    /** A turner, and the disk that it was made for. */
+    private record Kept(FittedDisk fitted, Turner turner) {}
+
+    private List<FittedDisk> nudged(Recipe recipe, Disk output) {
+        List<FittedDisk> result = new ArrayList<>();
+        for (int i = 0; i < fits.size(); i++) {
+            FittedDisk fit = placed(i, recipe);
+            PixelOffset nudge = Registration.carried(
+                    recipe.alignment().nudge(schedule.exposures().get(i)), output, fit.disk());
+            result.add(fit.at(fit.disk().movedBy(-nudge.x() / factor, -nudge.y() / factor)));
+        }
+        return result;
+    }
+
+    /** Where a disk is held by hand, at once. */
+    private FittedDisk placed(int index, Recipe recipe) {
+        FittedDisk fit = fits.get(index);
+        Exposure exposure = schedule.exposures().get(index);
+        if (!recipe.frames().placed(exposure)) {
+            return fit;
+        }
+        HeldDisk held = recipe.frames().held(exposure).orElseThrow();
+        double middle = 0.5 * (factor - 1);
+        return fit.at(new Disk(
+                (held.x() - middle) / factor,
+                (held.y() - middle) / factor,
+                held.equatorialRadiusPx() / factor,
+                held.northAngleDeg().orElse(fit.disk().northAngleDeg()),
+                fit.disk().mirrored()));
+    }
+
+    /** Bands that are missing are taken from those that are there, so that two thirds of a session show something too. */
+    private ColourCube cube(Assignment bands, Merging merging, Progress progress) {
+        Map<String, Plane> merged = new LinkedHashMap<>();
+        for (String band : bands.bands()) {
+            progress.check();
+            if (has(band)) {
+                merged.put(band, merging.band(band, progress).mean());
+            }
+        }
+        if (merged.isEmpty()) {
+            String any = schedule.exposures().get(0).band().name();
+            merged.put(any, merging.band(any, progress).mean());
+        }
+        Plane some = merged.values().iterator().next();
+        ColourCube cube = new ColourCube(
+                merged.getOrDefault(bands.red(), some),
+                merged.getOrDefault(bands.green(), some),
+                merged.getOrDefault(bands.blue(), some));
+        String luminance = bands.luminance().filter(merged::containsKey).orElse(null);
+        if (luminance == null) {
+            return cube;
+        }
+        double ofColours = bands.colours().stream()
+                .filter(this::has)
+                .mapToDouble(merging::bandBlurPx)
+                .average()
+                .orElse(merging.bandBlurPx(luminance));
+        return Luminance.exchanged(cube, merged.get(luminance), ofColours, merging.bandBlurPx(luminance));
+    }
+
+    private boolean has(String band) {
+        return exposures(band).findAny().isPresent();
+    }
+
+    /** How light falls off in red, green and blue: as in the exposure that weighs most of each, or else of all. */
+    private List<BandLight> lights(Merging merging, List<FittedDisk> places, Disk output) {
+        Comparator<Integer> weight = Comparator.comparingDouble(merging::share);
+        return Stream.of(Band.R, Band.G, Band.B)
+                .map(band -> exposures(band.name())
+                        .max(weight)
+                        .or(() -> IntStream.range(0, places.size()).boxed().max(weight))
+                        .orElseThrow())
+                .map(places::get)
+                .map(fit -> new BandLight(fit.shading().carried(fit.disk(), output), fit.rings()))
+                .toList();
+    }
+
+    private Stream<Integer> exposures(String band) {
+        return IntStream.range(0, fits.size())
+                .boxed()
+                .filter(i -> schedule.exposures().get(i).band().name().equals(band));
+    }
+}

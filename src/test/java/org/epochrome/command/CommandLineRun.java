@@ -1,0 +1,10 @@
+package org.epochrome.command;
+
+/** The command line as tests of other packages run it. */
+public final class CommandLineRun {
+    private CommandLineRun() {}
+
+    public static int exitCode(String... words) {
+        return Main.run(words);
+    }
+}

@@ -1,0 +1,160 @@
+package org.epochrome.desktop;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import javafx.application.Platform;
+import javafx.geometry.Point2D;
+import javafx.scene.Node;
+import javafx.scene.Scene;
+import javafx.scene.control.ComboBox;
+import javafx.stage.Stage;
+import org.epochrome.desktop.bench.Bench;
+import org.epochrome.desktop.bench.Display;
+import org.epochrome.desktop.bench.Keeper;
+import org.epochrome.desktop.bench.Remembered;
+import org.epochrome.desktop.view.Choosers;
+import org.epochrome.desktop.view.Probe;
+import org.epochrome.desktop.view.Workbench;
+import org.epochrome.image.Binning;
+import org.epochrome.io.Conventions;
+import org.epochrome.io.DatedFrame;
+import org.epochrome.io.FitsCard;
+import org.epochrome.io.FrameRequest;
+import org.epochrome.io.FrameWriter;
+import org.epochrome.session.Frames;
+import org.epochrome.time.RecordingSpan;
+import org.epochrome.time.UtcText;
+
+/** The workbench in a stage, with choosers that answer what a test says. */
+final class Rig {
+    private final ExecutorService background = Executors.newCachedThreadPool(work -> {
+        Thread thread = new Thread(work, "bench");
+        thread.setDaemon(true);
+        return thread;
+    });
+    private final Bench bench;
+    private final Workbench workbench;
+    private final Remembered remembered;
+    private Path answer = Path.of("unset");
+    private List<Path> opens = List.of();
+
+    Rig(Path folder, Stage stage) {
+        this(folder, stage, 1280, 800);
+    }
+
+    Rig(Path folder, Stage stage, double width, double height) {
+        bench = new Bench(background, Platform::runLater);
+        remembered = new Remembered(folder);
+        Keeper keeper =
+                new Keeper(bench, remembered, folder, "development", background, work -> {}, Platform::runLater);
+        workbench = new Workbench(bench, keeper, remembered, new Choosers() {
+            @Override
+            public List<Path> open() {
+                return opens;
+            }
+
+            @Override
+            public Optional<Path> save(String title, String name, List<String> suffixes) {
+                return Optional.of(answer);
+            }
+        });
+        stage.setScene(new Scene(workbench, width, height));
+    }
+
+    Bench bench() {
+        return bench;
+    }
+
+    Workbench workbench() {
+        return workbench;
+    }
+
+    Remembered remembered() {
+        return remembered;
+    }
+
+    void renewTheme() {
+        Probe.theme(workbench, remembered.theme());
+    }
+
+    void display(String name) {
+        bench.studio().displayProperty().set(Display.valueOf(name));
+    }
+
+    void end() {
+        background.shutdownNow();
+    }
+
+    void answer(Path file) {
+        answer = file;
+    }
+
+    void open(Path... files) {
+        opens = List.of(files);
+    }
+
+    /** The frames of the invented Jupiter on pixels twice as wide, which is quicker. */
+    void demoFrames(Path to) throws IOException {
+        Files.createDirectories(to);
+        for (String band : List.of("R", "G", "B")) {
+            String name = "jupiter-" + band + ".fits";
+            DatedFrame frame = Frames.found(
+                            List.of(FrameRequest.of(Path.of("demo-data", "jupiter", name))), Conventions.UNSAID)
+                    .get(0);
+            RecordingSpan span = frame.timing().span();
+            FrameWriter.write(
+                    to.resolve(name),
+                    Binning.by(2, frame.load().planes().get(0)),
+                    List.of(
+                            new FitsCard("DATE-OBS", fits(span.start()), "UTC, start"),
+                            new FitsCard("DATE-END", fits(span.end()), "UTC, end"),
+                            new FitsCard("TIMESYS", "UTC", ""),
+                            new FitsCard("FILTER", band, ""),
+                            new FitsCard("OBJECT", "Jupiter", "invented surface")),
+                    false);
+        }
+    }
+
+    private static String fits(Instant at) {
+        return UtcText.format(at).replace("Z", "");
+    }
+
+    /** Takes the band out of a FITS header. */
+    void blankBand(Path file) {
+        try {
+            byte[] bytes = Files.readAllBytes(file);
+            String head = new String(bytes, 0, 2880, StandardCharsets.US_ASCII);
+            int card = head.indexOf("FILTER  =");
+            byte[] other = String.format("%-80s", "COMMENT no filter").getBytes(StandardCharsets.US_ASCII);
+            System.arraycopy(other, 0, bytes, card, 80);
+            Files.write(file, bytes);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Where the epoch's marker stands on the ribbon. */
+    double epochX() {
+        return Probe.epochX(workbench);
+    }
+
+    /** Where a handle of the limb is on the screen. */
+    Optional<Point2D> handleAt(String grip) {
+        return Probe.handle(workbench, grip);
+    }
+
+    void choose(String id, String value) {
+        Node node = workbench.lookup(id);
+        @SuppressWarnings("unchecked")
+        ComboBox<String> box = (ComboBox<String>) node;
+        box.setValue(value);
+    }
+}

@@ -1,0 +1,194 @@
+package org.epochrome.desktop;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.TimeUnit;
+import javafx.geometry.Point2D;
+import javafx.scene.Node;
+import javafx.scene.control.Labeled;
+import javafx.scene.input.KeyCode;
+import org.epochrome.command.CommandLineRun;
+import org.epochrome.desktop.bench.Bench;
+import org.epochrome.desktop.bench.Topic;
+import org.epochrome.session.CommandWords;
+import org.epochrome.session.HeldDisk;
+import org.epochrome.session.Session;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.api.FxRobot;
+import org.testfx.api.FxToolkit;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** Does in the window, without a display, what a user does. */
+class WorkbenchTest {
+    @TempDir
+    private Path folder;
+
+    private final FxRobot robot = new FxRobot();
+    private Rig rig;
+
+    @BeforeEach
+    void open() throws Exception {
+        FxToolkit.registerPrimaryStage();
+        FxToolkit.setupStage(stage -> {
+            rig = new Rig(folder, stage);
+            stage.show();
+        });
+    }
+
+    @AfterEach
+    void close() throws Exception {
+        FxToolkit.cleanupStages();
+        rig.end();
+    }
+
+    /** The whole way of a session: first minute, epoch by hand, limb by hand, back, saved, opened again, the same picture. */
+    @Test
+    void aSessionFromTheFirstMinuteToTheSavedPicture() throws Exception {
+        rig.demoFrames(folder.resolve("demo").resolve("jupiter"));
+        click("#open-demo");
+        await("a first picture", () -> bench().studio().shownProperty().get().isPresent());
+        awaitFull();
+        assertTrue(
+                bench().problemProperty().get().isEmpty(),
+                bench().problemProperty().get());
+        Instant midway = epoch();
+
+        dragTheEpoch(60);
+        Instant moved = epoch();
+        assertNotEquals(midway, moved);
+        assertEquals("move the epoch", bench().undoableProperty().get());
+        await(
+                "a picture of that epoch",
+                () -> moved.equals(
+                        bench().studio().shownProperty().get().orElseThrow().epoch()));
+
+        awaitFull();
+        assertTrue(
+                bench().problemProperty().get().isEmpty(),
+                bench().problemProperty().get());
+        click("#topic-disk");
+        HeldDisk held = drawTheLimb(3);
+        assertEquals("draw the limb", bench().undoableProperty().get());
+        click("#undo");
+        assertTrue(session().recipe().frames().disks().isEmpty(), "the limb is fitted again");
+        click("#redo");
+        assertEquals(
+                held, session().recipe().frames().disks().values().iterator().next());
+        click("#undo");
+
+        Path file = folder.resolve("session.json");
+        rig.answer(file);
+        robot.push(KeyCode.CONTROL, KeyCode.S);
+        await("the session file", () -> Files.exists(file) && !bench().unsaved());
+        robot.push(KeyCode.CONTROL, KeyCode.W);
+        await("an empty bench", () -> bench().draft().isEmpty());
+        rig.open(file);
+        robot.push(KeyCode.CONTROL, KeyCode.O);
+        await("the session", () -> bench().draft().session().isPresent());
+        assertEquals(moved, epoch());
+        Path picture = folder.resolve("picture.png");
+        rig.answer(picture);
+        robot.push(KeyCode.CONTROL, KeyCode.E);
+        await("the saved picture", () -> Files.exists(picture));
+
+        Path other = folder.resolve("other.png");
+        List<String> words = new ArrayList<>(CommandWords.of(session()));
+        words.addAll(List.of("--out", other.toString(), "--quiet"));
+        assertEquals(0, CommandLineRun.exitCode(words.toArray(String[]::new)));
+        assertArrayEquals(Files.readAllBytes(other), Files.readAllBytes(picture), "window and command line agree");
+    }
+
+    /** Files that do not say what they are get asked about in place, one by one. */
+    @Test
+    void asksInPlaceWhatFilesDoNotTell() throws Exception {
+        Path frames = folder.resolve("frames");
+        rig.demoFrames(frames);
+        Path nameless = Files.copy(frames.resolve("jupiter-R.fits"), folder.resolve("first.fits"));
+        rig.blankBand(nameless);
+        rig.open(nameless);
+        robot.push(KeyCode.CONTROL, KeyCode.O);
+        await("a question", () -> !bench().draft().unsettled().isEmpty());
+        assertEquals(Topic.FRAME, bench().selectionProperty().get().topic());
+        robot.interact(() -> rig.choose("#ask-band", "R"));
+        click("#ask-take");
+        await("an answer", () -> bench().draft().frames().size() == 1);
+        assertTrue(bench().draft().unsettled().isEmpty());
+        assertEquals(
+                "R", bench().draft().frames().get(0).band().band().orElseThrow().name());
+    }
+
+    private Bench bench() {
+        return rig.bench();
+    }
+
+    private Session session() {
+        return bench().draft().session().orElseThrow();
+    }
+
+    private Instant epoch() {
+        return bench().epoch().orElseThrow();
+    }
+
+    private void click(String id) {
+        robot.clickOn(id);
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    private void dragTheEpoch(double dx) {
+        Node ribbon = robot.lookup("#ribbon").query();
+        Point2D at = ribbon.localToScreen(rig.epochX(), 20);
+        robot.drag(at).moveTo(at.add(dx / 2, 0)).moveTo(at.add(dx, 0)).drop();
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    private HeldDisk drawTheLimb(double dx) throws Exception {
+        await("the frame with its handles", () -> rig.handleAt("EAST").isPresent());
+        Point2D at = rig.handleAt("EAST").orElseThrow();
+        robot.drag(at).moveTo(at.add(dx, 0)).moveTo(at.add(2 * dx, 0)).drop();
+        WaitForAsyncUtils.waitForFxEvents();
+        assertFalse(session().recipe().frames().disks().isEmpty(), "the limb is held");
+        return session().recipe().frames().disks().values().iterator().next();
+    }
+
+    private void awaitFull() throws Exception {
+        await(
+                "the full picture",
+                () -> bench().combination().isPresent()
+                        && !bench().studio().work().busyProperty().get());
+    }
+
+    private void await(String what, Callable<Boolean> condition) throws Exception {
+        try {
+            WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(condition)
+                    .get());
+        } catch (java.util.concurrent.TimeoutException e) {
+            throw new AssertionError(
+                    what + " did not come; " + bench().problemProperty().get(), e);
+        }
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    /** Every button tells what it does, to eyes and to readers of the screen. */
+    @Test
+    void everyControlTeaches() {
+        for (Node node : robot.lookup(".button").queryAll()) {
+            Labeled button = (Labeled) node;
+            boolean told = button.getTooltip() != null || !button.getText().isBlank();
+            assertTrue(told, "a button without a word: " + node);
+        }
+        assertTrue(robot.lookup(".button").queryAll().size() > 10);
+    }
+}
