@@ -215,8 +215,8 @@ public final class DetailWitness {
         }
 
         /**
-         * Upper triangle of the normal equations, their right side as the next row, and the upper triangle of the
-         * products of the parts that the blocks add to the right side.
+         * Upper triangle of the normal equations, their right side as the next row, the upper triangle of the products
+         * of the parts that the blocks add to the right side, and what the bend of the regressors takes off the first.
          */
         private double[][] normals() {
             int width = target.width();
@@ -234,9 +234,9 @@ public final class DetailWitness {
                     bands[band] = band(band * side, side, a, b, local, weight);
                 }
             });
-            double[][] total = new double[2 * n + 1][n];
+            double[][] total = new double[3 * n + 1][n];
             for (double[][] band : bands) {
-                for (int i = 0; i <= 2 * n; i++) {
+                for (int i = 0; i <= 3 * n; i++) {
                     for (int j = 0; j < n; j++) {
                         total[i][j] += band[i][j];
                     }
@@ -249,7 +249,7 @@ public final class DetailWitness {
         private double[][] band(int top, int side, Plane a, Plane b, LocalRelation local, Plane weight) {
             int n = shift.length;
             double[] slope = new double[n];
-            double[][] sum = new double[2 * n + 1][n];
+            double[][] sum = new double[3 * n + 1][n];
             for (int left = 0; left < target.width(); left += side) {
                 double[] before = sum[n].clone();
                 for (int y = Math.max(1, top); y < Math.min(target.height() - 1, top + side); y++) {
@@ -320,6 +320,9 @@ public final class DetailWitness {
                 slope[3] = across * slope[1] - down * slope[0];
             }
             double u = w / Math.max(local.unexplained(at), 1e-9);
+            if (!similar) {
+                bend(x, y, u * residual, a, b, local, sum);
+            }
             int n = slope.length;
             for (int p = 0; p < n; p++) {
                 for (int q = p; q < n; q++) {
@@ -329,29 +332,82 @@ public final class DetailWitness {
             }
         }
 
+        /**
+         * What the second derivatives of the prediction add. Noise in the regressors makes slopes of its own, which the
+         * normal equations count as knowledge; against the residual, which holds the same noise, its bends take that off.
+         */
+        private void bend(int x, int y, double residual, Plane a, Plane b, LocalRelation local, double[][] sum) {
+            int n = shift.length;
+            int at = local.cell(x, y);
+            double[] second = new double[3];
+            second(a, x, y, residual * local.gainA(at), second);
+            sum[2 * n + 1][0] -= second[0];
+            sum[2 * n + 1][1] -= second[1];
+            sum[2 * n + 2][1] -= second[2];
+            if (b != null) {
+                second(b, x, y, residual * local.gainB(at), second);
+                for (int p = 0; p < 2; p++) {
+                    for (int q = 0; q < 2; q++) {
+                        sum[2 * n + 1 + p][q] -= q < p ? 0 : second[p + q];
+                        sum[2 * n + 1 + p][2 + q] += second[p + q];
+                        sum[2 * n + 3 + p][2 + q] -= q < p ? 0 : second[p + q];
+                    }
+                }
+            }
+        }
+
+        /** Second derivatives xx, xy, yy times a factor, by the differences that the slopes are made of. */
+        private static void second(Plane plane, int x, int y, double factor, double[] second) {
+            int right = Math.min(x + 2, plane.width() - 1);
+            int left = Math.max(x - 2, 0);
+            int below = Math.min(y + 2, plane.height() - 1);
+            int above = Math.max(y - 2, 0);
+            double twice = 2 * plane.at(x, y);
+            second[0] = 0.25 * factor * (plane.at(right, y) - twice + plane.at(left, y));
+            second[2] = 0.25 * factor * (plane.at(x, below) - twice + plane.at(x, above));
+            second[1] = 0.25
+                    * factor
+                    * (plane.at(x + 1, y + 1)
+                            - plane.at(x - 1, y + 1)
+                            - plane.at(x + 1, y - 1)
+                            + plane.at(x - 1, y - 1));
+        }
+
         /** The step, and the covariance of what it leads to; empty if the detail says nothing in some direction. */
         private static Optional<RealMatrix> solve(double[][] sums, double[] move) {
             int n = move.length;
             RealMatrix matrix = new Array2DRowRealMatrix(n, n);
             RealMatrix blocks = new Array2DRowRealMatrix(n, n);
+            RealMatrix bent = new Array2DRowRealMatrix(n, n);
             for (int p = 0; p < n; p++) {
                 for (int q = p; q < n; q++) {
                     // One datum of a pixel's own noise keeps directions without detail from running away.
-                    double v = sums[p][q] + (p == q ? 1 : 0);
-                    matrix.setEntry(p, q, v);
-                    matrix.setEntry(q, p, v);
-                    blocks.setEntry(p, q, sums[n + 1 + p][q]);
-                    blocks.setEntry(q, p, sums[n + 1 + p][q]);
+                    set(matrix, p, q, sums[p][q] + (p == q ? 1 : 0));
+                    set(blocks, p, q, sums[n + 1 + p][q]);
+                    set(bent, p, q, matrix.getEntry(p, q) + sums[2 * n + 1 + p][q]);
                 }
             }
             try {
-                CholeskyDecomposition cholesky = new CholeskyDecomposition(matrix, 1e-9, 1e-30);
-                RealMatrix inverse = cholesky.getSolver().getInverse();
+                RealMatrix inverse = inverse(matrix);
                 System.arraycopy(inverse.operate(sums[n]), 0, move, 0, n);
-                return Optional.of(inverse.multiply(blocks).multiply(inverse).scalarMultiply(INFLATED * INFLATED));
+                RealMatrix sure = inverse(bent);
+                // No surer than if every pixel had noise of its own.
+                return Optional.of(sure.multiply(blocks)
+                        .multiply(sure)
+                        .scalarMultiply(INFLATED * INFLATED)
+                        .add(inverse));
             } catch (NonPositiveDefiniteMatrixException e) {
                 return Optional.empty();
             }
+        }
+
+        private static void set(RealMatrix symmetric, int p, int q, double value) {
+            symmetric.setEntry(p, q, value);
+            symmetric.setEntry(q, p, value);
+        }
+
+        private static RealMatrix inverse(RealMatrix matrix) {
+            return new CholeskyDecomposition(matrix, 1e-9, 1e-30).getSolver().getInverse();
         }
     }
 }
