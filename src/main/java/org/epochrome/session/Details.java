@@ -67,7 +67,8 @@ final class Details {
      *
      * @param turned the exposure
      * @param shading its shading there
-     * @param noise standard deviation of a pixel, as a part of the disk's light
+     * @param noise standard deviation of a common pixel, as a part of the disk's light, were it not alike on pixels that are
+     *     larger
      */
     record Sight(Turned turned, Shading shading, double noise) {
         /** Over how many blurs dispersion draws it out. */
@@ -90,7 +91,9 @@ final class Details {
         return new Sight(
                 turning.turned(plane, fit, schedule.exposures().get(index).aspect(), target, turned, progress),
                 place.shading().carried(place.disk(), target.view().disk()),
-                FrameLight.of(plane, fit).noise());
+                FrameLight.of(plane, fit).noise()
+                        * target.view().disk().equatorialRadiusPx()
+                        / fit.disk().equatorialRadiusPx());
     }
 
     /** The detail of some exposures, blurred and drawn out alike, so far that noise is a small part of it. */
