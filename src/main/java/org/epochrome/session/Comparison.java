@@ -25,7 +25,7 @@ final class Comparison {
     private static final double DRAWN_BLURS = 5;
 
     /** Part of a smear's length by which it is in doubt; common practice, no source. */
-    private static final double SMEAR_KNOWN = 0.02;
+    private static final double SMEAR_KNOWN = 0.01;
 
     private final Schedule schedule;
     private final Details details;
