@@ -30,18 +30,6 @@ public final class Unsmear {
      * @param globe how the body stands
      */
     public static Plane of(Plane frame, FittedDisk fitted, Globe globe, Progress progress) {
-        return of(frame, fitted, globe, true, progress);
-    }
-
-    /**
-     * The same for measuring where detail lies: what cannot be restored is left out. Kept, it would still lie as the smear
-     * laid it, towards its denser side; all that is restored lies in place, for the steps add up to a filter that is even.
-     */
-    public static Plane inPlace(Plane frame, FittedDisk fitted, Globe globe, Progress progress) {
-        return of(frame, fitted, globe, false, progress);
-    }
-
-    private static Plane of(Plane frame, FittedDisk fitted, Globe globe, boolean keep, Progress progress) {
         Smear smear = fitted.shading().smear();
         if (smear == Smear.NONE) {
             return frame;
@@ -74,7 +62,7 @@ public final class Unsmear {
         }
         Plane result = new Plane(width, height);
         for (int i = 0; i < drawn.length; i++) {
-            float kept = drawn[i] < DARK ? frame.data()[i] - sky - brightness * drawn[i] : keep ? left.data()[i] : 0;
+            float kept = drawn[i] < DARK ? frame.data()[i] - sky - brightness * drawn[i] : left.data()[i];
             result.data()[i] =
                     Float.isNaN(frame.data()[i]) ? Float.NaN : sky + brightness * clean[i] + restored.data()[i] + kept;
         }
