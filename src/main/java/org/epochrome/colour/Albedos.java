@@ -9,7 +9,7 @@ import org.epochrome.ephemeris.Body;
  * <p>Mallama, Krobusek & Pavlov 2017 (Icarus 282, 19, table 7; Saturn is the globe without its rings). Effective
  * wavelengths, rounded: U, B, V, Rc, Ic of Bessell 2005 (Annu. Rev. Astron. Astrophys. 43, 293: 366.3, 436.1, 544.8,
  * 640.7, 798.0 nm), R of Johnson 1966 (Annu. Rev. Astron. Astrophys. 4, 193: 700 nm), g' and r' of the Sloan survey (477.0,
- * 623.1 nm; Fukugita et al. 1996, AJ 111, 1748), all by public transcriptions.
+ * 623.1 nm; Fukugita et al. 1996, AJ 111, 1748), all read in public copies of these tables.
  */
 final class Albedos {
     private static final double[] NM = {366, 436, 477, 545, 623, 641, 700, 798};

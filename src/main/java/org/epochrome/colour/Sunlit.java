@@ -9,7 +9,7 @@ import org.epochrome.ephemeris.Body;
  *
  * <p>Sources: colour matching by the analytic fit of Wyman, Sloan & Shirley 2013 (J. Comput. Graph. Tech. 2(2), 1);
  * sunlight as a black body of 5772 K (nominal value of IAU 2015 resolution B3); adaptation by the Bradford matrix (Lam
- * 1985; ICC.1:2010, annex E); sRGB by IEC 61966-2-1. Coefficients were compared with public transcriptions; tests compare
+ * 1985; ICC.1:2010, annex E); sRGB by IEC 61966-2-1. Coefficients were compared with public copies; tests compare
  * the outcome with the table of CIE 1931.
  */
 final class Sunlit {
