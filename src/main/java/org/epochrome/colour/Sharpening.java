@@ -57,6 +57,31 @@ public record Sharpening(
                 0.6 * strength, 15, 0.004, 0.6 * strength, OptionalDouble.empty(), OptionalDouble.empty(), 1, 3, false);
     }
 
+    /** The same with another part of the blur taken off. */
+    public Sharpening withDeblur(double other) {
+        return new Sharpening(other, iterations, smoothing, gain, peakPx, peakArcsec, octaves, threshold, eachBand);
+    }
+
+    /** The same with bands strengthened apart or not. */
+    public Sharpening withEachBand(boolean other) {
+        return new Sharpening(deblur, iterations, smoothing, gain, peakPx, peakArcsec, octaves, threshold, other);
+    }
+
+    /** The same with detail strengthened by another gain. */
+    public Sharpening withGain(double other) {
+        return new Sharpening(deblur, iterations, smoothing, other, peakPx, peakArcsec, octaves, threshold, eachBand);
+    }
+
+    /** The same with another width of the curve. */
+    public Sharpening withOctaves(double other) {
+        return new Sharpening(deblur, iterations, smoothing, gain, peakPx, peakArcsec, other, threshold, eachBand);
+    }
+
+    /** The same with another threshold. */
+    public Sharpening withThreshold(double other) {
+        return new Sharpening(deblur, iterations, smoothing, gain, peakPx, peakArcsec, octaves, other, eachBand);
+    }
+
     /** The same with the most gain at a scale in pixels. */
     public Sharpening peakingAt(double scalePx) {
         return peakingAt(OptionalDouble.of(scalePx), OptionalDouble.empty());

@@ -26,67 +26,16 @@ final class DetailPanel extends Panel {
 
     DetailPanel(Bench bench) {
         super(bench);
-        deblur = set(
-                "deblur",
-                "Part of the blur that is taken off",
-                0,
-                0.8,
-                v -> s -> new Sharpening(
-                        v,
-                        s.iterations(),
-                        s.smoothing(),
-                        s.gain(),
-                        s.peakPx(),
-                        s.peakArcsec(),
-                        s.octaves(),
-                        s.threshold(),
-                        s.eachBand()));
-        gain = set(
-                "gain",
-                "How much detail is strengthened at the top of the curve",
-                0,
-                3,
-                v -> s -> new Sharpening(
-                        s.deblur(),
-                        s.iterations(),
-                        s.smoothing(),
-                        v,
-                        s.peakPx(),
-                        s.peakArcsec(),
-                        s.octaves(),
-                        s.threshold(),
-                        s.eachBand()));
+        deblur = set("deblur", "Part of the blur that is taken off", 0, 0.8, v -> s -> s.withDeblur(v));
+        gain = set("gain", "How much detail is strengthened at the top of the curve", 0, 3, v -> s -> s.withGain(v));
         peak = set("peak", "Size of the detail that is strengthened most, pixels", 1, 24, v -> s -> s.peakingAt(v));
-        octaves = set(
-                "octaves",
-                "How wide the curve is, in doublings of scale",
-                0.3,
-                3,
-                v -> s -> new Sharpening(
-                        s.deblur(),
-                        s.iterations(),
-                        s.smoothing(),
-                        s.gain(),
-                        s.peakPx(),
-                        s.peakArcsec(),
-                        v,
-                        s.threshold(),
-                        s.eachBand()));
+        octaves = set("octaves", "How wide the curve is, in doublings of scale", 0.3, 3, v -> s -> s.withOctaves(v));
         threshold = set(
                 "threshold",
                 "Detail fainter than so many times the noise is left as it is",
                 0,
                 6,
-                v -> s -> new Sharpening(
-                        s.deblur(),
-                        s.iterations(),
-                        s.smoothing(),
-                        s.gain(),
-                        s.peakPx(),
-                        s.peakArcsec(),
-                        s.octaves(),
-                        v,
-                        s.eachBand()));
+                v -> s -> s.withThreshold(v));
         own.setId("peak-own");
         own.setTooltip(new Tooltip("Common practice, no source: detail about twice the blur gains most"));
         own.setOnAction(e -> edit(
@@ -103,18 +52,7 @@ final class DetailPanel extends Panel {
                         s.eachBand())));
         each.setId("each-band");
         each.setTooltip(new Tooltip("Red, green and blue each by its own detail; off keeps hues"));
-        each.setOnAction(e -> edit(
-                "sharpen bands apart",
-                s -> new Sharpening(
-                        s.deblur(),
-                        s.iterations(),
-                        s.smoothing(),
-                        s.gain(),
-                        s.peakPx(),
-                        s.peakArcsec(),
-                        s.octaves(),
-                        s.threshold(),
-                        each.isSelected())));
+        each.setOnAction(e -> edit("sharpen bands apart", s -> s.withEachBand(each.isSelected())));
         GridPane grid = grid();
         row(grid, "Blur taken off", deblur);
         row(grid, "Gain", gain);
