@@ -12,7 +12,7 @@ import org.epochrome.align.Similarity;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.job.Progress;
-import org.epochrome.session.Details.Sight;
+import org.epochrome.session.Details.Seen;
 
 /**
  * Small differences of scale and direction between bands, as filters have that focus differently: the disks of each band are
@@ -44,7 +44,7 @@ final class BandScale {
     private List<FittedDisk> round(
             Details details, List<FittedDisk> fits, Map<String, Integer> leads, boolean last, Progress progress) {
         int reference = schedule.reference();
-        Sight against = details.sight(reference, fits.get(reference), true, progress);
+        Seen against = details.sight(reference, fits.get(reference), true, progress);
         Map<String, Optional<Similarity>> bands = new HashMap<>();
         leads.forEach((band, i) -> bands.put(
                 band,

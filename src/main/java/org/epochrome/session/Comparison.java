@@ -12,7 +12,7 @@ import org.epochrome.align.Shift;
 import org.epochrome.align.Witness;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.job.Progress;
-import org.epochrome.session.Details.Sight;
+import org.epochrome.session.Details.Seen;
 
 /**
  * Which details are compared with which: the exposure of each band nearest to the epoch with those of the other bands,
@@ -24,7 +24,7 @@ final class Comparison {
     /** Bands that are drawn out over so many blurs are compared apart, so that they do not blur the others. */
     private static final double DRAWN_BLURS = 5;
 
-    /** Part of a smear's length by which it is in doubt; common practice, no source. */
+    /** Part of a smear's length by which it is in doubt; found on invented scenes, where stated errors then hold. */
     private static final double SMEAR_KNOWN = 0.01;
 
     private final Schedule schedule;
@@ -48,7 +48,7 @@ final class Comparison {
         linkLeads(leads, links, progress);
         for (String band : leads.keySet()) {
             int lead = leads.get(band);
-            Optional<Sight> against = Optional.empty();
+            Optional<Seen> against = Optional.empty();
             for (int i = 0; i < schedule.exposures().size(); i++) {
                 if (i != lead && band(schedule, i).equals(band)) {
                     against = Optional.of(against.orElseGet(() -> sight(lead, progress)));
@@ -71,7 +71,7 @@ final class Comparison {
         return Shift.UNKNOWN;
     }
 
-    private Link link(int from, Sight against, int to, Sight own) {
+    private Link link(int from, Seen against, int to, Seen own) {
         List<Detail> alike = details.alike(List.of(against, own));
         Shift shift = DetailWitness.measure(alike.get(0), alike.get(1), 0, 0);
         return link(from, against, to, own, shift);
@@ -81,7 +81,7 @@ final class Comparison {
      * A link by a measured shift. How a band is drawn out is known as well as its passband and its light are, so the shift
      * is in doubt along the smear.
      */
-    private Link link(int from, Sight against, int to, Sight own, Shift shift) {
+    private Link link(int from, Seen against, int to, Seen own, Shift shift) {
         double one = against.shading().smear().lengthPx();
         double other = own.shading().smear().lengthPx();
         double doubt = band(schedule, from).equals(band(schedule, to)) ? other - one : Math.hypot(one, other);
@@ -90,7 +90,7 @@ final class Comparison {
                 from, to, shift.known() ? shift.doubted(SMEAR_KNOWN * doubt, direction) : shift, Witness.DETAIL);
     }
 
-    private Sight sight(int index, Progress progress) {
+    private Seen sight(int index, Progress progress) {
         return details.sight(index, places.get(index), true, progress);
     }
 
@@ -124,7 +124,7 @@ final class Comparison {
      */
     private void linkLeads(Map<String, Integer> leads, List<Link> links, Progress progress) {
         int reference = schedule.reference();
-        Sight base = sight(reference, progress);
+        Seen base = sight(reference, progress);
         List<Integer> colours = new ArrayList<>();
         List<Integer> others = new ArrayList<>();
         for (int lead : leads.values()) {
@@ -142,10 +142,10 @@ final class Comparison {
         }
     }
 
-    private void linkColours(Sight base, int one, int two, List<Link> links, Progress progress) {
+    private void linkColours(Seen base, int one, int two, List<Link> links, Progress progress) {
         int reference = schedule.reference();
-        Sight sightOne = sight(one, progress);
-        Sight sightTwo = sight(two, progress);
+        Seen sightOne = sight(one, progress);
+        Seen sightTwo = sight(two, progress);
         if (sightOne.drawnBlurs() < DRAWN_BLURS && sightTwo.drawnBlurs() < DRAWN_BLURS) {
             List<Detail> alike = details.alike(List.of(base, sightOne, sightTwo));
             List<Shift> shifts = DetailWitness.measure(alike.get(0), alike.get(1), alike.get(2));
@@ -156,8 +156,8 @@ final class Comparison {
         boolean sorted = sightOne.drawnBlurs() < sightTwo.drawnBlurs();
         int near = sorted ? one : two;
         int far = sorted ? two : one;
-        Sight sightNear = sorted ? sightOne : sightTwo;
-        Sight sightFar = sorted ? sightTwo : sightOne;
+        Seen sightNear = sorted ? sightOne : sightTwo;
+        Seen sightFar = sorted ? sightTwo : sightOne;
         links.add(link(reference, base, near, sightNear));
         List<Detail> alike = details.alike(List.of(base, sightNear, sightFar));
         links.add(link(

@@ -70,7 +70,7 @@ final class Details {
      * @param noise standard deviation of a common pixel, as a part of the disk's light, were it not alike on pixels that are
      *     larger
      */
-    record Sight(Turned turned, Shading shading, double noise) {
+    record Seen(Turned turned, Shading shading, double noise) {
         /** Over how many blurs dispersion draws it out. */
         double drawnBlurs() {
             return shading.smear().lengthPx() / shading.blurPx();
@@ -83,12 +83,12 @@ final class Details {
      * @param place where its disk lies
      * @param turned whether it is turned to the epoch, else it is only moved
      */
-    Sight sight(int index, FittedDisk place, boolean turned, Progress progress) {
+    Seen sight(int index, FittedDisk place, boolean turned, Progress progress) {
         progress.check();
         int own = ownFactor(place);
         Plane plane = Binning.by(own, planes.get(index));
         FittedDisk fit = place.binned(own);
-        return new Sight(
+        return new Seen(
                 turning.turned(plane, fit, schedule.exposures().get(index).aspect(), target, turned, progress),
                 place.shading().carried(place.disk(), target.view().disk()),
                 FrameLight.of(plane, fit).noise()
@@ -97,7 +97,7 @@ final class Details {
     }
 
     /** The detail of some exposures, blurred and drawn out alike, so far that noise is a small part of it. */
-    List<Detail> alike(List<Sight> sights) {
+    List<Detail> alike(List<Seen> sights) {
         double blur = sights.stream().mapToDouble(s -> s.shading.blurPx()).max().orElse(0);
         double square = 0;
         List<Turned> drawn = new ArrayList<>();
@@ -134,7 +134,7 @@ final class Details {
     }
 
     /** Whether an exposure's detail has slopes in all directions that noise alone would hardly have. */
-    private static boolean isClear(List<Sight> sights, int index, Detail detail) {
+    private static boolean isClear(List<Seen> sights, int index, Detail detail) {
         double drawn = 0;
         double direction = 0;
         for (int k = 0; k < sights.size(); k++) {

@@ -78,7 +78,7 @@ final class Fringe {
 
     private double stacked(List<FittedDisk> places, List<PixelOffset> expected, Progress progress) {
         int reference = schedule.reference();
-        Details.Sight against = rough.sight(reference, places.get(reference), false, progress);
+        Details.Seen against = rough.sight(reference, places.get(reference), false, progress);
         List<Shift> shifts = new ArrayList<>();
         for (int i = 0; i < places.size(); i++) {
             if (i != reference) {
