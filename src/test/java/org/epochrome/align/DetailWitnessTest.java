@@ -100,13 +100,16 @@ class DetailWitnessTest {
         Plane moved = Gaussian.blur(texture.at(0.8, -0.45), 3.2);
         double grain = Math.hypot(Texture.GRAIN_PX, 3.2);
         Shift found = DetailWitness.measure(
-                new Detail(still, Texture.disk(), grain, 0), new Detail(moved, Texture.disk(), grain, 0), 0, 0);
+                List.of(new Detail(still, Texture.disk(), grain, 0)),
+                List.of(new Detail(moved, Texture.disk(), grain, 0)),
+                0,
+                0);
         assertShift(0.8, -0.45, found, 2 * SAMPLING_PX); // pixels twice as large
     }
 
     @Test
     void agreesWithPhaseCorrelation() {
-        Detail reference = small("align/reference.csv");
+        List<Detail> reference = small("align/reference.csv");
         List<TruthTable.Row> rows = TruthTable.rows("align/rows.csv");
         for (TruthTable.Row row : rows) {
             Shift found = DetailWitness.measure(reference, small("align/" + row.text("file")), 0, 0);
@@ -118,9 +121,9 @@ class DetailWitnessTest {
         assertEquals(4, rows.size());
     }
 
-    private static Detail small(String csv) {
+    private static List<Detail> small(String csv) {
         Plane markings = Pictures.read(csv);
-        return new Detail(markings, Plane.filled(markings.width(), markings.height(), 1), Texture.GRAIN_PX, 0);
+        return List.of(new Detail(markings, Plane.filled(markings.width(), markings.height(), 1), Texture.GRAIN_PX, 0));
     }
 
     /** Where three bands are mixtures of two kinds of markings, no band alone predicts another; two together do. */
@@ -173,20 +176,20 @@ class DetailWitnessTest {
     }
 
     /** A frame's detail with white noise in its pixels. */
-    private static Detail noisy(Plane markings, double sigma, long seed) {
+    private static List<Detail> noisy(Plane markings, double sigma, long seed) {
         return spoilt(markings, Gaussian.blur(Texture.noise(1, seed), 0.3 * Texture.GRAIN_PX), sigma);
     }
 
     /** A frame's detail with something on top that no other frame has. */
-    private static Detail spoilt(Plane markings, Plane other, double rms) {
+    private static List<Detail> spoilt(Plane markings, Plane other, double rms) {
         return Texture.detail(Texture.mixed(1, markings, rms / Texture.rms(other), other));
     }
 
     @Test
     void knowsNothingWithoutDetailInCommon() {
-        Detail noise = Texture.detail(Texture.noise(0.01, 1));
-        Detail other = Texture.detail(Texture.noise(0.01, 2));
-        Detail even = Texture.detail(new Plane(Texture.SIDE, Texture.SIDE));
+        List<Detail> noise = Texture.detail(Texture.noise(0.01, 1));
+        List<Detail> other = Texture.detail(Texture.noise(0.01, 2));
+        List<Detail> even = Texture.detail(new Plane(Texture.SIDE, Texture.SIDE));
         assertFalse(DetailWitness.measure(noise, even, 0, 0).known());
         assertFalse(DetailWitness.measure(even, noise, 0, 0).known());
         Shift chance = DetailWitness.measure(noise, other, 0, 0);
@@ -212,14 +215,23 @@ class DetailWitnessTest {
     @Test
     void agreementIsWhatTheReferenceExplains() {
         Texture texture = new Texture(10);
-        Detail one = Texture.detail(texture.at(0, 0));
+        Detail one = Texture.detail(texture.at(0, 0)).get(0);
         Plane half = Texture.mixed(-0.5, texture.at(0, 0), 0, texture.at(0, 0));
-        assertEquals(1, DetailWitness.agreement(one, Texture.detail(half)), 0.01);
+        assertEquals(1, DetailWitness.agreement(one, Texture.detail(half).get(0)), 0.01);
         Plane noise = Texture.noise(Texture.rms(half), 11);
         // As much noise as signal: half is explained, and a little of the noise by the gains of every neighbourhood.
-        assertEquals(0.5, DetailWitness.agreement(one, Texture.detail(Texture.mixed(1, half, 1, noise))), 0.07);
-        assertEquals(0, DetailWitness.agreement(one, Texture.detail(noise)), 0.1);
-        assertEquals(0, DetailWitness.agreement(one, Texture.detail(new Plane(Texture.SIDE, Texture.SIDE))), 0);
+        assertEquals(
+                0.5,
+                DetailWitness.agreement(
+                        one, Texture.detail(Texture.mixed(1, half, 1, noise)).get(0)),
+                0.07);
+        assertEquals(0, DetailWitness.agreement(one, Texture.detail(noise).get(0)), 0.1);
+        assertEquals(
+                0,
+                DetailWitness.agreement(
+                        one,
+                        Texture.detail(new Plane(Texture.SIDE, Texture.SIDE)).get(0)),
+                0);
     }
 
     private static void assertShift(double dx, double dy, Shift found, double tolerancePx) {
