@@ -99,7 +99,7 @@ public final class DemoSessions {
                 "R", new BandSetting(0.95, 2.3, 0.97),
                 "G", new BandSetting(0.91, 2.2, 1.10),
                 "B", new BandSetting(0.85, 2.4, 1.43));
-        Scene scene = new Scene(Surface.invented(body, 271), sky, bands, BACKGROUND, RingSystem.saturn());
+        Scene scene = new Scene(Surface.invented(body, 271), sky, bands, BACKGROUND).with(RingSystem.saturn());
         Camera camera = Camera.withNorthAngle(310, 206, 0.158, 8, false, sky.apply(epoch));
         Duration length = Duration.ofMinutes(2);
 
