@@ -23,6 +23,11 @@ final class MoonSearch {
     /** Radii that a feature may have, equatorial radii of the planet. */
     private static final double[] RADII = {0.008, 0.02, 0.035};
 
+    /** Radii that are tried to size one: the smallest, each against the one before, and how many; up to Triton's and some more. */
+    private static final double SMALLEST = 0.004;
+
+    private static final double SIZE_STEP = 1.12;
+    private static final int SIZES = 27;
     private static final double GROUND = 0.03;
     /** Difference from the surroundings that stands out: on the globe, near its limb, off it (also in noises). */
     private static final double ON_GLOBE = 0.06;
@@ -284,22 +289,33 @@ final class MoonSearch {
     }
 
     /** The radius that leaves least in all frames of a track. */
-    private Companion sized(Companion companion, List<Spotted> track) {
-        double best = companion.radius();
-        double least = Double.POSITIVE_INFINITY;
-        for (double radius = 0.004; radius < 0.06; radius *= 1.12) {
-            double left = 0;
-            for (Spotted s : track) {
-                Found fit = new MoonFit(s.around, companion.sized(radius), 0).held();
-                // nothing is darker than black: a disk too small for its darkness
-                left += fit.level() < 0 ? BLACKER * fit.level() * fit.level() : 0;
-                left += Math.log(1 - Math.min(fit.explained(), 0.99999));
-            }
-            if (left < least) {
-                least = left;
-                best = radius;
-            }
+    private static Companion sized(Companion companion, List<Spotted> track) {
+        double[] left = IntStream.range(0, SIZES)
+                .mapToDouble(k -> left(companion.sized(size(k)), track))
+                .toArray();
+        int best = IntStream.range(1, SIZES - 1)
+                .boxed()
+                .min(Comparator.comparingDouble(k -> left[k]))
+                .orElseThrow();
+        double slope = 0.5 * (left[best + 1] - left[best - 1]);
+        double bend = left[best + 1] - 2 * left[best] + left[best - 1];
+        double between = bend > 0 ? Math.max(-1, Math.min(1, -slope / bend)) : 0;
+        return companion.sized(size(best + between));
+    }
+
+    private static double size(double step) {
+        return SMALLEST * Math.pow(SIZE_STEP, step);
+    }
+
+    /** What a companion of a size leaves unexplained, as a logarithm. */
+    private static double left(Companion companion, List<Spotted> track) {
+        double left = 0;
+        for (Spotted s : track) {
+            Found fit = new MoonFit(s.around, companion, 0).held();
+            // nothing is darker than black: a disk too small for its darkness
+            left += fit.level() < 0 ? BLACKER * fit.level() * fit.level() : 0;
+            left += Math.log(1 - Math.min(fit.explained(), 0.99999));
         }
-        return companion.sized(best);
+        return left;
     }
 }
