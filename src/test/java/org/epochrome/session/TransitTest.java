@@ -153,9 +153,23 @@ class TransitTest {
         // of the shadow's depth in blue, where the ground is dark, 5 per cent are lost
         assertOneSpot(o, shadow, BEFORE_UNSEEN_CLOUDS_PX, 0.06);
         assertCloudsKept(o, 0.0015);
+        assertGlobeHasNone(o, io);
+        assertGlobeHasNone(o, shadow);
         // Else two of three colours are not there at all: measured 0.22, 0.21 of the moon's peak, 0.02 with care.
         List<SpotMatch> plain = o.matches(o.night.combine(false), io);
         assertTrue(plain.get(0).rest() > 0.15 && plain.get(2).rest() > 0.15, plain.toString());
+    }
+
+    /** What maps and turning pictures are made of. */
+    private static void assertGlobeHasNone(Outcome o, FoundMoon moon) {
+        for (int k = 0; k < 3; k++) {
+            Plane left = SpotMatch.difference(
+                    o.with.globe().planes().get(k), o.bare.cube().planes().get(k));
+            double light = SpotMatch.of(left, o.truth.get(k), moon.x(), moon.y(), moon.radiusPx() + SPOT_REACH_PX)
+                    .light();
+            // what is left of a spot is how smooth its ground is; measured up to 0.06
+            assertEquals(0, light, 0.1, moon.title() + " in plane " + k);
+        }
     }
 
     @Test
