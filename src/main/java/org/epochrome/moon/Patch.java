@@ -34,8 +34,12 @@ final class Patch {
         this.own = new Spline(own);
     }
 
-    /** The patch of a companion where a fit on its course sees it. */
-    static Patch of(MoonField field, Companion companion, MoonFit fit, Found held) {
+    /**
+     * The patch of a companion where a fit on its course sees it.
+     *
+     * @param unsmeared whether it is laid without what dispersion draws out
+     */
+    static Patch of(MoonField field, Companion companion, MoonFit fit, Found held, boolean unsmeared) {
         MoonFrame frame = field.frame();
         double x0 = frame.x(held.place());
         double y0 = frame.y(held.place());
@@ -47,7 +51,7 @@ final class Patch {
         Plane difference = new Plane(width, height);
         Plane veil = new Plane(width, height);
         Plane own = new Plane(width, height);
-        RoundSpot still = frame.still(companion);
+        RoundSpot still = frame.still(companion, unsmeared);
         double rough = fit.rest(held);
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {

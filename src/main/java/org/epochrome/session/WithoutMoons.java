@@ -76,6 +76,6 @@ record WithoutMoons(List<FittedDisk> disks, Moons moons) {
                         turning.viewAtEpoch(disks.get(schedule.reference())),
                         planes,
                         progress)
-                .find(recipe.body(), schedule.epoch());
+                .find(recipe.body(), schedule.epoch(), recipe.corrections().unsmear());
     }
 }

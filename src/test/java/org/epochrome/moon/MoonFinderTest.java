@@ -16,6 +16,7 @@ import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.image.Plane;
+import org.epochrome.image.Smear;
 import org.epochrome.job.Progress;
 import org.epochrome.turn.Rotation;
 import org.junit.jupiter.api.Test;
@@ -37,10 +38,14 @@ class MoonFinderTest {
     }
 
     private Moons found(Body body, Instant epoch, Painter painter) {
+        return found(body, epoch, painter, Smear.NONE, false);
+    }
+
+    private Moons found(Body body, Instant epoch, Painter painter, Smear smear, boolean unsmeared) {
         List<Rotation> rotations = new ArrayList<>();
         Aspect aspect = Ephemeris.aspect(body, epoch, Optional.empty());
         for (int i = 0; i < SECONDS.length; i++) {
-            PaintedFrame frame = new PaintedFrame(body, epoch.plusSeconds(SECONDS[i]), 0.7 * i, 1 - 1.1 * i);
+            PaintedFrame frame = new PaintedFrame(body, epoch.plusSeconds(SECONDS[i]), 0.7 * i, 1 - 1.1 * i, smear);
             painter.paint(frame, SECONDS[i]);
             painted.add(frame.noisy(50 + i));
             rotations.add(Rotation.between(frame.frame().aspect(), aspect, body.defaultSystem()));
@@ -51,7 +56,7 @@ class MoonFinderTest {
                         view(body, epoch),
                         painted.stream().map(PaintedFrame::plane).toList(),
                         Progress.NONE)
-                .find(body, epoch);
+                .find(body, epoch, unsmeared);
     }
 
     private static View view(Body body, Instant epoch) {
@@ -164,5 +169,38 @@ class MoonFinderTest {
         // 1 - exp(-r^2 / 2 s^2) in the very middle of a blurred disk of 2.7 pixels; the pixel lies up to 0.7 off it
         assertEquals(0.07, seen, 0.03);
         assertEquals(0.25, (laid[0] - seen * grounds[0]) / (1 - seen), 0.01);
+    }
+
+    /** Drawn out to the right by three copies 1.2 pixels apart: their variance goes, if it is asked for, and else stays. */
+    @Test
+    void whatDispersionDrawsOutIsTakenOffTheMoonToo() {
+        Smear smear = Smear.along(90, -1.2, 0, 1.2);
+        double[] wide = new double[2];
+        for (int k = 0; k < 2; k++) {
+            painted.clear();
+            Moons moons = found(
+                    Body.JUPITER, QUIET, (frame, s) -> frame.moon(course(1.3, 0, 0.6, s), RADIUS, 0.5), smear, k == 1);
+            Plane picture = new Plane(PaintedFrame.SIDE, PaintedFrame.SIDE);
+            PaintedFrame frame = painted.get(1);
+            View view = view(Body.JUPITER, QUIET);
+            moons.lay(1, picture, 0, view, QUIET, frame.frame().fit().disk(), PaintedFrame.BRIGHTNESS);
+            wide[k] = variance(picture, view.column(0, 1.3), false) - variance(picture, view.row(0, 1.3), true);
+        }
+        assertEquals(2 * 1.2 * 1.2 / 3, wide[0], 0.1);
+        assertEquals(0, wide[1], 0.1);
+    }
+
+    /** Variance of a picture's light about a column or row, pixels squared. */
+    private static double variance(Plane picture, double middle, boolean down) {
+        double sum = 0;
+        double squares = 0;
+        for (int y = 0; y < picture.height(); y++) {
+            for (int x = 0; x < picture.width(); x++) {
+                double off = (down ? y : x) - middle;
+                sum += picture.at(x, y);
+                squares += picture.at(x, y) * off * off;
+            }
+        }
+        return squares / sum;
     }
 }

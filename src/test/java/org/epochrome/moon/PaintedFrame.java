@@ -28,10 +28,14 @@ final class PaintedFrame {
     private final Plane plane;
 
     PaintedFrame(Body body, Instant mid, double driftX, double driftY) {
+        this(body, mid, driftX, driftY, Smear.NONE);
+    }
+
+    PaintedFrame(Body body, Instant mid, double driftX, double driftY, Smear smear) {
         Aspect aspect = Ephemeris.aspect(body, mid, Optional.empty());
         Disk disk = new Disk(0.5 * SIDE + driftX, 0.5 * SIDE + driftY, RADIUS_PX, 17, false);
         FittedDisk fit = new FittedDisk(
-                disk, new Shading(0.95, BLUR_PX, Smear.NONE), BACKGROUND, BRIGHTNESS, NOISE, 0.02, 0.02, 0, 0.01);
+                disk, new Shading(0.95, BLUR_PX, smear), BACKGROUND, BRIGHTNESS, NOISE, 0.02, 0.02, 0, 0.01);
         frame = MoonFrame.of(aspect, Duration.ofSeconds(1), fit, SIDE, SIDE);
         plane = fit.shading().picture(frame.view(), SIDE, SIDE);
         for (int i = 0; i < plane.data().length; i++) {
@@ -62,15 +66,17 @@ final class PaintedFrame {
         for (int y = 0; y < SIDE; y++) {
             for (int x = 0; x < SIDE; x++) {
                 int inside = 0;
-                for (int k = 0; k < FINE * FINE; k++) {
-                    double dx = x + (k % FINE + 0.5) / FINE - 0.5 - x0;
-                    double dy = y + (k / FINE + 0.5) / FINE - 0.5 - y0;
-                    inside += Math.hypot(dx, dy) < radiusPx ? 1 : 0;
+                for (int j = 0; j < FINE; j++) {
+                    for (int i = 0; i < FINE; i++) {
+                        double dx = x + (i + 0.5) / FINE - 0.5 - x0;
+                        double dy = y + (j + 0.5) / FINE - 0.5 - y0;
+                        inside += Math.hypot(dx, dy) < radiusPx ? 1 : 0;
+                    }
                 }
                 cover.set(x, y, inside / (float) (FINE * FINE));
             }
         }
-        Plane soft = Gaussian.blur(cover, BLUR_PX);
+        Plane soft = frame.fit().shading().smear().of(Gaussian.blur(cover, BLUR_PX));
         for (int i = 0; i < plane.data().length; i++) {
             float c = soft.data()[i];
             plane.data()[i] = (float) (plane.data()[i] * (1 - c) + c * (light + through * plane.data()[i]));
