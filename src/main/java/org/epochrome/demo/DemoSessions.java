@@ -44,7 +44,7 @@ public final class DemoSessions {
                 "R", new BandSetting(0.97, 2.1, 0.86),
                 "G", new BandSetting(0.94, 2.0, 0.92),
                 "B", new BandSetting(0.88, 2.2, 1.05));
-        Scene scene = new Scene(Surface.invented(body, 156), sky, bands, BACKGROUND);
+        Scene scene = new Scene(Surface.invented(body, 156), sky, bands, BACKGROUND).with(List.of(crossing(epoch)));
         Camera camera = Camera.withNorthAngle(480, 480, 0.116, 11, false, sky.apply(epoch));
         Duration length = Duration.ofMinutes(2);
 
@@ -55,6 +55,14 @@ public final class DemoSessions {
         shots.put("jupiter-B.fits", shot(Band.B, epoch.plusSeconds(65), length, camera.offsetBy(5.3, 1.6), sky, 13));
         return new DemoSession(
                 body, site, epoch, scene, Collections.unmodifiableMap(shots), Map.of("README.md", JUPITER_README));
+    }
+
+    /** A yellowish moon of Io's size and pace that no almanac has, before the northern belt, its shadow 0.2 radii behind it. */
+    private static SceneMoon crossing(Instant epoch) {
+        return new SceneMoon(0.0255, Map.of("R", 0.92, "G", 0.84, "B", 0.56), instant -> {
+            double hours = Duration.between(epoch, instant).toMillis() / 3.6e6;
+            return new SceneMoon.Place(0.36 + 0.86 * hours, 0.15, 5.8);
+        });
     }
 
     /** A gibbous Mars before opposition: two rounds as PNG and TIFF, whose times stand in a sheet. */
@@ -99,7 +107,7 @@ public final class DemoSessions {
                 "R", new BandSetting(0.95, 2.3, 0.97),
                 "G", new BandSetting(0.91, 2.2, 1.10),
                 "B", new BandSetting(0.85, 2.4, 1.43));
-        Scene scene = new Scene(Surface.invented(body, 271), sky, bands, BACKGROUND, RingSystem.saturn());
+        Scene scene = new Scene(Surface.invented(body, 271), sky, bands, BACKGROUND).with(RingSystem.saturn());
         Camera camera = Camera.withNorthAngle(310, 206, 0.158, 8, false, sky.apply(epoch));
         Duration length = Duration.ofMinutes(2);
 
@@ -216,20 +224,21 @@ public final class DemoSessions {
     private static final String JUPITER_README = """
             # Demo session: Jupiter
 
-            An invented scene, not a photograph: the belts, the oval and the spots are made up. Only the geometry is
+            An invented scene, not a photograph: belts, oval, spots and the moon are made up. Only the geometry is
             true: the place of Jupiter in the sky, its turn, its tilt and the air's dispersion are those of
             2024-12-18 about 19:24:30 UTC at 46.2 N, 8.5 E, 480 m. `demo` writes these files anew, byte for byte.
 
             Three frames of two minutes each, through R, G and B; the times are in the FITS headers. Within these six
             minutes the planet turned by 2.5 degrees between the middle of R and the middle of B, 9 pixels at the
-            middle of the disk, and the air shifted blue against green by more than 4 pixels.
+            middle of the disk, the moon before it and its shadow by 12, and the air shifted blue against green by more
+            than 4 pixels.
 
                 java -jar target/epochrome.jar combine --body jupiter --site 46.2,8.5,480 \\
                     --out jupiter.png --report jupiter.json \\
                     demo-data/jupiter/jupiter-R.fits demo-data/jupiter/jupiter-G.fits demo-data/jupiter/jupiter-B.fits
 
-            Expect a picture for 19:24:30 UTC without coloured rims at the oval, the spots and the limb, north about
-            11 degrees to the left of up, and a report that says so with numbers.
+            Expect a picture for 19:24:30 UTC without coloured rims at the oval, the spots and the limb, with one round
+            moon and one round shadow, north about 11 degrees to the left of up, and a report that says so with numbers.
             """;
 
     private static final String MARS_README = """

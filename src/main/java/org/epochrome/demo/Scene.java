@@ -17,21 +17,34 @@ import org.epochrome.image.Plane;
  * @param bands settings by the band's name
  * @param background level of the sky
  * @param rings its rings
+ * @param moons its moons
  */
 public record Scene(
         Surface surface,
         Function<Instant, Aspect> aspects,
         Map<String, BandSetting> bands,
         double background,
-        RingSystem rings) {
+        RingSystem rings,
+        List<SceneMoon> moons) {
     public Scene {
         bands = Map.copyOf(bands);
+        moons = List.copyOf(moons);
     }
 
-    /** A planet without rings. */
+    /** A planet without rings and moons. */
     public Scene(
             Surface surface, Function<Instant, Aspect> aspects, Map<String, BandSetting> bands, double background) {
-        this(surface, aspects, bands, background, RingSystem.NONE);
+        this(surface, aspects, bands, background, RingSystem.NONE, List.of());
+    }
+
+    /** The same planet with other rings. */
+    public Scene with(RingSystem other) {
+        return new Scene(surface, aspects, bands, background, other, moons);
+    }
+
+    /** The same planet with other moons. */
+    public Scene with(List<SceneMoon> others) {
+        return new Scene(surface, aspects, bands, background, rings, others);
     }
 
     /**
@@ -97,18 +110,30 @@ public record Scene(
         double radiusPx =
                 moments.stream().mapToDouble(a -> radiusPx(camera, a)).max().orElseThrow();
         // one per mille of grace for the finite distance
-        double extentPx = 1.001 * radiusPx * Math.max(1, rings.outer());
+        double extentPx = 1.001 * radiusPx * reach(moments);
         Supersampled sharp = Supersampled.around(camera.centreX(), camera.centreY(), extentPx, 1.001 * radiusPx);
         for (Aspect moment : moments) {
             View view = View.of(moment, camera);
             Globe globe = new Globe(view, albedo, setting.minnaertK());
-            RingedGlobe planet = new RingedGlobe(view, globe, new Rings(rings, view, band.name()));
+            List<Ball> balls = moons.stream()
+                    .map(moon -> new Ball(moon, moon.course().apply(moment.utc()), view, band.name()))
+                    .toList();
+            Planet planet = new Planet(view, globe, new Rings(rings, view, band.name()), balls);
             sharp.add(
                     (x, y) -> planet.brightness(
                             (x - camera.centreX()) * view.pixel(), (camera.centreY() - y) * view.pixel()),
                     1.0 / moments.size());
         }
         return sharp.integrate(camera.width(), camera.height(), setting.blurFwhmPx(), shifts);
+    }
+
+    /** How far from the centre there is light, equatorial radii. */
+    private double reach(List<Aspect> moments) {
+        double ofMoons = moons.stream()
+                .flatMapToDouble(moon -> moments.stream().mapToDouble(moment -> moon.reach(moment.utc())))
+                .max()
+                .orElse(0);
+        return Math.max(Math.max(1, rings.outer()), ofMoons);
     }
 
     private static List<Supersampled.Shift> shifts(Shot shot, Aspect aspect) {

@@ -8,13 +8,16 @@ import org.epochrome.ephemeris.Body;
  *
  * @param observer from the body's centre to the observer, as long as the distance
  * @param sun unit vector to the Sun
+ * @param sunRadius angular radius of the Sun as the body sees it, radians
  * @param right unit vector to the right of the image
  * @param up unit vector to the top of the image
  * @param pixel what a pixel spans at the body's centre
  * @param axisRatio polar over equatorial radius
  */
-record View(Vector observer, Vector sun, Vector right, Vector up, double pixel, double axisRatio) {
+record View(Vector observer, Vector sun, double sunRadius, Vector right, Vector up, double pixel, double axisRatio) {
     private static final double ARCSEC = Math.PI / (180 * 3600);
+    /** The Sun's radius, au: 695 700 km (IAU 2015 resolution B3). */
+    private static final double SUN_RADIUS_AU = 695_700 / 149_597_870.7;
 
     static View of(Aspect aspect, Camera camera) {
         Body body = aspect.body();
@@ -34,6 +37,13 @@ record View(Vector observer, Vector sun, Vector right, Vector up, double pixel, 
         Vector up = pole.times(StrictMath.cos(north)).plus(abeamInImage.times(StrictMath.sin(north)));
 
         double pixel = distance * StrictMath.tan(camera.arcsecPerPx() * ARCSEC);
-        return new View(towardsObserver.times(distance), towardsSun, right, up, pixel, body.axisRatio());
+        return new View(
+                towardsObserver.times(distance),
+                towardsSun,
+                SUN_RADIUS_AU / aspect.sunDistanceAu(),
+                right,
+                up,
+                pixel,
+                body.axisRatio());
     }
 }

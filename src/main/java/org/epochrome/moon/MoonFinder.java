@@ -58,8 +58,12 @@ public final class MoonFinder {
         this.progress = progress;
     }
 
-    /** The companions that the frames show. */
-    public Moons find(Body body, Instant epoch) {
+    /**
+     * The companions that the frames show.
+     *
+     * @param unsmeared whether they are laid at the epoch without what dispersion draws out
+     */
+    public Moons find(Body body, Instant epoch, boolean unsmeared) {
         List<Instant> instants =
                 new ArrayList<>(frames.stream().map(MoonFrame::mid).toList());
         instants.add(epoch);
@@ -85,7 +89,7 @@ public final class MoonFinder {
                 tracks.add(track);
             }
         }
-        return new Moons(taken(tracks), warnings);
+        return new Moons(taken(tracks, unsmeared), warnings);
     }
 
     /** Each companion's fit in each frame, null where a frame does not hold it. */
@@ -162,7 +166,7 @@ public final class MoonFinder {
     }
 
     /** Takes each out of each frame; where two are close, each without the other. */
-    private List<Moons.Taken> taken(List<MoonTrack> tracks) {
+    private List<Moons.Taken> taken(List<MoonTrack> tracks, boolean unsmeared) {
         Found[][] held = new Found[tracks.size()][frames.size()];
         Patch[][] patches = new Patch[tracks.size()][frames.size()];
         int sweeps = tracks.size() > 1 ? 2 : 1;
@@ -181,7 +185,7 @@ public final class MoonFinder {
                     Companion companion = tracks.get(k).companion();
                     MoonFit fit = new MoonFit(field, companion, 0);
                     held[k][i] = fit.held();
-                    patches[k][i] = Patch.of(field, companion, fit, held[k][i]);
+                    patches[k][i] = Patch.of(field, companion, fit, held[k][i], unsmeared);
                     patches[k][i].add(field.light(), -1);
                 }
             }

@@ -154,6 +154,11 @@ final class MoonFit {
         return found(middleX, middleY, 0);
     }
 
+    /** Rms of what a fit leaves, a pixel: the frame's noise and the ground's roughness. */
+    double rest(Found found) {
+        return Math.sqrt(found.squares / Math.max(1, pixels - LEVEL - 1));
+    }
+
     private Found found(double x, double y, double curvature) {
         Solved with = solve(x, y, true);
         Solved without = solve(x, y, false);

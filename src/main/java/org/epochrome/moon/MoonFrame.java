@@ -7,6 +7,7 @@ import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.RoundSpot;
+import org.epochrome.image.Smear;
 
 /**
  * A frame in which companions may stand.
@@ -72,21 +73,31 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
 
     /** How a companion looks here: drawn out by its motion during the recording and by the band's dispersion. */
     RoundSpot spot(Companion companion) {
-        return spot(companion, companion.velocity(mid()).times(lasted.toMillis() / 1000.0));
+        return spot(
+                companion,
+                companion.velocity(mid()).times(lasted.toMillis() / 1000.0),
+                fit.shading().smear());
     }
 
-    /** How it would look in an instant. */
-    RoundSpot still(Companion companion) {
-        return spot(companion, new SkyPoint(0, 0));
+    /**
+     * How it would look in an instant.
+     *
+     * @param unsmeared whether dispersion draws it out no more
+     */
+    RoundSpot still(Companion companion, boolean unsmeared) {
+        return spot(
+                companion,
+                new SkyPoint(0, 0),
+                unsmeared ? Smear.NONE : fit.shading().smear());
     }
 
-    private RoundSpot spot(Companion companion, SkyPoint moved) {
+    private RoundSpot spot(Companion companion, SkyPoint moved, Smear smear) {
         double dx = x(moved) - x(new SkyPoint(0, 0));
         double dy = y(moved) - y(new SkyPoint(0, 0));
         int copies = Math.hypot(dx, dy) < 0.2 ? 1 : MOTION_COPIES;
-        double drawnOut = spread(fit.shading().smear().offsetsPx());
+        double drawnOut = spread(smear.offsetsPx());
         double[] offsets = drawnOut < 0.1 ? new double[] {0} : new double[] {-drawnOut, 0, drawnOut};
-        double direction = Math.toRadians(fit.shading().smear().directionDeg());
+        double direction = Math.toRadians(smear.directionDeg());
         double[] copiesX = new double[copies * offsets.length];
         double[] copiesY = new double[copiesX.length];
         for (int i = 0; i < copiesX.length; i++) {
@@ -108,6 +119,6 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
         for (double offset : offsets) {
             squares += offset * offset;
         }
-        return Math.sqrt(1.5 * squares / offsets.length);
+        return Math.sqrt(1.5 * squares / Math.max(1, offsets.length));
     }
 }

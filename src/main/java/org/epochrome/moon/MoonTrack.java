@@ -25,8 +25,10 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
 
     /** Least contrast with the ground. */
     static final double LEAST_CONTRAST = 0.08;
-    /** Turning must explain places so many times better than the course, for a marking to be taken for one. */
+    /** So many times better than turning the course must explain the places of a companion that a theory told. */
     private static final double CLEARLY = 1.5;
+    /** The same of one that none told: a marking's place differs from band to band, and a free course follows that. */
+    private static final double MORE_CLEARLY = 3;
     /** Scatter about the course below which nothing could be told. */
     private static final double TOO_LITTLE_PX = 0.25;
 
@@ -111,8 +113,9 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
             carried.add(carried(
                     frames.get(i).view(), epoch, rotations.get(i), places.get(i).place()));
         }
+        double clearly = companion.name().isPresent() ? CLEARLY : MORE_CLEARLY;
         return carried.stream().noneMatch(p -> Double.isNaN(p.side()))
-                && scatterPx(carried) < CLEARLY * Math.max(TOO_LITTLE_PX, offPx());
+                && scatterPx(carried) < clearly * Math.max(TOO_LITTLE_PX, offPx());
     }
 
     /** Where a point of the surface that a frame shows lies at the epoch; NaN off the disk. */

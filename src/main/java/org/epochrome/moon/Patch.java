@@ -7,38 +7,39 @@ import org.epochrome.image.Spline;
 import org.epochrome.moon.MoonFit.Found;
 
 /**
- * The light that a companion adds to a frame, or takes from it, in a window of the frame: the frame less the ground without the
- * companion. Around the companion's middle that ground is the fitted smooth one; at its rim, and beyond, the frame's own light
- * less the companion's. What is laid on the picture of another instant is that light as it would be without the companion's motion
- * during the recording: round.
+ * What a companion does to a frame in a window of it: what it adds to the light or takes from it, the ground it veils, and its own
+ * light. The ground below it is the fitted smooth one where the companion covers it, and the frame's own light less the
+ * companion's where it hardly does: whichever is better known. What is laid on the picture of another instant veils what lies
+ * there then, and is as it would be without motion during the recording: round.
  */
 final class Patch {
-    /** Cover of a pixel between which the ground changes from the frame's own to the fitted one. */
-    private static final double CLEAR = 0.02;
+    /** How well light at a companion's rim is known by its even, blurred disk, as a part of its contrast. */
+    private static final double MODEL_ERROR = 0.1;
 
-    private static final double COVERED = 0.2;
     private static final double NOTHING = 1e-4;
-    /** Light of the ground, as a part of the even globe's, below which a shadow is not taken for a part of it. */
-    private static final float DARK = 0.1f;
 
-    private final Companion companion;
     private final MoonFrame frame;
     private final int left;
     private final int top;
     private final Plane difference;
-    private final Spline laid;
+    private final Spline veil;
+    private final Spline own;
 
-    private Patch(Companion companion, MoonFrame frame, int left, int top, Plane difference, Plane laid) {
-        this.companion = companion;
+    private Patch(MoonFrame frame, int left, int top, Plane difference, Plane veil, Plane own) {
         this.frame = frame;
         this.left = left;
         this.top = top;
         this.difference = difference;
-        this.laid = new Spline(laid);
+        this.veil = new Spline(veil);
+        this.own = new Spline(own);
     }
 
-    /** The patch of a companion where a fit on its course sees it. */
-    static Patch of(MoonField field, Companion companion, MoonFit fit, Found held) {
+    /**
+     * The patch of a companion where a fit on its course sees it.
+     *
+     * @param unsmeared whether it is laid without what dispersion draws out
+     */
+    static Patch of(MoonField field, Companion companion, MoonFit fit, Found held, boolean unsmeared) {
         MoonFrame frame = field.frame();
         double x0 = frame.x(held.place());
         double y0 = frame.y(held.place());
@@ -48,28 +49,31 @@ final class Patch {
         int width = (int) Math.min(field.light().width() - 1, Math.ceil(x0 + reach)) - left + 1;
         int height = (int) Math.min(field.light().height() - 1, Math.ceil(y0 + reach)) - top + 1;
         Plane difference = new Plane(width, height);
-        Plane laid = new Plane(width, height);
-        RoundSpot still = frame.still(companion);
+        Plane veil = new Plane(width, height);
+        Plane own = new Plane(width, height);
+        RoundSpot still = frame.still(companion, unsmeared);
+        double rough = fit.rest(held);
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {
                 double cover = fit.cover(left + x, top + y, held.place());
                 float light = field.light().at(left + x, top + y);
                 if (cover > NOTHING && !Float.isNaN(light)) {
                     double ground = fit.ground(held.coefficients(), left + x, top + y);
-                    double own =
+                    double level =
                             companion.shadow() ? held.level() * field.even().at(left + x, top + y) : held.level();
-                    double fitted = light - cover * (own - ground);
-                    double t = Math.max(0, Math.min(1, (cover - CLEAR) / (COVERED - CLEAR)));
-                    double trust = t * t * (3 - 2 * t);
-                    double without = trust * ground + (1 - trust) * fitted;
-                    difference.set(x, y, (float) (light - without));
-                    double sharper = fit.cover(still, left + x, top + y, held.place()) - cover;
-                    double change = light - without + sharper * (own - ground);
-                    laid.set(x, y, (float) (companion.shadow() ? change / Math.max(without, DARK) : change));
+                    double off = MODEL_ERROR * Math.abs(level - ground) * cover / Math.max(NOTHING, 1 - cover);
+                    double trust = off * off / (off * off + rough * rough);
+                    double without = trust * ground + (1 - trust) * (light - cover * (level - ground));
+                    double change = light - without;
+                    double round = fit.cover(still, left + x, top + y, held.place());
+                    difference.set(x, y, (float) change);
+                    veil.set(x, y, (float) (companion.shadow() ? round * (1 - held.level()) : round));
+                    own.set(x, y, (float)
+                            (companion.shadow() ? 0 : change + cover * without + (round - cover) * level));
                 }
             }
         }
-        return new Patch(companion, frame, left, top, difference, laid);
+        return new Patch(frame, left, top, difference, veil, own);
     }
 
     /** Takes it out of a picture of the frame's pixels, or puts it back. */
@@ -105,10 +109,9 @@ final class Patch {
                 double side = to.side(x, y + topRow) - moved.side();
                 double there = from.column(pole, side) - left;
                 double down = from.row(pole, side) - top;
-                if (laid.contains(there, down)) {
-                    float change = laid.at(there, down);
-                    float below = picture.at(x, y);
-                    picture.set(x, y, companion.shadow() ? below * (1 + change) : below + (float) (change / unit));
+                if (veil.contains(there, down)) {
+                    float below = picture.at(x, y) * (1 - veil.at(there, down));
+                    picture.set(x, y, below + (float) (own.at(there, down) / unit));
                 }
             }
         }

@@ -22,6 +22,7 @@ import org.epochrome.moon.FoundMoon;
  * @param epoch instant that the picture shows
  * @param aspect how the body stands then
  * @param cube the linear colour picture
+ * @param globe the same without moons and their shadows
  * @param disk where its disk lies
  * @param frames what was found for each exposure, in the recipe's order
  * @param moons moons and shadows that were found
@@ -34,6 +35,7 @@ public record Combination(
         Instant epoch,
         Aspect aspect,
         ColourCube cube,
+        ColourCube globe,
         Disk disk,
         List<FrameResult> frames,
         List<FoundMoon> moons,
@@ -43,7 +45,7 @@ public record Combination(
 
     /** The same with another picture in the place of the cube. */
     public Combination withCube(ColourCube other) {
-        return new Combination(recipe, epoch, aspect, other, disk, frames, moons, coverage, quality, warnings);
+        return new Combination(recipe, epoch, aspect, other, globe, disk, frames, moons, coverage, quality, warnings);
     }
 
     /**

@@ -119,14 +119,17 @@ public final class Combiner {
         progress.doing("turning to the epoch and merging");
         View view = turning.viewAtEpoch(registered.get(schedule.reference()).fitted());
         Merging merging = new Merging(schedule, turning, planes, moons, fits, view, memory);
-        Map<String, Merged> merged = merged(merging, progress.part(0.8, 1));
+        Map<String, Merged> merged = merged(merging, progress.part(0.8, moons.any() ? 0.9 : 1));
+        warnAboutLuminance(merging);
         ColourCube cube = cube(merged, merging);
+        ColourCube globe = moons.any() ? cube(merged(merging.withoutMoons(), progress.part(0.9, 1)), merging) : cube;
         progress.at(1);
         return new Combination(
                 recipe,
                 schedule.epoch(),
                 schedule.aspect(),
                 cube,
+                globe,
                 view.disk(),
                 results(limbs, registered, turning, sky, merging),
                 moons.found(view, schedule.epoch()),
@@ -172,16 +175,22 @@ public final class Combiner {
             return cube;
         }
         String band = bands.luminance().get();
-        double ofColours = bands.colours().stream()
+        return Luminance.exchanged(cube, merged.get(band).mean(), blurOfColours(merging), merging.bandBlurPx(band));
+    }
+
+    private double blurOfColours(Merging merging) {
+        return recipe.assignment().colours().stream()
                 .mapToDouble(merging::bandBlurPx)
                 .average()
                 .orElseThrow();
-        double ofBand = merging.bandBlurPx(band);
-        if (Sharpness.differs(ofColours, ofBand)) {
-            warnings.add("The frames in " + band
-                    + " are blurred more than the colours; detail finer than their blur comes" + " from the colours.");
-        }
-        return Luminance.exchanged(cube, merged.get(band).mean(), ofColours, ofBand);
+    }
+
+    private void warnAboutLuminance(Merging merging) {
+        recipe.assignment()
+                .luminance()
+                .filter(band -> Sharpness.differs(blurOfColours(merging), merging.bandBlurPx(band)))
+                .ifPresent(band -> warnings.add("The frames in " + band
+                        + " are blurred more than the colours; detail finer than their blur comes from the colours."));
     }
 
     private static Map<String, Coverage> coverage(Map<String, Merged> merged) {

@@ -70,6 +70,11 @@ final class Merging {
                 .toList();
     }
 
+    /** The same of the globe alone. */
+    Merging withoutMoons() {
+        return new Merging(schedule, turning, planes, Moons.NONE, fits, view, memory);
+    }
+
     /** Noise of a pixel of the output, if only this exposure made it. */
     private double noise(int index) {
         return light.get(index).noise() * magnified(index);

@@ -34,7 +34,7 @@ import org.epochrome.turn.Turner;
 /**
  * Frames kept in memory on coarser pixels with their disks, so that their picture at another epoch, shifted or finished
  * otherwise, is there within a few hundredths of a second. It is what a combination gives, but for the size of its pixels,
- * for moons, which turn with the globe, and for what the disks lack: a rough preview has them only from a quick fit.
+ * and for what a rough preview lacks: it has its disks only from a quick fit, and its moons turn with the globe.
  */
 public final class Preview {
     /** Frames are binned to about so many pixels across. */
@@ -46,15 +46,27 @@ public final class Preview {
     private final Schedule schedule;
     private final int factor;
     private final List<Plane> planes;
+    private final List<Plane> withoutMoons;
+    private final Moons moons;
     private final List<FittedDisk> fits;
     private final Memory memory;
     private final Map<Plane, Kept> turners = Collections.synchronizedMap(new IdentityHashMap<>());
 
-    private Preview(List<Exposure> whole, Schedule schedule, int factor, List<Plane> planes, List<FittedDisk> fits) {
+    private Preview(
+            List<Exposure> whole,
+            Schedule schedule,
+            int factor,
+            List<Plane> planes,
+            Moons moons,
+            List<FittedDisk> fits) {
         this.whole = whole;
         this.schedule = schedule;
         this.factor = factor;
         this.planes = planes;
+        this.moons = moons;
+        this.withoutMoons = IntStream.range(0, planes.size())
+                .mapToObj(i -> moons.without(i, planes.get(i)))
+                .toList();
         this.fits = fits;
         this.memory = Memory.ofThisHeap();
     }
@@ -112,6 +124,7 @@ public final class Preview {
                         .parallel()
                         .mapToObj(i -> Binning.by(factor, full.get(i)))
                         .toList(),
+                Moons.NONE,
                 posed.stream().map(f -> f.binned(factor)).toList());
     }
 
@@ -144,20 +157,19 @@ public final class Preview {
         return Math.max(1, Math.round(Math.min(plane.width(), plane.height()) / (float) ACROSS_PX));
     }
 
-    /** The same frames with the disks that a combination found. */
+    /** The same frames with the disks that a combination found, and with moons if it found some. */
     public Preview refined(Combination c) {
-        return new Preview(
-                whole,
-                schedule,
-                factor,
-                planes,
-                schedule.exposures().stream()
-                        .map(e -> c.frames().stream()
-                                .filter(f -> f.exposure().equals(e))
-                                .findFirst()
-                                .orElseThrow())
-                        .map(f -> f.limb().at(f.disk()).binned(factor))
-                        .toList());
+        List<FittedDisk> found = schedule.exposures().stream()
+                .map(e -> c.frames().stream()
+                        .filter(f -> f.exposure().equals(e))
+                        .findFirst()
+                        .orElseThrow())
+                .map(f -> f.limb().at(f.disk()).binned(factor))
+                .toList();
+        Moons there = c.moons().isEmpty()
+                ? Moons.NONE
+                : WithoutMoons.onSmall(c.recipe(), schedule, planes, found, Progress.NONE);
+        return new Preview(whole, schedule, factor, planes, there, found);
     }
 
     /** Whether it holds the frames that a recipe is made from. */
@@ -194,7 +206,9 @@ public final class Preview {
         View view =
                 new View(Globe.of(schedule.aspect()), fits.get(now.reference()).disk());
         List<FittedDisk> places = nudged(recipe, view.disk());
-        Merging merging = new Merging(now, turning, planes, Moons.NONE, places, view, memory);
+        Merging merging = recipe.corrections().moons()
+                ? new Merging(now, turning, withoutMoons, moons.against(places), places, view, memory)
+                : new Merging(now, turning, planes, Moons.NONE, places, view, memory);
         ColourCube cube = cube(recipe.assignment(), merging, progress);
         List<Plane> shown = Finishing.asShot(
                 cube,

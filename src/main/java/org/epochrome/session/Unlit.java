@@ -14,7 +14,7 @@ import org.epochrome.map.BandLight;
 import org.epochrome.map.Skin;
 import org.epochrome.session.Combination.FrameResult;
 
-/** Takes the shading off a combination, with the light that its frames were fitted with. */
+/** Takes the shading off a combination's globe, with the light that its frames were fitted with; moons are not of it. */
 final class Unlit {
     private static final List<String> COLOURS = List.of("R", "G", "B");
 
@@ -24,7 +24,7 @@ final class Unlit {
 
     static Skin skin(Combination c) {
         return new Skin(
-                c.cube().planes(),
+                c.globe().planes(),
                 new View(Globe.of(c.aspect()), c.disk()),
                 COLOURS.stream().map(band -> light(c, band)).toList(),
                 BELTED.contains(c.recipe().body()));

@@ -2,6 +2,7 @@ package org.epochrome.session;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Plane;
 import org.epochrome.io.FrameHead;
@@ -61,21 +62,57 @@ record WithoutMoons(List<FittedDisk> disks, Moons moons) {
         for (int i = 0; i < disks.size(); i++) {
             Exposure exposure = schedule.exposures().get(i);
             FrameHead head = exposure.frame().head();
-            frames.add(MoonFrame.of(
-                    exposure.aspect(),
-                    exposure.frame().timing().span().duration(),
-                    disks.get(i),
-                    head.width(),
-                    head.height()));
+            frames.add(frame(exposure, disks.get(i), head.width(), head.height()));
         }
+        return find(recipe, schedule, turning, planes, frames, disks.get(schedule.reference()), progress);
+    }
+
+    /**
+     * Looks for moons on any pixels.
+     *
+     * @param frames the exposures on them
+     * @param reference the disk of the one whose pixels the result lies on
+     */
+    private static Moons find(
+            Recipe recipe,
+            Schedule schedule,
+            Turning turning,
+            List<Plane> planes,
+            List<MoonFrame> frames,
+            FittedDisk reference,
+            Progress progress) {
         return new MoonFinder(
                         frames,
                         schedule.exposures().stream()
                                 .map(e -> turning.rotationOfGlobe(e.aspect()))
                                 .toList(),
-                        turning.viewAtEpoch(disks.get(schedule.reference())),
+                        turning.viewAtEpoch(reference),
                         planes,
                         progress)
-                .find(recipe.body(), schedule.epoch());
+                .find(recipe.body(), schedule.epoch(), recipe.corrections().unsmear());
+    }
+
+    private static MoonFrame frame(Exposure exposure, FittedDisk disk, int width, int height) {
+        return MoonFrame.of(exposure.aspect(), exposure.frame().timing().span().duration(), disk, width, height);
+    }
+
+    /** Moons on frames that are small enough to be held, their disks being known. */
+    static Moons onSmall(
+            Recipe recipe, Schedule schedule, List<Plane> planes, List<FittedDisk> disks, Progress progress) {
+        List<MoonFrame> frames = IntStream.range(0, planes.size())
+                .mapToObj(i -> frame(
+                        schedule.exposures().get(i),
+                        disks.get(i),
+                        planes.get(i).width(),
+                        planes.get(i).height()))
+                .toList();
+        return find(
+                recipe,
+                schedule,
+                new Turning(recipe, schedule),
+                planes,
+                frames,
+                disks.get(schedule.reference()),
+                progress);
     }
 }

@@ -25,6 +25,7 @@ record HandMade(
         double turnDegPerDay,
         double parallacticDeg) {
     static final Instant EPOCH = Instant.parse("2031-05-02T21:00:00Z");
+    static final double SUN_AU = 5;
 
     /** Opposition: the Sun behind the observer, 40 arcsec across, not turning. */
     static HandMade facing(Body body, double centralMeridianDeg, double subEarthCentricDeg) {
@@ -105,7 +106,7 @@ record HandMade(
                 Double.NaN,
                 Double.NaN,
                 Double.NaN,
-                Double.NaN,
+                SUN_AU,
                 Double.NaN,
                 diameterArcsec,
                 Double.NaN,

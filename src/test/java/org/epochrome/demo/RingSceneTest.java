@@ -31,7 +31,8 @@ class RingSceneTest {
         RingSystem rings =
                 new RingSystem(List.of(new RingSystem.Zone(INNER * KM, OUTER * KM, depth, Map.of("G", SHINE))));
         Scene scene = new Scene(
-                Surface.grey(AlbedoMap.uniform(1)), hand.sky(), Map.of("G", new BandSetting(0.5, 0, 1)), 0, rings);
+                        Surface.grey(AlbedoMap.uniform(1)), hand.sky(), Map.of("G", new BandSetting(0.5, 0, 1)), 0)
+                .with(rings);
         return scene.truth(
                         Band.G,
                         Camera.withNorthAngle(WIDTH, HEIGHT, 0.2, 0, false, hand.at(HandMade.EPOCH)),
@@ -154,7 +155,8 @@ class RingSceneTest {
         RingSystem rings = new RingSystem(List.of(new RingSystem.Zone(80_000, 90_000, 1, Map.of("R", 1.0))));
         HandMade hand = opposition();
         Scene scene = new Scene(
-                Surface.grey(AlbedoMap.uniform(1)), hand.sky(), Map.of("G", new BandSetting(0.5, 0, 1)), 0, rings);
+                        Surface.grey(AlbedoMap.uniform(1)), hand.sky(), Map.of("G", new BandSetting(0.5, 0, 1)), 0)
+                .with(rings);
         assertThrows(
                 IllegalArgumentException.class,
                 () -> scene.truth(Band.G, hand.camera(100, 100, 0, false), HandMade.EPOCH));

@@ -21,6 +21,7 @@ import org.epochrome.io.FrameSource;
 import org.epochrome.io.NameClock;
 import org.epochrome.io.Sheet;
 import org.epochrome.job.Progress;
+import org.epochrome.moon.FoundMoon;
 import org.epochrome.session.Combination.FrameResult;
 import org.epochrome.time.LeapSeconds;
 import org.junit.jupiter.api.Test;
@@ -47,6 +48,9 @@ class DemoNightTest {
         // over
         // 6 pixels by dispersion. Measured: 0.0090, 0.0157, 0.0423.
         assertMatches(c, session, new double[] {0.012, 0.02, 0.05});
+        // The moon and its shadow, and no cloud: the place of a bright one differs from band to band by half a pixel.
+        assertEquals(2, c.moons().size(), c.moons().toString());
+        assertEquals(1, c.moons().stream().filter(FoundMoon::shadow).count());
         assertTrue(c.quality().fringeAfterPx() < 0.1, "left " + c.quality().fringeAfterPx());
         assertTrue(c.quality().fringeBeforePx() > 1, "before " + c.quality().fringeBeforePx());
     }

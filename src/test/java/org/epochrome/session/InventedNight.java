@@ -100,14 +100,19 @@ final class InventedNight {
     }
 
     InventedNight known(String name, Optional<Band> band, Shot shot, TrueDisk disk) {
-        frames.add(new DatedFrame(
-                FrameRequest.of(folder.resolve(name)),
-                FrameReader.head(folder.resolve(name)),
-                new BandChoice(band, "test", true, List.of()),
-                new Timing(shot.span(), "test", List.of()),
-                Optional.empty()));
+        frames.add(dated(folder.resolve(name), band, shot.span()));
         disks.put(name, disk);
         return this;
+    }
+
+    /** A frame whose band and time a test knows; without a band it has three colours. */
+    static DatedFrame dated(Path file, Optional<Band> band, RecordingSpan span) {
+        return new DatedFrame(
+                FrameRequest.of(file),
+                FrameReader.head(file),
+                new BandChoice(band, "test", true, List.of()),
+                new Timing(span, "test", List.of()),
+                Optional.empty());
     }
 
     Path folder() {

@@ -1,0 +1,206 @@
+package org.epochrome.moon;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.epochrome.disk.Disk;
+import org.epochrome.disk.Globe;
+import org.epochrome.disk.View;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.ephemeris.Ephemeris;
+import org.epochrome.image.Plane;
+import org.epochrome.image.Smear;
+import org.epochrome.job.Progress;
+import org.epochrome.turn.Rotation;
+import org.junit.jupiter.api.Test;
+
+/** The finder on painted frames: what moves is found, what turns is not, what ought to be there is missed. */
+class MoonFinderTest {
+    /** No moon stands near Jupiter. */
+    private static final Instant QUIET = Instant.parse("2024-12-18T19:24:30Z");
+
+    private static final Instant IO = Instant.parse("2024-12-26T21:25:00Z");
+    private static final int[] SECONDS = {-300, 20, 310};
+    private static final double RADIUS = 0.045;
+
+    private final List<PaintedFrame> painted = new ArrayList<>();
+
+    /** Paints a frame of a body at some seconds from the epoch. */
+    private interface Painter {
+        void paint(PaintedFrame frame, double seconds);
+    }
+
+    private Moons found(Body body, Instant epoch, Painter painter) {
+        return found(body, epoch, painter, Smear.NONE, false);
+    }
+
+    private Moons found(Body body, Instant epoch, Painter painter, Smear smear, boolean unsmeared) {
+        List<Rotation> rotations = new ArrayList<>();
+        Aspect aspect = Ephemeris.aspect(body, epoch, Optional.empty());
+        for (int i = 0; i < SECONDS.length; i++) {
+            PaintedFrame frame = new PaintedFrame(body, epoch.plusSeconds(SECONDS[i]), 0.7 * i, 1 - 1.1 * i, smear);
+            painter.paint(frame, SECONDS[i]);
+            painted.add(frame.noisy(50 + i));
+            rotations.add(Rotation.between(frame.frame().aspect(), aspect, body.defaultSystem()));
+        }
+        return new MoonFinder(
+                        painted.stream().map(PaintedFrame::frame).toList(),
+                        rotations,
+                        view(body, epoch),
+                        painted.stream().map(PaintedFrame::plane).toList(),
+                        Progress.NONE)
+                .find(body, epoch, unsmeared);
+    }
+
+    private static View view(Body body, Instant epoch) {
+        double middle = 0.5 * PaintedFrame.SIDE;
+        return new View(
+                Globe.of(Ephemeris.aspect(body, epoch, Optional.empty())),
+                new Disk(middle, middle, PaintedFrame.RADIUS_PX, 17, false));
+    }
+
+    private static SkyPoint course(double side, double pole, double sidePerH, double seconds) {
+        return new SkyPoint(side + sidePerH * seconds / 3600, pole);
+    }
+
+    @Test
+    void aMoonBesideAndAShadowBeforeTheDiskAreFoundByTheirMotion() {
+        Moons moons = found(Body.JUPITER, QUIET, (frame, s) -> frame.moon(course(1.25, 0.1, 0.6, s), RADIUS, 0.5)
+                .shadow(course(0.1, -0.4, 0.9, s), RADIUS, 0.0));
+        View view = view(Body.JUPITER, QUIET);
+        List<FoundMoon> list = moons.found(view, QUIET);
+        assertEquals(2, list.size(), list.toString());
+        for (FoundMoon m : list) {
+            SkyPoint place = m.shadow() ? new SkyPoint(0.1, -0.4) : new SkyPoint(1.25, 0.1);
+            assertEquals(m.shadow() ? FoundMoon.Where.IN_FRONT : FoundMoon.Where.BESIDE, m.where(), list.toString());
+            assertEquals(view.column(place.pole(), place.side()), m.x(), 0.05);
+            assertEquals(view.row(place.pole(), place.side()), m.y(), 0.05);
+            assertEquals(RADIUS * PaintedFrame.RADIUS_PX, m.radiusPx(), 0.05 * m.radiusPx());
+            assertEquals(Optional.empty(), m.name());
+            assertEquals(3, m.frames().size());
+        }
+    }
+
+    /** Sizes between the steps of the search, and up to Triton's. */
+    @Test
+    void anySizeIsRead() {
+        double[] radii = {0.031, 0.055};
+        Moons moons = found(Body.NEPTUNE, QUIET, (frame, s) -> frame.moon(course(1.25, 0.1, 0.2, s), radii[0], 0.5)
+                .moon(course(-1.3, 0.1, -0.2, s), radii[1], 0.5));
+        List<Double> sizes = moons.found(view(Body.NEPTUNE, QUIET), QUIET).stream()
+                .map(m -> m.radiusPx() / PaintedFrame.RADIUS_PX)
+                .sorted()
+                .toList();
+        assertEquals(2, sizes.size(), sizes.toString());
+        assertEquals(radii[0], sizes.get(0), 0.03 * radii[0]);
+        assertEquals(radii[1], sizes.get(1), 0.03 * radii[1]);
+    }
+
+    /** A dark spot on the equator, where the surface carries it. */
+    @Test
+    void aSpotOfTheSurfaceIsNone() {
+        Moons moons = found(Body.JUPITER, QUIET, (frame, s) -> {
+            // Jupiter's System III turns once in 9 h 55.5 min (IAU WGCCRE), on the sky towards growing side
+            double angle = 0.2 + 2 * Math.PI * s / (9.925 * 3600);
+            frame.shadow(new SkyPoint(Math.sin(angle), frame.frame().view().poleOf(Math.cos(angle), 0)), RADIUS, 0.3);
+        });
+        assertFalse(moons.any(), moons.found(view(Body.JUPITER, QUIET), QUIET).toString());
+    }
+
+    @Test
+    void aSpotThatStandsStillBeforeTheTurningGlobeIsAMoon() {
+        Moons moons = found(Body.JUPITER, QUIET, (frame, s) -> frame.moon(new SkyPoint(0.2, 0.1), RADIUS, 0.2));
+        assertTrue(moons.any());
+    }
+
+    @Test
+    void marsHasNoneToLookFor() {
+        Moons moons = found(Body.MARS, QUIET, (frame, s) -> frame.moon(course(1.25, 0.1, 0.6, s), RADIUS, 0.5));
+        assertFalse(moons.any());
+    }
+
+    /** libastro has Io before the disk at that time, and the Sun 4 degrees from the Earth: its shadow lies 0.4 radii beside it. */
+    @Test
+    void aShadowThatOughtToBeThereIsMissed() {
+        Moons moons = found(Body.JUPITER, IO, (frame, s) -> {});
+        assertFalse(moons.any());
+        assertTrue(
+                moons.warnings().stream().anyMatch(w -> w.startsWith("The shadow of Io should stand near")),
+                moons.warnings().toString());
+    }
+
+    /** Taken out, nothing is left of it; laid on a picture at the epoch, it hides what is there. */
+    @Test
+    void itIsTakenOutAndLaidWhereItStandsAtTheEpoch() {
+        SkyPoint there = new SkyPoint(0.3, 0.2);
+        Moons moons = found(Body.JUPITER, QUIET, (frame, s) -> frame.moon(course(0.3, 0.2, 0.9, s), RADIUS, 0.25));
+        assertEquals(1, moons.found(view(Body.JUPITER, QUIET), QUIET).size());
+        int early = 0;
+        PaintedFrame frame = painted.get(early);
+        Plane bare = new PaintedFrame(Body.JUPITER, frame.frame().mid(), 0, 1).plane();
+        Plane without = moons.without(early, frame.plane());
+        double most = 0;
+        for (int i = 0; i < bare.data().length; i++) {
+            most = Math.max(most, Math.abs(without.data()[i] - bare.data()[i]));
+        }
+        // five noises
+        assertTrue(most < 0.01, "left " + most);
+
+        View view = view(Body.JUPITER, QUIET);
+        int x = (int) Math.round(view.column(there.pole(), there.side()));
+        int y = (int) Math.round(view.row(there.pole(), there.side()));
+        float[] grounds = {0.4f, 1.2f};
+        double[] laid = new double[2];
+        for (int k = 0; k < 2; k++) {
+            Plane picture = new Plane(PaintedFrame.SIDE, PaintedFrame.SIDE);
+            Arrays.fill(picture.data(), grounds[k]);
+            moons.lay(early, picture, 0, view, QUIET, frame.frame().fit().disk(), PaintedFrame.BRIGHTNESS);
+            laid[k] = picture.at(x, y);
+            assertEquals(grounds[k], picture.at(x + 12, y), 1e-5);
+        }
+        double seen = (laid[1] - laid[0]) / (grounds[1] - grounds[0]);
+        // 1 - exp(-r^2 / 2 s^2) in the very middle of a blurred disk of 2.7 pixels; the pixel lies up to 0.7 off it
+        assertEquals(0.07, seen, 0.03);
+        assertEquals(0.25, (laid[0] - seen * grounds[0]) / (1 - seen), 0.01);
+    }
+
+    /** Drawn out to the right by three copies 1.2 pixels apart: their variance goes, if it is asked for, and else stays. */
+    @Test
+    void whatDispersionDrawsOutIsTakenOffTheMoonToo() {
+        Smear smear = Smear.along(90, -1.2, 0, 1.2);
+        double[] wide = new double[2];
+        for (int k = 0; k < 2; k++) {
+            painted.clear();
+            Moons moons = found(
+                    Body.JUPITER, QUIET, (frame, s) -> frame.moon(course(1.3, 0, 0.6, s), RADIUS, 0.5), smear, k == 1);
+            Plane picture = new Plane(PaintedFrame.SIDE, PaintedFrame.SIDE);
+            PaintedFrame frame = painted.get(1);
+            View view = view(Body.JUPITER, QUIET);
+            moons.lay(1, picture, 0, view, QUIET, frame.frame().fit().disk(), PaintedFrame.BRIGHTNESS);
+            wide[k] = variance(picture, view.column(0, 1.3), false) - variance(picture, view.row(0, 1.3), true);
+        }
+        assertEquals(2 * 1.2 * 1.2 / 3, wide[0], 0.1);
+        assertEquals(0, wide[1], 0.1);
+    }
+
+    /** Variance of a picture's light about a column or row, pixels squared. */
+    private static double variance(Plane picture, double middle, boolean down) {
+        double sum = 0;
+        double squares = 0;
+        for (int y = 0; y < picture.height(); y++) {
+            for (int x = 0; x < picture.width(); x++) {
+                double off = (down ? y : x) - middle;
+                sum += picture.at(x, y);
+                squares += picture.at(x, y) * off * off;
+            }
+        }
+        return squares / sum;
+    }
+}

@@ -1,0 +1,114 @@
+package org.epochrome.session;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.epochrome.align.Witness;
+import org.epochrome.demo.Camera;
+import org.epochrome.demo.Surface;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.image.Band;
+import org.epochrome.session.Combination.FrameResult;
+import org.epochrome.session.LowNight.Evening;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A frame of a colour camera at 25 degrees of altitude: the air sets its planes apart by 2 and 3 pixels, and by how much is
+ * predicted. Truth by {@link TracedLight}.
+ */
+class PhysicsWitnessTest {
+    private static final double REGISTERED_PX = 0.05;
+    private static final double PREDICTED_PX = 0.1;
+    private static final double SNR = 100;
+
+    private static Surface surface;
+    private static LowNight night;
+
+    @TempDir
+    private Path folder;
+
+    @BeforeAll
+    static void photograph() {
+        surface = Surface.invented(Body.JUPITER, 156);
+        night = new LowNight(Evening.JUPITER, surface, 25, 2, 72);
+        Camera camera = night.camera().offsetBy(0.4, -1.2);
+        LowNight.BANDS.forEach(band -> night.take(band, 0, camera));
+    }
+
+    private Recipe recipe(LowNight shown, double blueSnr) {
+        return shown.inOneFile(
+                folder,
+                List.of(shown.noisy(Band.R, SNR, 1), shown.noisy(Band.G, SNR, 2), shown.noisy(Band.B, blueSnr, 3)));
+    }
+
+    private static double offPx(LowNight shown, Combination c, Band band) {
+        double[] off = shown.off(c, band);
+        return Math.hypot(off[0], off[1]);
+    }
+
+    /** Measured: predicted within 0.002 px, registered within 0.022 px. */
+    @Test
+    void planesThatTheAirSetsApartAreLaidOnEachOther() {
+        Combination c = InventedNight.combine(recipe(night, SNR));
+        FrameResult green = LowNight.result(c, Band.G);
+        for (Band band : List.of(Band.R, Band.B)) {
+            FrameResult f = LowNight.result(c, band);
+            double trueX = night.disk(band).x() - night.disk(Band.G).x();
+            double trueY = night.disk(band).y() - night.disk(Band.G).y();
+            assertTrue(Math.hypot(trueX, trueY) > 2, band.name() + " lies apart");
+            PixelOffset there = f.dispersion().orElseThrow();
+            PixelOffset here = green.dispersion().orElseThrow();
+            assertEquals(trueX, there.x() - here.x(), PREDICTED_PX, band.name());
+            assertEquals(trueY, there.y() - here.y(), PREDICTED_PX, band.name());
+            assertTrue(f.witnesses().limbToPhysics() < 3, band.name() + " " + f.witnesses());
+            assertTrue(f.witnesses().leftOut().isEmpty());
+            assertTrue(offPx(night, c, band) < REGISTERED_PX, band.name() + " off by " + offPx(night, c, band));
+        }
+        assertEquals(List.of(), c.warnings());
+    }
+
+    /**
+     * Blue at a signal to noise of 4: no detail, a limb that is unsure. The prediction helps the limb (0.14 px off alone, 0.11
+     * together), and is right where the limb is not to be heard.
+     */
+    @Test
+    void physicsPlacesAPlaneThatShowsLittle() {
+        Recipe recipe = recipe(night, 4);
+        Combination all = InventedNight.combine(recipe);
+        Combination limb = InventedNight.combine(recipe.with(hearing(Set.of(Witness.LIMB))));
+        Combination physics = InventedNight.combine(recipe.with(hearing(Set.of(Witness.DETAIL, Witness.PHYSICS))));
+        assertFalse(LowNight.result(all, Band.B).witnesses().detail().known(), "blue shows no detail");
+        double together = offPx(night, all, Band.B);
+        double alone = offPx(night, limb, Band.B);
+        double predicted = offPx(night, physics, Band.B);
+        assertTrue(together < alone, together + " together, " + alone + " by the limb");
+        assertTrue(predicted < REGISTERED_PX, predicted + " by the prediction");
+    }
+
+    private static Alignment hearing(Set<Witness> witnesses) {
+        return new Alignment(witnesses, Map.of(), false);
+    }
+
+    /** A blue plane that shows the globe a degree further turned: its detail contradicts limb and physics. */
+    @Test
+    void detailThatContradictsLimbAndPhysicsIsLeftOut() {
+        LowNight faulty = new LowNight(Evening.JUPITER, surface, 25, 2, 72);
+        Camera camera = night.camera().offsetBy(0.4, -1.2);
+        faulty.take(Band.R, 0, camera).take(Band.G, 0, camera).take(Band.B, 99, camera);
+        Combination c = InventedNight.combine(recipe(faulty, SNR));
+        assertEquals(
+                Set.of(Witness.DETAIL), LowNight.result(c, Band.B).witnesses().leftOut());
+        assertEquals(1, c.warnings().size(), c.warnings().toString());
+        assertTrue(c.warnings().get(0).startsWith("colour.fits: its detail contradicts the other witnesses"));
+        for (Band band : List.of(Band.R, Band.B)) {
+            assertTrue(offPx(faulty, c, band) < REGISTERED_PX, band.name() + " off by " + offPx(faulty, c, band));
+        }
+    }
+}

@@ -1,0 +1,128 @@
+package org.epochrome.session;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import org.epochrome.demo.AlbedoMap;
+import org.epochrome.demo.Surface;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.image.Band;
+import org.epochrome.session.LowNight.Evening;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * Where R and B are put against G, over bodies, altitudes, blurs and noise, through the whole path. The pictures are the
+ * demo's ray-caster's, dispersion is that of {@link TracedLight}; neither shares code with the engine.
+ *
+ * <p>Gibbous Mars stands at 30 degrees and above: from 26 down the fit of its blue, drawn out over a tenth of the disk and
+ * more, goes astray by pixels (docs/validation.md).
+ */
+class RegistrationGridTest {
+    private static final double RADIUS_PX = 60;
+    private static final String REVERSED = "reversed";
+
+    /** An error along one axis, and what the result says about it. */
+    private record Place(String scene, double snr, Band band, double offPx, double sigmaPx) {
+        double normalised() {
+            return offPx / sigmaPx;
+        }
+    }
+
+    @TempDir
+    private static Path folder;
+
+    private static final List<Place> PLACES = new ArrayList<>();
+
+    @BeforeAll
+    static void combineAll() {
+        Surface jupiter = Surface.invented(Body.JUPITER, 156);
+        Surface mars = Surface.invented(Body.MARS, 314);
+        combine("Jupiter 18", new LowNight(Evening.JUPITER, jupiter, 18, 2, RADIUS_PX), 100);
+        combine("Jupiter 30", new LowNight(Evening.JUPITER, jupiter, 30, 4, RADIUS_PX), 20, 100);
+        combine("Jupiter 60", new LowNight(Evening.JUPITER, jupiter, 60, 1, RADIUS_PX), 20, 300);
+        combine("full Mars 18", new LowNight(Evening.FULL_MARS, mars, 18, 4, RADIUS_PX), 20, 100);
+        combine("gibbous Mars 30", new LowNight(Evening.GIBBOUS_MARS, mars, 30, 1, RADIUS_PX), 100, 300);
+        combine("gibbous Mars 60", new LowNight(Evening.GIBBOUS_MARS, mars, 60, 2, RADIUS_PX), 20, 100);
+        combine(REVERSED, new LowNight(Evening.JUPITER, reversed(), 30, 3, RADIUS_PX), 100, 100);
+    }
+
+    private static void combine(String name, LowNight night, double... snrs) {
+        night.inTurn();
+        for (double snr : snrs) {
+            Combination c = InventedNight.combine(night.inThreeFiles(folder, snr, PLACES.size()));
+            for (Band band : List.of(Band.R, Band.B)) {
+                double[] off = night.off(c, band);
+                double[] sigma =
+                        StatedError.px(c.frames(), LowNight.BANDS.indexOf(Band.G), LowNight.BANDS.indexOf(band));
+                for (int axis = 0; axis < 2; axis++) {
+                    PLACES.add(new Place(name, snr, band, off[axis], sigma[axis]));
+                }
+            }
+        }
+    }
+
+    /** Belts, ovals and wisps that are bright in red and green and dark in blue. */
+    private static Surface reversed() {
+        return new Surface(markings(0.75, 0.15), markings(0.6, 0.25), markings(0.45, -0.25));
+    }
+
+    private static AlbedoMap markings(double albedo, double contrast) {
+        return AlbedoMap.of(720, 360, (latitude, longitude) -> {
+            double lat = Math.toRadians(latitude);
+            double lon = Math.toRadians(longitude);
+            double belts = 0.6 * Math.cos(9 * lat) + 0.3 * Math.sin(17 * lat);
+            double ovals = 0.8 * Math.sin(11 * lon) * Math.exp(-Math.pow((latitude + 22) / 6, 2));
+            double wisps = 0.3 * Math.sin(23 * lon + 4 * lat) * Math.cos(31 * lat) + 0.3 * Math.sin(14 * lon - 9 * lat);
+            return albedo * (1 + contrast * (belts + ovals + wisps));
+        });
+    }
+
+    /**
+     * The bounds at a signal to noise of 20 and 100 are the project's aims, that at 300 is one and a half times what was
+     * measured. Measured: 0.062, 0.019 and 0.014; other throws of the noise gave 0.04 to 0.05, 0.02 to 0.03 and 0.02.
+     */
+    @ParameterizedTest
+    @CsvSource({"20,16,0.10", "100,20,0.03", "300,8,0.021"})
+    void placesHold(double snr, int count, double mostPx) {
+        List<Place> those = PLACES.stream()
+                .filter(p -> p.snr == snr && !p.scene.equals(REVERSED))
+                .toList();
+        assertEquals(count, those.size());
+        double rms = rms(those, Place::offPx);
+        assertTrue(rms < mostPx, "rms " + rms + " of " + those);
+    }
+
+    /**
+     * Here 0.03 px is missed: twelve throws of the noise gave 0.046 px, for smooth markings say that they are twice as
+     * sure as they are. The bound is one and a half times that; these two throws give 0.019.
+     */
+    @Test
+    void contrastMayBeReversed() {
+        List<Place> those =
+                PLACES.stream().filter(p -> p.scene.equals(REVERSED)).toList();
+        assertEquals(8, those.size());
+        double rms = rms(those, Place::offPx);
+        assertTrue(rms < 0.07, "rms " + rms + " of " + those);
+    }
+
+    /** Errors over what the results say about them, all together; measured 0.93. */
+    @Test
+    void statedErrorsHold() {
+        assertEquals(52, PLACES.size());
+        double rms = rms(PLACES, Place::normalised);
+        assertTrue(rms > 0.7 && rms < 1.4, "rms " + rms + " of " + PLACES);
+    }
+
+    private static double rms(List<Place> places, ToDoubleFunction<Place> what) {
+        return Math.sqrt(
+                places.stream().mapToDouble(what).map(v -> v * v).average().orElseThrow());
+    }
+}
