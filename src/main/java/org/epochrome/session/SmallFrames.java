@@ -11,6 +11,13 @@ import org.epochrome.job.Progress;
 
 /** The exposures on few pixels, on which many postures can be tried. */
 final class SmallFrames {
+    /** Markings between so many blurs are compared. */
+    private static final double FINE = 0.3;
+
+    private static final double COARSE = 2.5;
+    /** Where half of what surrounds a place is seen, it is compared. */
+    private static final double WITHIN = 0.5;
+
     private static final double RADIUS_PX = 60;
 
     private final Schedule schedule;
@@ -22,13 +29,6 @@ final class SmallFrames {
      * @param planes pixels of the exposures
      * @param found their disks so far
      */
-    /** Markings between so many blurs are compared. */
-    private static final double FINE = 0.3;
-
-    private static final double COARSE = 2.5;
-    /** Where half of what surrounds a place is seen, it is compared. */
-    private static final double WITHIN = 0.5;
-
     SmallFrames(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> found, Memory memory) {
         this.schedule = schedule;
         this.turning = turning;
