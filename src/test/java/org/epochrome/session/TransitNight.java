@@ -17,7 +17,7 @@ import org.epochrome.demo.Noise;
 import org.epochrome.demo.Scene;
 import org.epochrome.demo.SceneMoon;
 import org.epochrome.demo.Shot;
-import org.epochrome.demo.Surface;
+import org.epochrome.demo.Surfaces;
 import org.epochrome.demo.TrueDisk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
@@ -77,7 +77,7 @@ final class TransitNight {
         this.epoch = epoch;
         BandSetting setting = new BandSetting(0.93, 2.3, GAIN);
         Scene scene = new Scene(
-                        Surface.invented(Body.JUPITER, 31),
+                        Surfaces.jupiter(),
                         TransitNight::aspect,
                         Map.of("R", setting, "G", setting, "B", setting),
                         0.01)
