@@ -62,7 +62,11 @@ class MixedNightTest {
         }
     }
 
-    /** Blue binned 2 x 2, red through another focal length, in three formats and depths, a second green of floats. */
+    /**
+     * Blue binned 2 x 2, red through another focal length, in three formats and depths, a second green of floats. Measured: blue
+     * 0.047 px off, the others at most 0.029. Blue is at the edge of what is promised: two other surfaces gave 0.057 and 0.059,
+     * 0.03 of its own pixels.
+     */
     @Test
     void scalesSizesAndFormatsMayDiffer() {
         BandSetting halfAsManyPixels = new BandSetting(0.93, 1.3, 0.8);

@@ -17,7 +17,7 @@ import org.epochrome.demo.Noise;
 import org.epochrome.demo.Scene;
 import org.epochrome.demo.SceneMoon;
 import org.epochrome.demo.Shot;
-import org.epochrome.demo.Surfaces;
+import org.epochrome.demo.Surface;
 import org.epochrome.demo.TrueDisk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
@@ -35,6 +35,9 @@ import org.epochrome.time.RecordingSpan;
 
 /** Frames of an invented Jupiter with moons, 95 pixels in radius, some minutes apart, and what comes out of them. */
 final class TransitNight {
+    /** Painted once; what the tests of moons state was measured on it. */
+    static final Surface JUPITER = Surface.invented(Body.JUPITER, 31);
+
     static final double NORTH = 11;
     static final double GAIN = 0.8;
     /** Middles of the recordings, seconds from the epoch, and how far the disk drifted. */
@@ -77,7 +80,7 @@ final class TransitNight {
         this.epoch = epoch;
         BandSetting setting = new BandSetting(0.93, 2.3, GAIN);
         Scene scene = new Scene(
-                        Surfaces.jupiter(),
+                        JUPITER,
                         TransitNight::aspect,
                         Map.of("R", setting, "G", setting, "B", setting),
                         0.01)
