@@ -79,11 +79,7 @@ final class TransitNight {
     TransitNight(Path folder, Instant epoch, List<Taken> taken, List<SceneMoon> moons) {
         this.epoch = epoch;
         BandSetting setting = new BandSetting(0.93, 2.3, GAIN);
-        Scene scene = new Scene(
-                        JUPITER,
-                        TransitNight::aspect,
-                        Map.of("R", setting, "G", setting, "B", setting),
-                        0.01)
+        Scene scene = new Scene(JUPITER, TransitNight::aspect, Map.of("R", setting, "G", setting, "B", setting), 0.01)
                 .with(moons);
         Camera camera = Camera.withNorthAngle(SIDE, SIDE, SCALE, NORTH, false, aspect(epoch));
         Map<String, Shot> shots = new LinkedHashMap<>();
