@@ -1,13 +1,12 @@
 #!/bin/sh
 # Makes the pictures of docs/desktop.md from the program itself, without a display. Run in the project's folder after
-# mvn -q test-compile; needs ImageMagick for the JPEGs.
+# mvn -q test-compile; needs ImageMagick for the JPEGs, and the network once for the plugin that starts it.
 set -e
-mvn -o -q dependency:build-classpath -Dmdep.includeScope=test -Dmdep.outputFile=target/classpath
 shots() {
-    java -Xmx3g -Djava.awt.headless=true -Dprism.order=sw -Dglass.platform=Monocle -Dmonocle.platform=Headless \
-        -Dtestfx.robot=glass -Dtestfx.headless=true -Dheadless.geometry=1280x800-32 \
-        -cp "target/test-classes:target/classes:$(cat target/classpath)" \
-        org.epochrome.desktop.Portraits target/portraits/"$1" 1280 800 1 "$1" $2
+    mvn -q exec:exec -Dexec.classpathScope=test -Dexec.executable=java -Dexec.args="-Xmx3g -Djava.awt.headless=true \
+        -Dprism.order=sw -Dglass.platform=Monocle -Dmonocle.platform=Headless -Dtestfx.robot=glass -Dtestfx.headless=true \
+        -Dheadless.geometry=1280x800-32 -cp %classpath \
+        org.epochrome.desktop.Portraits target/portraits/$1 1280 800 1 $1 $2"
 }
 shots DARK
 shots LIGHT first-picture

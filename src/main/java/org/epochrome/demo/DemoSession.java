@@ -64,6 +64,7 @@ public record DemoSession(
         } catch (IOException e) {
             throw new OutputRefused(folder, "cannot be made; choose another folder.", e);
         }
+        shots.keySet().forEach(name -> AtomicFile.check(folder.resolve(name), overwrite));
         for (DemoFrame frame : frames()) {
             FrameWriter.write(
                     folder.resolve(frame.file()), frame.picture().sixteenBit(), cards(frame.shot()), overwrite);

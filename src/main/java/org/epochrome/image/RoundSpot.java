@@ -31,23 +31,25 @@ public final class RoundSpot {
         this.copiesY = copiesY.clone();
         double sigma = Math.sqrt(blurPx * blurPx + PIXEL_VARIANCE);
         reachPx = radiusPx + REACH_SIGMAS * sigma;
-        profile = new double[(int) Math.ceil(reachPx / STEP_PX) + 2];
-        for (int i = 0; i < profile.length; i++) {
-            profile[i] = at(i * STEP_PX, radiusPx, sigma);
-        }
-    }
-
-    /** The blurred disk at a distance from its centre: chords across it, each blurred along itself in closed form. */
-    private static double at(double distance, double radius, double sigma) {
-        double sum = 0;
+        // The blurred disk is the sum of the chords across it, each blurred along itself in closed form.
+        double[] chordX = new double[ANGLES];
+        double[] chordLight = new double[ANGLES];
+        double[] chordHalf = new double[ANGLES];
         for (int i = 0; i < ANGLES; i++) {
             double angle = Math.PI * ((i + 0.5) / ANGLES - 0.5);
-            double x = radius * Math.sin(angle);
-            double half = radius * Math.cos(angle);
-            double t = (x - distance) / sigma;
-            sum += half * Math.exp(-0.5 * t * t) * Erf.erf(half / (Math.sqrt(2) * sigma));
+            chordX[i] = radiusPx * Math.sin(angle);
+            chordHalf[i] = radiusPx * Math.cos(angle);
+            chordLight[i] = Erf.erf(chordHalf[i] / (Math.sqrt(2) * sigma));
         }
-        return sum * Math.PI / ANGLES / (Math.sqrt(2 * Math.PI) * sigma);
+        profile = new double[(int) Math.ceil(reachPx / STEP_PX) + 2];
+        for (int k = 0; k < profile.length; k++) {
+            double sum = 0;
+            for (int i = 0; i < ANGLES; i++) {
+                double t = (chordX[i] - k * STEP_PX) / sigma;
+                sum += chordHalf[i] * Math.exp(-0.5 * t * t) * chordLight[i];
+            }
+            profile[k] = sum * Math.PI / ANGLES / (Math.sqrt(2 * Math.PI) * sigma);
+        }
     }
 
     /** How far its light reaches from the middle, copies included, pixels. */

@@ -16,7 +16,7 @@ import org.epochrome.demo.BandSetting;
 import org.epochrome.demo.Camera;
 import org.epochrome.demo.Rendered;
 import org.epochrome.demo.Scene;
-import org.epochrome.demo.Surface;
+import org.epochrome.demo.Surfaces;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.RingLight;
@@ -193,11 +193,7 @@ class SharpenerTest {
     }
 
     private static Rendered rendered(Aspect aspect, Camera camera, double fwhmPx) {
-        return new Scene(
-                        Surface.invented(Body.JUPITER, 7),
-                        at -> aspect,
-                        Map.of("G", new BandSetting(0.9, fwhmPx, 1)),
-                        0)
+        return new Scene(Surfaces.jupiter(), at -> aspect, Map.of("G", new BandSetting(0.9, fwhmPx, 1)), 0)
                 .truth(Band.G, camera, Instant.parse("2024-12-18T19:24:30Z"));
     }
 

@@ -18,7 +18,7 @@ import org.epochrome.demo.Camera;
 import org.epochrome.demo.Noise;
 import org.epochrome.demo.Scene;
 import org.epochrome.demo.Shot;
-import org.epochrome.demo.Surface;
+import org.epochrome.demo.Surfaces;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.image.Band;
@@ -45,7 +45,7 @@ final class SmallEvening {
     private static Map<String, Plane> photographed() {
         BandSetting setting = new BandSetting(0.9, 2.6, 0.9);
         Scene scene = new Scene(
-                Surface.invented(Body.JUPITER, 156),
+                Surfaces.jupiter(),
                 instant -> Ephemeris.aspect(Body.JUPITER, instant, Optional.empty()),
                 Map.of("R", setting, "G", setting, "B", setting),
                 0.01);

@@ -42,7 +42,7 @@ class DemoSessionsTest {
 
     @BeforeAll
     static void write() {
-        jupiter = DemoSessions.jupiter();
+        jupiter = Shipped.jupiter();
         DemoSessions.write(folder, false);
     }
 
@@ -117,7 +117,7 @@ class DemoSessionsTest {
         String bands =
                 sheet.rows().stream().map(row -> row.band().orElseThrow()).collect(Collectors.joining());
         assertEquals("RGBRGBRGB", bands);
-        DemoSession saturn = DemoSessions.saturn();
+        DemoSession saturn = Shipped.saturn();
         int upsideDown = 0;
         for (SheetRow row : sheet.rows()) {
             Shot shot = saturn.shots().get(row.file().getFileName().toString());
@@ -159,7 +159,7 @@ class DemoSessionsTest {
         assertEquals(jupiter.epoch(), new RecordingSpan(middles.get(0), middles.get(2)).mid());
         assertEquals(Band.G, jupiter.reference().band());
         TrueDisk green = jupiter.scene().disk(jupiter.reference());
-        List<Rendered> truth = jupiter.truth();
+        List<Rendered> truth = Shipped.truth(jupiter);
         assertEquals(3, truth.size());
         for (Rendered plane : truth) {
             assertEquals(green.x(), plane.disk().x(), 1e-9);

@@ -94,6 +94,7 @@ public final class Portraits {
         settle();
         take("fringes");
         robot.interact(() -> rig.display("FINISHED"));
+        settle();
         press(KeyCode.F1);
         take("keys");
         press(KeyCode.F1);

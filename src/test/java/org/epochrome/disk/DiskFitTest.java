@@ -10,6 +10,7 @@ import java.util.Random;
 import org.epochrome.demo.Noise;
 import org.epochrome.demo.Rendered;
 import org.epochrome.demo.Surface;
+import org.epochrome.demo.Surfaces;
 import org.epochrome.demo.TrueDisk;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
@@ -99,7 +100,7 @@ class DiskFitTest {
     @Test
     void markedGibbousMars() {
         Portrait p = Portrait.full(Body.MARS, 10, 60, -24).sunAt(35, 5).shaded(0.75, 3);
-        Rendered frame = p.taken(Surface.invented(Body.MARS, 314), QUIET);
+        Rendered frame = p.taken(Surfaces.mars(), QUIET);
         FittedDisk f = posed(p).fit(frame.pixels(), Progress.NONE);
         within(f, frame.disk(), 0.05, 0.15 * sigma(p.fwhmPx()));
     }

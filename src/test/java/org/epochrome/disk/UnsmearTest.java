@@ -9,6 +9,7 @@ import java.util.Random;
 import org.epochrome.demo.Noise;
 import org.epochrome.demo.Rendered;
 import org.epochrome.demo.Surface;
+import org.epochrome.demo.Surfaces;
 import org.epochrome.demo.TrueDisk;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
@@ -24,7 +25,7 @@ class UnsmearTest {
     /** Blue light thins out to one side, as it does in the atmosphere. */
     private static final double[] OFFSETS_PX = {-3.1, -2.7, -2.2, -1.6, -1, -0.3, 0.5, 1.3, 2.2, 3.2, 3.7};
 
-    private static final Surface SURFACE = Surface.invented(Body.JUPITER, 156);
+    private static final Surface SURFACE = Surfaces.jupiter();
     private static final Rendered SHARP = JUPITER.taken(SURFACE, Noise.NONE);
     private static final Plane DRAWN = drawn();
 

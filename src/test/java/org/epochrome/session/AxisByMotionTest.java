@@ -19,7 +19,7 @@ import org.epochrome.demo.DemoSession;
 import org.epochrome.demo.Noise;
 import org.epochrome.demo.Scene;
 import org.epochrome.demo.Shot;
-import org.epochrome.demo.Surface;
+import org.epochrome.demo.Surfaces;
 import org.epochrome.disk.Disk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
@@ -80,7 +80,7 @@ class AxisByMotionTest {
                 "R", new BandSetting(0.70, 3.5, 1.0),
                 "G", new BandSetting(0.75, 3.4, 1.6),
                 "B", new BandSetting(0.86, 3.6, 3.0));
-        Scene scene = new Scene(Surface.invented(body, 314), sky, bands, 0.01);
+        Scene scene = new Scene(Surfaces.mars(), sky, bands, 0.01);
         Instant epoch = begin.plusSeconds(30L * minutes);
         Camera camera = Camera.withNorthAngle(190, 190, 0.115, northDeg, mirrored, sky.apply(epoch));
         Map<String, Shot> shots = new LinkedHashMap<>();

@@ -11,8 +11,8 @@ import java.util.OptionalDouble;
 import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.colour.Coverage;
 import org.epochrome.demo.DemoSession;
-import org.epochrome.demo.DemoSessions;
 import org.epochrome.demo.Rendered;
+import org.epochrome.demo.Shipped;
 import org.epochrome.demo.TrueDisk;
 import org.epochrome.disk.Disk;
 import org.epochrome.io.DatedFrame;
@@ -35,7 +35,7 @@ class DemoNightTest {
 
     @Test
     void jupiterFindsItsAxisAndCombines() {
-        DemoSession session = DemoSessions.jupiter();
+        DemoSession session = Shipped.jupiter();
         Combination c = combine(session, requests("jupiter", "R", "G", "B"), OptionalDouble.empty(), true);
         for (FrameResult f : c.frames()) {
             TrueDisk truth = truth(session, f);
@@ -57,10 +57,10 @@ class DemoNightTest {
 
     @Test
     void aPlainStackIsWorseAndSaysSo() {
-        DemoSession session = DemoSessions.jupiter();
+        DemoSession session = Shipped.jupiter();
         List<FrameRequest> requests = requests("jupiter", "R", "G", "B");
         Combination plain = combine(session, requests, OptionalDouble.of(11), false);
-        List<Rendered> truth = session.truth();
+        List<Rendered> truth = Shipped.truth(session);
         PictureMatch red = PictureMatch.of(
                 plain.cube().red(), truth.get(0).pixels(), truth.get(0).disk());
         assertTrue(red.error() > 0.024, "red of the plain stack is off by only " + red.error());
@@ -71,7 +71,7 @@ class DemoNightTest {
 
     @Test
     void marsOfTwoRoundsCombines() {
-        DemoSession session = DemoSessions.mars();
+        DemoSession session = Shipped.mars();
         List<FrameRequest> requests = Sheet.read(DEMO.resolve("mars/session.csv")).rows().stream()
                 .map(FrameRequest::of)
                 .toList();
@@ -92,7 +92,7 @@ class DemoNightTest {
      */
     @Test
     void saturnOfThreeRoundsCombinesAcrossTheMeridian() {
-        DemoSession session = DemoSessions.saturn();
+        DemoSession session = Shipped.saturn();
         List<FrameRequest> requests = Sheet.read(DEMO.resolve("saturn/session.csv")).rows().stream()
                 .map(FrameRequest::of)
                 .toList();
@@ -116,7 +116,7 @@ class DemoNightTest {
     }
 
     private static void assertMatches(Combination c, DemoSession session, double[] error) {
-        List<Rendered> truth = session.truth();
+        List<Rendered> truth = Shipped.truth(session);
         PictureMatch[] match = new PictureMatch[3];
         for (int k = 0; k < 3; k++) {
             match[k] = PictureMatch.of(

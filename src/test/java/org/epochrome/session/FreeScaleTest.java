@@ -7,8 +7,7 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.OptionalDouble;
 import org.epochrome.demo.Camera;
-import org.epochrome.demo.Surface;
-import org.epochrome.ephemeris.Body;
+import org.epochrome.demo.Surfaces;
 import org.epochrome.image.Band;
 import org.epochrome.session.Combination.FrameResult;
 import org.junit.jupiter.api.Test;
@@ -28,8 +27,7 @@ class FreeScaleTest {
      */
     @Test
     void aBandOfItsOwnScaleIsLaidOnTheOthers() {
-        LowNight night =
-                new LowNight(LowNight.Evening.JUPITER, Surface.invented(Body.JUPITER, 156), 60, 2, 64).inTurn();
+        LowNight night = new LowNight(LowNight.Evening.JUPITER, Surfaces.jupiter(), 60, 2, 64).inTurn();
         Camera plain = night.camera();
         Camera other = new Camera(
                 plain.width(),

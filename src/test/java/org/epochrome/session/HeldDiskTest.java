@@ -12,16 +12,20 @@ import org.epochrome.demo.TrueDisk;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
 import org.epochrome.session.Combination.FrameResult;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Disks that are held by hand, against the scene's own. */
 class HeldDiskTest {
     @TempDir
-    private Path folder;
+    private static Path folder;
 
-    private InventedNight night() {
-        return new InventedNight(folder, 77)
+    private static InventedNight night;
+
+    @BeforeAll
+    static void photograph() {
+        night = new InventedNight(folder)
                 .add("r.fits", InventedNight.shot(Band.R, -100, InventedNight.camera(), 100, 1))
                 .add(
                         "g.fits",
@@ -37,7 +41,6 @@ class HeldDiskTest {
 
     @Test
     void trueDisksHeldGiveTheShadingThatAFitFinds() {
-        InventedNight night = night();
         Combination fitted = InventedNight.combine(night.recipe());
         Map<Path, HeldDisk> disks = new HashMap<>();
         for (FrameResult f : fitted.frames()) {
@@ -82,7 +85,6 @@ class HeldDiskTest {
     /** The others follow neither the wrong place nor what the detail says of it. */
     @Test
     void aWrongDiskStaysWhereItIsHeldAndTheOthersWhereTheyLie() {
-        InventedNight night = night();
         Recipe recipe = night.recipe();
         Path blue = recipe.frames().all().get(2).head().file();
         HeldDisk wrong = new HeldDisk(86.5, 85, 62, OptionalDouble.empty());
@@ -102,24 +104,21 @@ class HeldDiskTest {
 
     @Test
     void aFrameWithSomethingBrighterInItCanBeUsedByHand() {
-        InventedNight night = new InventedNight(folder, 77)
-                .add("r.fits", InventedNight.shot(Band.R, -100, InventedNight.camera(), 100, 1))
-                .add("g.fits", InventedNight.shot(Band.G, 5, InventedNight.camera(), 100, 2))
+        InventedNight lit = new InventedNight(folder)
+                .add("lit-r.fits", InventedNight.shot(Band.R, -100, InventedNight.camera(), 100, 1))
+                .add("lit-g.fits", InventedNight.shot(Band.G, 5, InventedNight.camera(), 100, 2))
                 .add(
-                        "b.fits",
+                        "lit-b.fits",
                         InventedNight.shot(Band.B, 130, InventedNight.camera().offsetBy(1.3, 0.7), 100, 3),
                         HeldDiskTest::withAStreetLamp);
-        Recipe recipe = night.recipe();
+        Recipe recipe = lit.recipe();
         Combination astray = InventedNight.combine(recipe);
-        assertTrue(night.offPx(astray, astray.frames().get(2)) > 5);
+        assertTrue(lit.offPx(astray, astray.frames().get(2)) > 5);
         Path blue = recipe.frames().all().get(2).head().file();
-        TrueDisk truth = night.scene()
-                .photograph(
-                        InventedNight.shot(Band.B, 130, InventedNight.camera().offsetBy(1.3, 0.7), 100, 3))
-                .disk();
+        TrueDisk truth = lit.disk(astray.frames().get(2));
         HeldDisk disk = new HeldDisk(truth.x(), truth.y(), truth.equatorialRadiusPx(), OptionalDouble.empty());
         Combination c = InventedNight.combine(held(recipe, Map.of(blue, disk)));
-        assertEquals(0, night.offPx(c, c.frames().get(2)));
+        assertEquals(0, lit.offPx(c, c.frames().get(2)));
         // The scene's blur is a full width at half maximum.
         assertEquals(2.3 / 2.3548, c.frames().get(2).limb().shading().blurPx(), 0.05);
     }

@@ -17,6 +17,7 @@ import org.epochrome.demo.Rendered;
 import org.epochrome.demo.Scene;
 import org.epochrome.demo.Shot;
 import org.epochrome.demo.Surface;
+import org.epochrome.demo.Surfaces;
 import org.epochrome.demo.TrueDisk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
@@ -49,18 +50,22 @@ final class InventedNight {
     private final List<DatedFrame> frames = new ArrayList<>();
 
     /** A night with a blur of 2.3 pixels in every band. */
-    InventedNight(Path folder, long seed) {
-        this(folder, seed, Map.of());
+    InventedNight(Path folder) {
+        this(folder, Map.of());
     }
 
-    InventedNight(Path folder, long seed, Map<String, BandSetting> own) {
+    InventedNight(Path folder, Map<String, BandSetting> own) {
+        this(folder, Surfaces.jupiter(), own);
+    }
+
+    InventedNight(Path folder, Surface surface, Map<String, BandSetting> own) {
         this.folder = folder;
         Map<String, BandSetting> bands = new HashMap<>();
         for (String band : List.of("R", "G", "B", "L", "IR", "UV")) {
             bands.put(band, new BandSetting(0.93, 2.3, 0.8));
         }
         bands.putAll(own);
-        scene = new Scene(Surface.invented(Body.JUPITER, seed), InventedNight::aspect, bands, 0.01);
+        scene = new Scene(surface, InventedNight::aspect, bands, 0.01);
     }
 
     static Aspect aspect(Instant instant) {

@@ -62,11 +62,15 @@ class MixedNightTest {
         }
     }
 
-    /** Blue binned 2 x 2, red through another focal length, in three formats and depths, a second green of floats. */
+    /**
+     * Blue binned 2 x 2, red through another focal length, in three formats and depths, a second green of floats. Measured: blue
+     * 0.047 px off, the others at most 0.029. Blue is at the edge of what is promised: two other surfaces gave 0.057 and 0.059,
+     * 0.03 of its own pixels.
+     */
     @Test
     void scalesSizesAndFormatsMayDiffer() {
         BandSetting halfAsManyPixels = new BandSetting(0.93, 1.3, 0.8);
-        InventedNight night = new InventedNight(folder, 21, Map.of("B", halfAsManyPixels))
+        InventedNight night = new InventedNight(folder, Map.of("B", halfAsManyPixels))
                 .add("r.tif", shot(Band.R, -200, camera(210, 0.29, 0, false).offsetBy(2.2, -1.7)))
                 .add("g1.png", shot(Band.G, 5, InventedNight.camera().offsetBy(0.4, 1.1)))
                 .addFloats("g2.fits", shot(Band.G, 100, InventedNight.camera().offsetBy(-2.4, 0.6)))
@@ -103,7 +107,7 @@ class MixedNightTest {
     /** A frame through a star diagonal among others without. */
     @Test
     void aMirroredFrameIsFound() {
-        InventedNight night = new InventedNight(folder, 22)
+        InventedNight night = new InventedNight(folder)
                 .add("r.fits", shot(Band.R, -300, camera(InventedNight.SIDE, InventedNight.SCALE, -32, true)))
                 .add("g.fits", shot(Band.G, 5, InventedNight.camera().offsetBy(0.4, 1.1)))
                 .add("b.fits", shot(Band.B, 300, InventedNight.camera().offsetBy(1.3, 0.7)));
@@ -136,7 +140,7 @@ class MixedNightTest {
     }
 
     private InventedNight altaz() {
-        InventedNight night = new InventedNight(folder, 23);
+        InventedNight night = new InventedNight(folder);
         double reference = zenith(5);
         int k = 0;
         for (double t : new double[] {-1200, -600, 5, 600, 1200}) {
@@ -157,7 +161,7 @@ class MixedNightTest {
     /** Infrared, red and green shown as red, green and blue. */
     @Test
     void anyBandsMakeThePicture() {
-        InventedNight night = new InventedNight(folder, 24)
+        InventedNight night = new InventedNight(folder)
                 .add("ir.fits", shot(Band.IR, -200, InventedNight.camera().offsetBy(2.2, -1.7)))
                 .add("r.fits", shot(Band.R, -100, InventedNight.camera().offsetBy(-1.2, 0.3)))
                 .add("g.fits", shot(Band.G, 5, InventedNight.camera().offsetBy(0.4, 1.1)))
@@ -179,7 +183,7 @@ class MixedNightTest {
     @Test
     void theBrightnessComesFromClearFrames() {
         BandSetting blurred = new BandSetting(0.93, 4.2, 0.8);
-        InventedNight night = new InventedNight(folder, 25, Map.of("R", blurred, "G", blurred, "B", blurred));
+        InventedNight night = new InventedNight(folder, Map.of("R", blurred, "G", blurred, "B", blurred));
         Shot clear = InventedNight.shot(Band.L, 0, InventedNight.camera().offsetBy(0.2, 0.3), 200, 4);
         night.add("l.fits", clear)
                 .add("r.fits", InventedNight.shot(Band.R, -100, InventedNight.camera(), 40, 1))
@@ -206,7 +210,7 @@ class MixedNightTest {
     /** Colour cameras: planes that dispersion moves apart are laid on each other, three frames are brought to one epoch. */
     @Test
     void colourFramesAreSplit() {
-        InventedNight night = new InventedNight(folder, 26);
+        InventedNight night = new InventedNight(folder);
         double[][] apart = {{0.35, 0.9}, {0, 0}, {-0.6, -1.5}};
         List<String> names = List.of("one.png", "two.tif", "three.fits");
         List<Map<String, TrueDisk>> truths = new ArrayList<>();

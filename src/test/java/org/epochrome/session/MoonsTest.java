@@ -43,7 +43,7 @@ class MoonsTest {
             Band.B, new double[] {200, 1.3, 0.7});
 
     private InventedNight night(boolean moon) {
-        InventedNight night = new InventedNight(folder, 31);
+        InventedNight night = new InventedNight(folder, TransitNight.JUPITER, Map.of());
         for (Band band : List.of(Band.R, Band.G, Band.B)) {
             double[] s = SHOTS.get(band);
             Camera camera = InventedNight.camera().offsetBy(s[1], s[2]);

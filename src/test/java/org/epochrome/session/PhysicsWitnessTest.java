@@ -11,7 +11,7 @@ import java.util.Set;
 import org.epochrome.align.Witness;
 import org.epochrome.demo.Camera;
 import org.epochrome.demo.Surface;
-import org.epochrome.ephemeris.Body;
+import org.epochrome.demo.Surfaces;
 import org.epochrome.image.Band;
 import org.epochrome.session.Combination.FrameResult;
 import org.epochrome.session.LowNight.Evening;
@@ -36,7 +36,7 @@ class PhysicsWitnessTest {
 
     @BeforeAll
     static void photograph() {
-        surface = Surface.invented(Body.JUPITER, 156);
+        surface = Surfaces.jupiter();
         night = new LowNight(Evening.JUPITER, surface, 25, 2, 72);
         Camera camera = night.camera().offsetBy(0.4, -1.2);
         LowNight.BANDS.forEach(band -> night.take(band, 0, camera));

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 import org.epochrome.demo.AlbedoMap;
 import org.epochrome.demo.Surface;
-import org.epochrome.ephemeris.Body;
+import org.epochrome.demo.Surfaces;
 import org.epochrome.image.Band;
 import org.epochrome.session.LowNight.Evening;
 import org.junit.jupiter.api.BeforeAll;
@@ -40,8 +40,8 @@ class RegistrationGridTest {
 
     @BeforeAll
     static void combineAll() {
-        Surface jupiter = Surface.invented(Body.JUPITER, 156);
-        Surface mars = Surface.invented(Body.MARS, 314);
+        Surface jupiter = Surfaces.jupiter();
+        Surface mars = Surfaces.mars();
         combine("Jupiter 18", new LowNight(Evening.JUPITER, jupiter, 18, 2, RADIUS_PX), 100);
         combine("Jupiter 30", new LowNight(Evening.JUPITER, jupiter, 30, 4, RADIUS_PX), 20, 100);
         combine("Jupiter 60", new LowNight(Evening.JUPITER, jupiter, 60, 1, RADIUS_PX), 20, 300);

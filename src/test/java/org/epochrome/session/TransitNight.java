@@ -35,6 +35,9 @@ import org.epochrome.time.RecordingSpan;
 
 /** Frames of an invented Jupiter with moons, 95 pixels in radius, some minutes apart, and what comes out of them. */
 final class TransitNight {
+    /** Painted once; what the tests of moons state was measured on it. */
+    static final Surface JUPITER = Surface.invented(Body.JUPITER, 31);
+
     static final double NORTH = 11;
     static final double GAIN = 0.8;
     /** Middles of the recordings, seconds from the epoch, and how far the disk drifted. */
@@ -76,11 +79,7 @@ final class TransitNight {
     TransitNight(Path folder, Instant epoch, List<Taken> taken, List<SceneMoon> moons) {
         this.epoch = epoch;
         BandSetting setting = new BandSetting(0.93, 2.3, GAIN);
-        Scene scene = new Scene(
-                        Surface.invented(Body.JUPITER, 31),
-                        TransitNight::aspect,
-                        Map.of("R", setting, "G", setting, "B", setting),
-                        0.01)
+        Scene scene = new Scene(JUPITER, TransitNight::aspect, Map.of("R", setting, "G", setting, "B", setting), 0.01)
                 .with(moons);
         Camera camera = Camera.withNorthAngle(SIDE, SIDE, SCALE, NORTH, false, aspect(epoch));
         Map<String, Shot> shots = new LinkedHashMap<>();

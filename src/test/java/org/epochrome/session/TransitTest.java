@@ -76,7 +76,7 @@ class TransitTest {
             night = new TransitNight(folder, epoch, taken, moons);
             TransitNight empty = new TransitNight(folder, epoch, taken, List.of());
             with = night.combine(true);
-            bare = empty.combine(true);
+            bare = empty.combine(false);
             light = empty.truth();
             List<Plane> full = night.truth();
             truth = IntStream.range(0, 3)

@@ -3,8 +3,7 @@ package org.epochrome.session;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
-import org.epochrome.demo.Surface;
-import org.epochrome.ephemeris.Body;
+import org.epochrome.demo.Surfaces;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
 import org.junit.jupiter.api.Test;
@@ -22,8 +21,7 @@ class UnsmearedNightTest {
      */
     @Test
     void blueGetsSharperAndItsLimbNoWorse() {
-        LowNight night =
-                new LowNight(LowNight.Evening.JUPITER, Surface.invented(Body.JUPITER, 156), 25, 2, 72).inTurn();
+        LowNight night = new LowNight(LowNight.Evening.JUPITER, Surfaces.jupiter(), 25, 2, 72).inTurn();
         Recipe recipe = night.inThreeFiles(folder, 200, 3);
         Plane drawn = InventedNight.combine(recipe).cube().blue();
         Plane restored =
