@@ -1,5 +1,7 @@
 package org.epochrome.align;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.epochrome.disk.View;
 import org.epochrome.image.Binning;
 import org.epochrome.image.Gaussian;
@@ -8,72 +10,95 @@ import org.epochrome.job.Rows;
 import org.epochrome.turn.Turned;
 
 /**
- * The markings of a turned frame without its shading: the relative departure from a running mean, over the part of the
- * disk that is well lit and well seen, zero elsewhere.
+ * The markings of one size on a turned frame without its shading, over the part of the disk that is well lit and well
+ * seen, zero elsewhere.
  *
  * @param markings the detail, dimensionless
  * @param weight 1 inside that part, falling to 0 at its edge
- * @param grainPx blur of the detail, standard deviation, pixels
+ * @param grainPx size of the markings, standard deviation, pixels
  * @param drawnPx length over which it is drawn out on top of that, pixels
  */
 public record Detail(Plane markings, Plane weight, double grainPx, double drawnPx) {
     private static final double RIM = 0.92;
     private static final double LEAST_LIGHT = 0.2;
-    /** Detail is softened a little, against noise. */
-    private static final double SOFTENED = 1.044;
-
     /**
-     * Takes the markings out of a turned frame.
+     * Takes the markings out of a turned frame, sorted by size: each part is the relative departure of the frame over its
+     * shading, softened by one width, from the same softened by the next.
      *
      * @param view view of the globe at the epoch, on the turned frame's pixels
      * @param blurPx blur of the turned frame, standard deviation
      * @param grainPx blur to which the detail is softened; no less than the frame's own
      * @param drawnPx length over which the turned frame is drawn out on top of that
+     * @param within markings are compared where more than this part of the wider softening's weight lies inside, 0 to 1: an edge
+     *     that is softened passes for a marking that lies still
+     * @param widths standard deviations of further softenings, in such blurs, rising
+     * @return one part less than there are widths, the finest first
      */
-    public static Detail of(Turned turned, View view, double blurPx, double grainPx, double drawnPx) {
-        Plane picture = turned.picture();
-        int width = picture.width();
-        int height = picture.height();
+    public static List<Detail> parts(
+            Turned turned, View view, double blurPx, double grainPx, double drawnPx, double within, double... widths) {
+        Plane inside = inside(turned, view);
+        Plane ratio = new Plane(inside.width(), inside.height());
+        for (int i = 0; i < ratio.data().length; i++) {
+            ratio.data()[i] = inside.data()[i] == 0
+                    ? 0
+                    : turned.picture().data()[i] / turned.shade().data()[i];
+        }
+        double own = Math.max(1, blurPx);
+        double grain = Math.max(own, grainPx);
+        List<Detail> parts = new ArrayList<>();
+        Plane finer = null;
+        for (int k = 0; k < widths.length; k++) {
+            double more = Math.sqrt(grain * grain * (1 + widths[k] * widths[k]) - own * own);
+            Plane softened = over(Gaussian.blur(ratio, more), Gaussian.blur(inside, more));
+            if (k > 0) {
+                double spot = grain * Math.sqrt(1 + widths[k - 1] * widths[k]);
+                parts.add(new Detail(
+                        departure(finer, softened, inside), eroded(inside, widths[k] * grain, within), spot, drawnPx));
+            }
+            finer = softened;
+        }
+        return List.copyOf(parts);
+    }
+
+    /** 1 where the disk is well lit and well seen, else 0. */
+    private static Plane inside(Turned turned, View view) {
         Plane shade = turned.shade();
         float brightest = 0;
         for (float s : shade.data()) {
             brightest = Math.max(brightest, s);
         }
         float least = (float) LEAST_LIGHT * brightest;
-        Plane inside = new Plane(width, height);
-        Plane ratio = new Plane(width, height);
-        Rows.each(height, (from, to) -> {
+        Plane inside = new Plane(shade.width(), shade.height());
+        Rows.each(inside.height(), (from, to) -> {
             for (int y = from; y < to; y++) {
-                for (int x = 0; x < width; x++) {
-                    float value = picture.at(x, y);
-                    float s = shade.at(x, y);
-                    if (s > least
-                            && !Float.isNaN(value)
+                for (int x = 0; x < inside.width(); x++) {
+                    if (shade.at(x, y) > least
+                            && !Float.isNaN(turned.picture().at(x, y))
                             && turned.trust().at(x, y) > 0.98f
                             && view.ellipticRadius(view.pole(x, y), view.side(x, y)) < RIM) {
                         inside.set(x, y, 1);
-                        ratio.set(x, y, value / s);
                     }
                 }
             }
         });
-        double own = Math.max(1, blurPx);
-        double grain = Math.max(own, grainPx);
-        double coarse = 2.5 * grain;
-        Plane running = over(Gaussian.blur(ratio, coarse), Gaussian.blur(inside, coarse));
-        float[] r = ratio.data();
-        for (int i = 0; i < r.length; i++) {
-            r[i] = inside.data()[i] == 0 ? 0 : r[i] / running.data()[i] - 1;
+        return inside;
+    }
+
+    private static Plane departure(Plane fine, Plane coarse, Plane inside) {
+        Plane result = new Plane(fine.width(), fine.height());
+        for (int i = 0; i < result.data().length; i++) {
+            result.data()[i] = inside.data()[i] == 0 ? 0 : fine.data()[i] / coarse.data()[i] - 1;
         }
-        double softened = SOFTENED * grain;
-        Plane markings = Gaussian.blur(ratio, Math.sqrt(softened * softened - own * own));
-        Plane weight = Gaussian.blur(inside, 2 * grain);
-        for (int i = 0; i < r.length; i++) {
-            // Only where the whole neighbourhood lies inside is the smoothed detail unbiased.
-            float w = 2 * weight.data()[i] - 1;
-            weight.data()[i] = w <= 0 ? 0 : w;
+        return result;
+    }
+
+    /** 1 where the whole neighbourhood lies inside, 0 where too much of it does not. */
+    private static Plane eroded(Plane inside, double widthPx, double within) {
+        Plane weight = Gaussian.blur(inside, widthPx);
+        for (int i = 0; i < weight.data().length; i++) {
+            weight.data()[i] = (float) Math.max(0, (weight.data()[i] - within) / (1 - within));
         }
-        return new Detail(markings, weight, softened, drawnPx);
+        return weight;
     }
 
     /**

@@ -26,7 +26,7 @@ public final class DetailWitness {
      * @param startX where to begin the search, pixels
      * @param startY the same
      */
-    public static Shift measure(Detail reference, Detail other, double startX, double startY) {
+    public static Shift measure(List<Detail> reference, List<Detail> other, double startX, double startY) {
         return new ShiftSearch(other, List.of(reference), new double[] {startX, startY})
                 .run()
                 .get(0);
@@ -38,7 +38,7 @@ public final class DetailWitness {
      *
      * @return shift of first, shift of second; unknown where there is too little in common
      */
-    public static List<Shift> measure(Detail reference, Detail first, Detail second) {
+    public static List<Shift> measure(List<Detail> reference, List<Detail> first, List<Detail> second) {
         List<Shift> one = new ShiftSearch(first, List.of(reference, second), new double[4]).run();
         List<Shift> other = new ShiftSearch(second, List.of(reference, first), new double[4]).run();
         return List.of(one.get(0).averaged(other.get(1)), one.get(1).averaged(other.get(0)));
@@ -49,17 +49,17 @@ public final class DetailWitness {
      *
      * @return unknown where there is too little in common
      */
-    public static Shift predicted(Detail target, Detail reference, Detail helper) {
+    public static Shift predicted(List<Detail> target, List<Detail> reference, List<Detail> helper) {
         return new ShiftSearch(target, List.of(reference, helper), new double[4])
                 .run()
                 .get(0);
     }
 
     /**
-     * The same as {@link #measure(Detail, Detail, double, double)}, with a difference of scale and direction solved for as
+     * The same as {@link #measure(List, List, double, double)}, with a difference of scale and direction solved for as
      * well; empty if there is too little in common.
      */
-    public static Optional<Similarity> similarity(Detail reference, Detail other) {
+    public static Optional<Similarity> similarity(List<Detail> reference, List<Detail> other) {
         return new ShiftSearch(other, List.of(reference), new double[4]).similarity();
     }
 

@@ -31,6 +31,9 @@ final class Descent {
      */
     private static final double CENTRE_DOUBT = 0.005;
 
+    /** The same as a part of the smear, where no zones help; from invented and rendered scenes of a low Mars. */
+    private static final double SMEAR_DOUBT = 0.002;
+
     private static final double RADIUS_DOUBT = 0.07;
     /** The same for the north angle, as a part of the flattening. */
     private static final double NORTH_DOUBT = 0.012;
@@ -171,8 +174,9 @@ final class Descent {
         double blur = model.shape()[DiskModel.BLUR];
         double radius = model.shape()[DiskModel.RADIUS];
         double[] doubts = new double[DiskModel.SHAPE];
-        doubts[DiskModel.X] = CENTRE_DOUBT * blur;
-        doubts[DiskModel.Y] = CENTRE_DOUBT * blur;
+        double centre = Math.hypot(CENTRE_DOUBT * blur, zoned ? 0 : SMEAR_DOUBT * model.smearLength());
+        doubts[DiskModel.X] = centre;
+        doubts[DiskModel.Y] = centre;
         doubts[DiskModel.RADIUS] = RADIUS_DOUBT * blur;
         doubts[DiskModel.NORTH] =
                 NORTH_DOUBT * blur / (radius * Math.max(1e-3, 1 - model.globe().apparentAxisRatio()));

@@ -161,6 +161,20 @@ public final class DiskFit {
                 : fine(frame, levels, earlier, binFor(earlier), progress);
     }
 
+    /**
+     * Fits again in broad strokes from what an earlier fit found, with the smear that one did not know of.
+     *
+     * @throws DiskNotFound if there is no whole disk in the frame
+     */
+    public FittedDisk drawnOut(Plane frame, FittedDisk earlier, Progress progress) {
+        if (smear == Smear.NONE || globe.ringed()) {
+            return earlier;
+        }
+        Shading shading =
+                new Shading(earlier.shading().minnaert(), earlier.shading().blurPx(), smear);
+        return coarse(frame, Levels.of(earlier), posed(earlier.disk()), shading, progress).disk;
+    }
+
     private RingedFit ringed() {
         return new RingedFit(globe, mirrored, smear, northDeg, radiusPx, place);
     }
@@ -178,11 +192,14 @@ public final class DiskFit {
 
     private Outcome coarse(Plane frame, DiskStart start, double blur, boolean turned, Progress progress) {
         FirstGuess guess = FirstGuess.of(start, globe, mirrored, northDeg, turned, radiusPx, blur);
-        Disk disk = placed(guess.disk());
         Shading shading = new Shading(ShapeStep.USUAL_MINNAERT, guess.blurPx(), smear);
+        return coarse(frame, start.levels(), placed(guess.disk()), shading, progress);
+    }
+
+    private Outcome coarse(Plane frame, Levels levels, Disk disk, Shading shading, Progress progress) {
         int bin = (int) Math.max(1, Math.round(disk.equatorialRadiusPx() / COARSE_RADIUS));
-        Samples samples = Samples.around(frame, disk, shading.blurPx(), COARSE_SOFTNESS * bin, start.levels(), bin);
-        return descend(samples, start.levels(), disk, shading, Markings.coarse(), progress);
+        Samples samples = Samples.around(frame, disk, shading.blurPx(), COARSE_SOFTNESS * bin, levels, bin);
+        return descend(samples, levels, disk, shading, Markings.coarse(), progress);
     }
 
     private static int binFor(FittedDisk fitted) {
@@ -191,13 +208,7 @@ public final class DiskFit {
     }
 
     private FittedDisk fine(Plane frame, Levels levels, FittedDisk earlier, int bin, Progress progress) {
-        Disk disk = placed(earlier.disk());
-        if (northDeg.isPresent()) {
-            disk = disk.withNorth(northDeg.getAsDouble());
-        }
-        if (radiusPx.isPresent()) {
-            disk = disk.withRadius(radiusPx.getAsDouble());
-        }
+        Disk disk = posed(earlier.disk());
         double blur = earlier.shading().blurPx();
         Shading shading = new Shading(earlier.shading().minnaert(), blur, smear);
         // A coarse fit cannot tell how sharp a sharp frame is.
@@ -213,6 +224,15 @@ public final class DiskFit {
         return Math.hypot(found.shading().blurPx(), softening) < LEAST_SAMPLED_BLUR * bin
                 ? fine(frame, levels, found, bin, progress)
                 : found;
+    }
+
+    /** A disk with what is known about it. */
+    private Disk posed(Disk disk) {
+        Disk posed = placed(disk);
+        if (northDeg.isPresent()) {
+            posed = posed.withNorth(northDeg.getAsDouble());
+        }
+        return radiusPx.isPresent() ? posed.withRadius(radiusPx.getAsDouble()) : posed;
     }
 
     private Disk placed(Disk disk) {

@@ -84,17 +84,22 @@ final class DiskModel {
     private final class Blurred {
         private final Plane[] layers;
         private final RowRuns runs;
+        /** What a longer smear would change. */
+        private final float[] moment;
+
         private boolean all;
 
         Blurred() {
-            double needed = markings.leastRadius() - BEYOND_BLURS * shape[BLUR] / shape[RADIUS];
+            double needed = markings.leastRadius() - (BEYOND_BLURS * shape[BLUR] + smear.farthestPx()) / shape[RADIUS];
             layers = Layers.sharp(view, shape[MINNAERT], markings, coefficients, width, height, needed);
             double most = mostRadius() + (Slope.REACH + 1) / shape[RADIUS];
             runs = RowRuns.where(width, height, (x, y) -> {
                 double at = view.ellipticRadius(view.pole(x, y), view.side(x, y));
                 return at > needed && at < most;
             });
-            blur(markings.rings());
+            Plane round = Gaussian.blur(layers[markings.rings()], shape[BLUR], runs);
+            layers[markings.rings()] = smear.of(round, runs);
+            moment = smear.moment(round, runs).data();
         }
 
         private void blur(int i) {
@@ -153,6 +158,11 @@ final class DiskModel {
         return markings;
     }
 
+    /** From the first to the last copy of the smear, sample pixels. */
+    double smearLength() {
+        return smear.lengthPx();
+    }
+
     Globe globe() {
         return globe;
     }
@@ -164,7 +174,9 @@ final class DiskModel {
 
     /** Elliptic radius up to which pixels count. */
     private double mostRadius() {
-        return 1 + (BEYOND_BLURS * shape[BLUR] + 1) / shape[RADIUS] + (markings.areCoarse() ? BEYOND_COARSE : 0);
+        return 1
+                + (BEYOND_BLURS * shape[BLUR] + 1 + smear.farthestPx()) / shape[RADIUS]
+                + (markings.areCoarse() ? BEYOND_COARSE : 0);
     }
 
     /** The pixels that a fit looks at: where the model is complete, and the sky around. */
@@ -319,12 +331,18 @@ final class DiskModel {
         double dx = x - shape[X];
         double dy = y - shape[Y];
         double blur = shape[BLUR];
+        float[] moment = blurred().moment;
+        double longerRight = smear == Smear.NONE ? 0 : Slope.first(moment, p, 1);
+        double longerDown = smear == Smear.NONE ? 0 : Slope.first(moment, p, width);
         slopes[at + X] = -right;
         slopes[at + Y] = -down;
-        // A Gaussian obeys the equation of heat; a larger disk is the same picture enlarged, less its larger blur.
+        // A Gaussian obeys the equation of heat; a larger disk is the same picture enlarged, less its larger blur and
+        // longer smear, a turned one the same picture turned, but for its smear.
         slopes[at + BLUR] = blur * laplacian;
-        slopes[at + RADIUS] = -(dx * right + dy * down + (blur * blur + Layers.SPREAD) * laplacian) / shape[RADIUS];
-        slopes[at + NORTH] = dx * down - dy * right;
+        double longer = smear.right() * longerRight + smear.down() * longerDown;
+        slopes[at + RADIUS] =
+                -(dx * right + dy * down + (blur * blur + Layers.SPREAD) * laplacian - longer) / shape[RADIUS];
+        slopes[at + NORTH] = dx * down - dy * right - (smear.right() * longerDown - smear.down() * longerRight);
         slopes[at + MINNAERT] = layers[markings.rings() + 1].data()[p];
         slopes[at + SKY] = 1;
     }

@@ -71,6 +71,21 @@ public final class Smear {
                 - Arrays.stream(offsetsPx).min().orElse(0);
     }
 
+    /** How far a copy lies off at most, pixels. */
+    public double farthestPx() {
+        return Arrays.stream(offsetsPx).map(Math::abs).max().orElse(0);
+    }
+
+    /** Part of the direction's unit vector along the columns' numbers. */
+    public double right() {
+        return -Math.sin(Math.toRadians(directionDeg));
+    }
+
+    /** Part of the direction's unit vector along the rows' numbers. */
+    public double down() {
+        return -Math.cos(Math.toRadians(directionDeg));
+    }
+
     /**
      * How far along the direction a picture that is smeared seems to lie, although its centre of light stays: dispersion
      * grows faster towards short waves, so the smear is lopsided, and edges follow its denser side. It is the shift that
@@ -104,17 +119,23 @@ public final class Smear {
 
     /** How far light gets, pixels. */
     private int reach() {
-        return 2 + (int) Math.ceil(Arrays.stream(offsetsPx).map(Math::abs).max().orElse(0));
+        return 2 + (int) Math.ceil(farthestPx());
     }
 
     /** The same within some runs only; the rest becomes zero. */
     public Plane of(Plane plane, RowRuns runs) {
-        if (this == NONE) {
-            return plane;
-        }
+        return this == NONE ? plane : of(plane, runs, false);
+    }
+
+    /** The mean of the copies, each times its offset, within some runs only: what a longer smear would change. */
+    public Plane moment(Plane plane, RowRuns runs) {
+        return this == NONE ? new Plane(plane.width(), plane.height()) : of(plane, runs, true);
+    }
+
+    private Plane of(Plane plane, RowRuns runs, boolean moment) {
         int reach = reach();
         int side = 2 * reach + 1;
-        float[] kernel = kernel(reach, side);
+        float[] kernel = kernel(reach, side, moment);
         int width = plane.width();
         int height = plane.height();
         float[] in = plane.data();
@@ -147,18 +168,17 @@ public final class Smear {
      * The copies as a kernel. Places between pixels are shared by cubic convolution (Keys 1981, IEEE Trans. ASSP 29,
      * 1153), which keeps the variance of the offsets, so that the smear blurs no more than it should.
      */
-    private float[] kernel(int reach, int side) {
+    private float[] kernel(int reach, int side, boolean moment) {
         float[] kernel = new float[side * side];
-        double right = -Math.sin(Math.toRadians(directionDeg));
-        double down = -Math.cos(Math.toRadians(directionDeg));
         for (double offset : offsetsPx) {
-            double x = reach + offset * right;
-            double y = reach + offset * down;
+            double weight = (moment ? offset : 1) / offsetsPx.length;
+            double x = reach + offset * right();
+            double y = reach + offset * down();
             int left = (int) Math.floor(x) - 1;
             int top = (int) Math.floor(y) - 1;
             for (int j = top; j < top + 4; j++) {
                 for (int i = left; i < left + 4; i++) {
-                    kernel[j * side + i] += (float) (cubic(x - i) * cubic(y - j) / offsetsPx.length);
+                    kernel[j * side + i] += (float) (cubic(x - i) * cubic(y - j) * weight);
                 }
             }
         }

@@ -75,7 +75,7 @@ final class BandScale {
         return result;
     }
 
-    private static Optional<Similarity> similarity(List<Detail> alike) {
+    private static Optional<Similarity> similarity(List<List<Detail>> alike) {
         return DetailWitness.similarity(alike.get(0), alike.get(1));
     }
 

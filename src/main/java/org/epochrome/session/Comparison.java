@@ -72,7 +72,7 @@ final class Comparison {
     }
 
     private Link link(int from, Seen against, int to, Seen own) {
-        List<Detail> alike = details.alike(List.of(against, own));
+        List<List<Detail>> alike = details.alike(List.of(against, own));
         Shift shift = DetailWitness.measure(alike.get(0), alike.get(1), 0, 0);
         return link(from, against, to, own, shift);
     }
@@ -147,7 +147,7 @@ final class Comparison {
         Seen sightOne = sight(one, progress);
         Seen sightTwo = sight(two, progress);
         if (sightOne.drawnBlurs() < DRAWN_BLURS && sightTwo.drawnBlurs() < DRAWN_BLURS) {
-            List<Detail> alike = details.alike(List.of(base, sightOne, sightTwo));
+            List<List<Detail>> alike = details.alike(List.of(base, sightOne, sightTwo));
             List<Shift> shifts = DetailWitness.measure(alike.get(0), alike.get(1), alike.get(2));
             links.add(link(reference, base, one, sightOne, shifts.get(0)));
             links.add(link(reference, base, two, sightTwo, shifts.get(1)));
@@ -159,7 +159,7 @@ final class Comparison {
         Seen sightNear = sorted ? sightOne : sightTwo;
         Seen sightFar = sorted ? sightTwo : sightOne;
         links.add(link(reference, base, near, sightNear));
-        List<Detail> alike = details.alike(List.of(base, sightNear, sightFar));
+        List<List<Detail>> alike = details.alike(List.of(base, sightNear, sightFar));
         links.add(link(
                 reference, base, far, sightFar, DetailWitness.predicted(alike.get(2), alike.get(0), alike.get(1))));
     }

@@ -21,11 +21,14 @@ final class Details {
     /** Scales of one camera differ by less. */
     private static final double ALMOST = 0.02;
 
-    /** Detail is softened in so many steps at most, by a factor of the square root of two each. */
-    private static final int STEPS = 5;
+    /** Sizes of markings that are compared apart, in blurs: finer detail weighs more for its size, coarser has less noise. */
+    private static final double[] WIDTHS = {0.35, 0.7, 1.4, 2.8};
+
+    /** Part of what surrounds a place that must be seen for it to be compared: edges lie still and would pass for markings. */
+    private static final double WITHIN = 0.9;
 
     /** Part that noise may have in the mean square of the slopes. */
-    private static final double NOISE = 0.2;
+    private static final double NOISE = 0.5;
 
     /** Variance of a spot that averages one pixel. */
     private static final double PIXEL = 1 / (4 * Math.PI);
@@ -96,45 +99,43 @@ final class Details {
                         / fit.disk().equatorialRadiusPx());
     }
 
-    /** The detail of some exposures, blurred and drawn out alike, so far that noise is a small part of it. */
-    List<Detail> alike(List<Seen> sights) {
+    /**
+     * The detail of some exposures, blurred and drawn out alike, the finest first; without sizes at which noise rules, but
+     * always with the coarsest.
+     */
+    List<List<Detail>> alike(List<Seen> sights) {
         double blur = sights.stream().mapToDouble(s -> s.shading.blurPx()).max().orElse(0);
-        double square = 0;
-        List<Turned> drawn = new ArrayList<>();
+        List<List<Detail>> result = new ArrayList<>();
+        int noisy = 0;
         for (int i = 0; i < sights.size(); i++) {
-            square += Math.pow(sights.get(i).shading.smear().lengthPx(), 2);
-            drawn.add(sights.get(i).turned);
-            for (int k = 0; k < sights.size(); k++) {
-                drawn.set(
-                        i,
-                        k == i
-                                ? drawn.get(i)
-                                : drawn.get(i).smeared(sights.get(k).shading.smear()));
+            List<Detail> parts = drawn(sights, i, blur);
+            while (noisy < parts.size() - 1 && !isClear(sights, i, parts.get(noisy), noisy, blur)) {
+                noisy++;
             }
+            result.add(parts);
         }
-        List<Detail> result = new ArrayList<>();
-        for (int step = 0; step <= STEPS; step++) {
-            result.clear();
-            boolean clear = true;
-            for (int i = 0; i < sights.size(); i++) {
-                Detail detail = Detail.of(
-                        drawn.get(i),
-                        target.view(),
-                        sights.get(i).shading.blurPx(),
-                        blur * Math.pow(2, 0.5 * step),
-                        Math.sqrt(square));
-                result.add(detail);
-                clear &= isClear(sights, i, detail);
-            }
-            if (clear) {
-                break;
-            }
+        List<List<Detail>> clear = new ArrayList<>();
+        for (List<Detail> parts : result) {
+            clear.add(parts.subList(noisy, parts.size()));
         }
-        return List.copyOf(result);
+        return clear;
     }
 
-    /** Whether an exposure's detail has slopes in all directions that noise alone would hardly have. */
-    private static boolean isClear(List<Seen> sights, int index, Detail detail) {
+    /** An exposure's detail, drawn out as the others are as well. */
+    private List<Detail> drawn(List<Seen> sights, int index, double blur) {
+        double square = 0;
+        Turned drawn = sights.get(index).turned;
+        for (int k = 0; k < sights.size(); k++) {
+            Smear smear = sights.get(k).shading.smear();
+            square += Math.pow(smear.lengthPx(), 2);
+            drawn = k == index ? drawn : drawn.smeared(smear);
+        }
+        return Detail.parts(
+                drawn, target.view(), sights.get(index).shading.blurPx(), blur, Math.sqrt(square), WITHIN, WIDTHS);
+    }
+
+    /** Whether a part of an exposure's detail has slopes in all directions that noise alone would hardly have. */
+    private static boolean isClear(List<Seen> sights, int index, Detail detail, int part, double blur) {
         double drawn = 0;
         double direction = 0;
         for (int k = 0; k < sights.size(); k++) {
@@ -145,9 +146,11 @@ final class Details {
             }
         }
         double own = Math.max(1, sights.get(index).shading.blurPx());
-        double across = detail.grainPx() * detail.grainPx() - own * own + PIXEL;
-        double along = across + drawn / 12;
-        double power = Math.pow(sights.get(index).noise, 2) / (4 * Math.PI * Math.sqrt(along * across));
-        return detail.clearOf(power / (2 * along), power / (2 * across), direction) > 1 / NOISE;
+        double grain = Math.max(own, blur);
+        double fine = grain * grain * (1 + WIDTHS[part] * WIDTHS[part]) - own * own + PIXEL;
+        double coarse = grain * grain * (1 + WIDTHS[part + 1] * WIDTHS[part + 1]) - own * own + PIXEL;
+        NoiseSlopes slopes = NoiseSlopes.of(fine, coarse, drawn / 12);
+        double power = Math.pow(sights.get(index).noise, 2);
+        return detail.clearOf(power * slopes.along(), power * slopes.across(), direction) > 1 / NOISE;
     }
 }

@@ -271,9 +271,14 @@ final class DiskFinder {
                 first.disk().equatorialRadiusPx(),
                 angle.northDeg(),
                 angle.mirrored());
-        Smear smear = sky.smear(exposure.band(), exposure.aspect(), posed);
-        return guarded(
-                index, () -> diskFit(index, angle.mirrored(), smear, north).refit(plane, first.at(posed), progress));
+        return guarded(index, () -> {
+            Smear smear = sky.smear(exposure.band(), exposure.aspect(), posed);
+            FittedDisk start = diskFit(index, angle.mirrored(), smear, north)
+                    .drawnOut(plane, first.at(posed), progress.part(0, 0.2));
+            // What was drawn out was taken for a larger disk: the scale of the sky was wrong, and with it the smear.
+            Smear scaled = sky.smear(exposure.band(), exposure.aspect(), start.disk());
+            return diskFit(index, angle.mirrored(), scaled, north).refit(plane, start, progress.part(0.2, 1));
+        });
     }
 
     private DiskFit diskFit(int index, boolean mirrored, Smear smear, OptionalDouble north) {

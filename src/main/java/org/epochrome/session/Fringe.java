@@ -82,7 +82,8 @@ final class Fringe {
         List<Shift> shifts = new ArrayList<>();
         for (int i = 0; i < places.size(); i++) {
             if (i != reference) {
-                List<Detail> alike = rough.alike(List.of(against, rough.sight(i, places.get(i), false, progress)));
+                List<List<Detail>> alike =
+                        rough.alike(List.of(against, rough.sight(i, places.get(i), false, progress)));
                 shifts.add(DetailWitness.measure(
                         alike.get(0),
                         alike.get(1),

@@ -11,6 +11,13 @@ import org.epochrome.job.Progress;
 
 /** The exposures on few pixels, on which many postures can be tried. */
 final class SmallFrames {
+    /** Markings between so many blurs are compared. */
+    private static final double FINE = 0.3;
+
+    private static final double COARSE = 2.5;
+    /** Where half of what surrounds a place is seen, it is compared. */
+    private static final double WITHIN = 0.5;
+
     private static final double RADIUS_PX = 60;
 
     private final Schedule schedule;
@@ -45,13 +52,22 @@ final class SmallFrames {
         FittedDisk to = place.at(posed(place.disk(), reference));
         FittedDisk fit = fits.get(index).at(posed(fits.get(index).disk(), own));
         Turning.CloseUp window = turning.closeUp(to);
-        return Detail.of(
-                turning.turned(
-                        planes.get(index), fit, schedule.exposures().get(index).aspect(), window, true, progress),
-                window.view(),
-                fit.shading().carried(fit.disk(), window.view().disk()).blurPx(),
-                0,
-                fit.shading().smear().lengthPx());
+        return Detail.parts(
+                        turning.turned(
+                                planes.get(index),
+                                fit,
+                                schedule.exposures().get(index).aspect(),
+                                window,
+                                true,
+                                progress),
+                        window.view(),
+                        fit.shading().carried(fit.disk(), window.view().disk()).blurPx(),
+                        0,
+                        fit.shading().smear().lengthPx(),
+                        WITHIN,
+                        FINE,
+                        COARSE)
+                .get(0);
     }
 
     private static Disk posed(Disk disk, Posture.Angle angle) {

@@ -1,5 +1,6 @@
 package org.epochrome.align;
 
+import java.util.List;
 import java.util.Random;
 import org.epochrome.image.Plane;
 
@@ -69,8 +70,8 @@ final class Texture {
     }
 
     /** Detail on a disk that fills most of the picture. */
-    static Detail detail(Plane markings) {
-        return new Detail(markings, disk(), GRAIN_PX, 0);
+    static List<Detail> detail(Plane markings) {
+        return List.of(new Detail(markings, disk(), GRAIN_PX, 0));
     }
 
     /** 1 inside a disk, falling to 0 over eight pixels. */

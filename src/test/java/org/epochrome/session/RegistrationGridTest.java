@@ -21,9 +21,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 /**
  * Where R and B are put against G, over bodies, altitudes, blurs and noise, through the whole path. The pictures are the
  * demo's ray-caster's, dispersion is that of {@link TracedLight}; neither shares code with the engine.
- *
- * <p>Gibbous Mars stands at 30 degrees and above: from 26 down the fit of its blue, drawn out over a tenth of the disk and
- * more, goes astray by pixels (docs/validation.md).
  */
 class RegistrationGridTest {
     private static final double RADIUS_PX = 60;
@@ -49,6 +46,7 @@ class RegistrationGridTest {
         combine("Jupiter 30", new LowNight(Evening.JUPITER, jupiter, 30, 4, RADIUS_PX), 20, 100);
         combine("Jupiter 60", new LowNight(Evening.JUPITER, jupiter, 60, 1, RADIUS_PX), 20, 300);
         combine("full Mars 18", new LowNight(Evening.FULL_MARS, mars, 18, 4, RADIUS_PX), 20, 100);
+        combine("gibbous Mars 20", new LowNight(Evening.GIBBOUS_MARS, mars, 20, 2, RADIUS_PX), 100, 300);
         combine("gibbous Mars 30", new LowNight(Evening.GIBBOUS_MARS, mars, 30, 1, RADIUS_PX), 100, 300);
         combine("gibbous Mars 60", new LowNight(Evening.GIBBOUS_MARS, mars, 60, 2, RADIUS_PX), 20, 100);
         combine(REVERSED, new LowNight(Evening.JUPITER, reversed(), 30, 3, RADIUS_PX), 100, 100);
@@ -90,7 +88,7 @@ class RegistrationGridTest {
      * measured. Measured: 0.062, 0.019 and 0.014; other throws of the noise gave 0.04 to 0.05, 0.02 to 0.03 and 0.02.
      */
     @ParameterizedTest
-    @CsvSource({"20,16,0.10", "100,20,0.03", "300,8,0.021"})
+    @CsvSource({"20,16,0.10", "100,24,0.03", "300,12,0.021"})
     void placesHold(double snr, int count, double mostPx) {
         List<Place> those = PLACES.stream()
                 .filter(p -> p.snr == snr && !p.scene.equals(REVERSED))
@@ -116,7 +114,7 @@ class RegistrationGridTest {
     /** Errors over what the results say about them, all together; measured 0.93. */
     @Test
     void statedErrorsHold() {
-        assertEquals(52, PLACES.size());
+        assertEquals(60, PLACES.size());
         double rms = rms(PLACES, Place::normalised);
         assertTrue(rms > 0.7 && rms < 1.4, "rms " + rms + " of " + PLACES);
     }
