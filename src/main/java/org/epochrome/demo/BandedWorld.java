@@ -101,7 +101,7 @@ final class BandedWorld {
         world.hangPlumes();
         world.placeSpots();
         world.placeOval();
-        return world.painted();
+        return Field.surface(world::paint);
     }
 
     private void stirUp() {
@@ -168,31 +168,28 @@ final class BandedWorld {
         rims.paint(Field.RIM, OVAL_LATITUDE, ovalLongitude, .92 * height, .92 * width, 1);
     }
 
-    private Surface painted() {
-        AlbedoMap[] maps = new AlbedoMap[3];
-        for (int k = 0; k < 3; k++) {
-            int band = k;
-            maps[k] = Field.map((row, column) -> cell(band, row, column));
-        }
-        return new Surface(maps[0], maps[1], maps[2]);
-    }
-
-    private double cell(int band, int row, int column) {
+    private void paint(int row, int column, double[] albedo) {
         double latitude = Field.latitudeDeg(row) + flow.north(row, column);
         double longitude = Field.longitudeDeg(column) + flow.east(row, column);
         double nearLatitude = Field.latitudeDeg(row) + .5 * flow.north(row, column);
         double nearLongitude = Field.longitudeDeg(column) + .5 * flow.east(row, column);
         double activity = .45 + .55 * palette.activity(latitude);
         double streak = streaks.at(latitude, longitude);
-        double ground = palette.colour(band, latitude + .25 * activity * streak);
+        double mottling = mottle.at(latitude, longitude);
+        double plume = Math.min(1.2, plumes.at(nearLatitude, nearLongitude));
+        double brightness = Math.min(1.3, bright.at(nearLatitude, nearLongitude));
+        double darkness = Math.min(1.2, dark.at(nearLatitude, nearLongitude));
         double within = oval.at(row, column);
-        double colour = ground + (OVAL_COLOUR[band] - ground) * within;
-        return colour
-                * (1 + Paint.STREAK.effect[band] * activity * streak)
-                * (1 + Paint.MOTTLE.effect[band] * activity * mottle.at(latitude, longitude))
-                * (1 + Paint.PLUME.effect[band] * Math.min(1.2, plumes.at(nearLatitude, nearLongitude)))
-                * (1 + Paint.BRIGHT.effect[band] * Math.min(1.3, bright.at(nearLatitude, nearLongitude)))
-                * (1 + Paint.DARK.effect[band] * Math.min(1.2, dark.at(nearLatitude, nearLongitude)))
-                * (1 + Paint.RIM.effect[band] * rims.at(row, column));
+        for (int band = 0; band < albedo.length; band++) {
+            double ground = palette.colour(band, latitude + .25 * activity * streak);
+            double colour = ground + (OVAL_COLOUR[band] - ground) * within;
+            albedo[band] = colour
+                    * (1 + Paint.STREAK.effect[band] * activity * streak)
+                    * (1 + Paint.MOTTLE.effect[band] * activity * mottling)
+                    * (1 + Paint.PLUME.effect[band] * plume)
+                    * (1 + Paint.BRIGHT.effect[band] * brightness)
+                    * (1 + Paint.DARK.effect[band] * darkness)
+                    * (1 + Paint.RIM.effect[band] * rims.at(row, column));
+        }
     }
 }

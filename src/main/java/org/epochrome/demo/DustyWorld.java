@@ -72,12 +72,7 @@ final class DustyWorld {
     static Surface surface(long seed) {
         DustyWorld world = new DustyWorld(seed);
         world.layOut();
-        AlbedoMap[] maps = new AlbedoMap[3];
-        for (int k = 0; k < 3; k++) {
-            int band = k;
-            maps[k] = Field.map((row, column) -> world.cell(band, row, column));
-        }
-        return new Surface(maps[0], maps[1], maps[2]);
+        return Field.surface(world::paint);
     }
 
     private void layOut() {
@@ -106,7 +101,7 @@ final class DustyWorld {
         }
     }
 
-    private double cell(int band, int row, int column) {
+    private void paint(int row, int column, double[] albedo) {
         double latitude = Field.latitudeDeg(row) + flow.north(row, column);
         double longitude = Field.longitudeDeg(column) + flow.east(row, column);
         double coast = ragged.at(row, column);
@@ -115,20 +110,20 @@ final class DustyWorld {
         double land = .60 * step(.45, .72, shore) + .40 * step(.65, 1.45, shore + .10 * coast);
         land = Math.max(land, .30 * step(.15, .5, shore)); // half-tones around the lands
         double bright = basins.at(latitude, longitude) - .45 * coast;
-        double ground = DESERT[band] * (1 + BASIN[band] * bright);
-        ground += (DARK_LAND[band] * (1 - MOTTLE[band] * coast) - ground) * land;
-        ground *= 1 + MOTTLE[band] * grain;
-
         double north = Field.latitudeDeg(row);
         double edge = 1.1 * coast;
         double ice = step(73, 76, north + edge) + step(75, 78, edge - north);
-        double whitened = ground + (ICE[band] - ground) * Math.min(1, ice);
-
         double thin = veil.at(latitude, longitude);
         double hood = step(52, 68, north + 4 * thin) * (.75 + .25 * thin);
         double belt = step(24, 6, Math.abs(north - 6 + 4 * thin)) * step(-.2, 1.8, thin);
         double cover = Math.min(1.2, Math.max(0, clouds.at(latitude, longitude) + .9 * hood + .8 * belt));
-        return whitened + CLOUD[band] * cover;
+        for (int band = 0; band < albedo.length; band++) {
+            double ground = DESERT[band] * (1 + BASIN[band] * bright);
+            ground += (DARK_LAND[band] * (1 - MOTTLE[band] * coast) - ground) * land;
+            ground *= 1 + MOTTLE[band] * grain;
+            double whitened = ground + (ICE[band] - ground) * Math.min(1, ice);
+            albedo[band] = whitened + CLOUD[band] * cover;
+        }
     }
 
     /** Rises smoothly from 0 at one value to 1 at another. */

@@ -205,23 +205,30 @@ final class Field {
         });
     }
 
-    /** What a map is made of, cell by cell. */
+    /** What maps are made of, cell by cell: the albedo in red, green and blue. */
     @FunctionalInterface
     interface Painter {
-        double albedo(int row, int column);
+        void paint(int row, int column, double[] albedo);
     }
 
-    /** A map on this grid. */
-    static AlbedoMap map(Painter painter) {
-        float[] cells = new float[WIDTH * HEIGHT];
+    /** Maps on this grid. */
+    static Surface surface(Painter painter) {
+        float[][] cells = new float[3][WIDTH * HEIGHT];
         Rows.each(HEIGHT, (from, to) -> {
+            double[] albedo = new double[3];
             for (int row = from; row < to; row++) {
                 for (int column = 0; column < WIDTH; column++) {
-                    cells[row * WIDTH + column] = (float) painter.albedo(row, column);
+                    painter.paint(row, column, albedo);
+                    for (int k = 0; k < 3; k++) {
+                        cells[k][row * WIDTH + column] = (float) albedo[k];
+                    }
                 }
             }
         });
-        return AlbedoMap.of(WIDTH, HEIGHT, cells);
+        return new Surface(
+                AlbedoMap.of(WIDTH, HEIGHT, cells[0]),
+                AlbedoMap.of(WIDTH, HEIGHT, cells[1]),
+                AlbedoMap.of(WIDTH, HEIGHT, cells[2]));
     }
 
     float[] cells() {

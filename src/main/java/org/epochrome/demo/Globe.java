@@ -10,13 +10,13 @@ final class Globe {
 
     private final View view;
     private final AlbedoMap albedo;
-    private final double minnaertK;
+    private final Power law;
     private final double stretch;
 
     Globe(View view, AlbedoMap albedo, double minnaertK) {
         this.view = view;
         this.albedo = albedo;
-        this.minnaertK = minnaertK;
+        this.law = new Power(minnaertK - 1);
         this.stretch = 1 / view.axisRatio();
     }
 
@@ -47,9 +47,18 @@ final class Globe {
             return 0;
         }
         double mu = Math.max(-(p.x() * v.x() + p.y() * v.y() + nz * v.z()) / normal, LEAST_EMISSION_COSINE);
-        double latitude = StrictMath.atan2(nz, Math.sqrt(p.x() * p.x() + p.y() * p.y()));
-        double longitude = StrictMath.atan2(p.y(), p.x());
+        return reflected(p.x(), p.y(), nz, mu0, mu);
+    }
+
+    /**
+     * A method of its own, and of numbers only: the compiler then takes the vectors of a ray apart, which else fill the heap.
+     *
+     * @param nz of the normal, which has the point's x and y
+     */
+    private double reflected(double x, double y, double nz, double mu0, double mu) {
+        double latitude = Angle.of(nz, Math.sqrt(x * x + y * y));
+        double longitude = Angle.of(y, x);
         // mu0^k mu^(k-1), with a single power
-        return albedo.at(latitude, longitude) * mu0 * StrictMath.pow(mu0 * mu, minnaertK - 1);
+        return albedo.at(latitude, longitude) * mu0 * law.of(mu0 * mu);
     }
 }

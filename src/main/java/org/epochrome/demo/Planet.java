@@ -7,13 +7,15 @@ final class Planet {
     private final View view;
     private final Globe globe;
     private final Rings rings;
-    private final List<Ball> moons;
+    private final Ball[] moons;
+    private final Vector awayFromObserver;
 
     Planet(View view, Globe globe, Rings rings, List<Ball> moons) {
         this.view = view;
         this.globe = globe;
         this.rings = rings;
-        this.moons = moons;
+        this.moons = moons.toArray(Ball[]::new);
+        this.awayFromObserver = view.observer().times(-1);
     }
 
     /**
@@ -24,7 +26,7 @@ final class Planet {
      */
     double brightness(double right, double up) {
         Vector p = view.right().times(right).plus(view.up().times(up));
-        Vector v = p.plus(view.observer().times(-1)).unit();
+        Vector v = p.plus(awayFromObserver).unit();
         double toGlobe = globe.way(p, v);
         double toRings = Rings.way(p.z(), v.z());
         double way = toGlobe;
@@ -45,8 +47,8 @@ final class Planet {
         }
         if (toRings < Double.POSITIVE_INFINITY && !(toRings > way)) {
             Vector hit = p.plus(v.times(toRings));
-            light = light * rings.through(hit.x(), hit.y(), v.z())
-                    + rings.brightness(hit.x(), hit.y(), v.z()) * sunlight(hit);
+            double behind = light > 0 ? light * rings.through(hit.x(), hit.y(), v.z()) : 0;
+            light = behind + rings.brightness(hit.x(), hit.y(), v.z()) * sunlight(hit);
         }
         return light;
     }

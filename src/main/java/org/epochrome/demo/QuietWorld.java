@@ -36,6 +36,8 @@ final class QuietWorld {
     private final Field mottle;
     private final Field waves;
     private final Field spots = Field.empty();
+    /** By row; the cells are thin at the poles. */
+    private final double[] calmness = new double[Field.HEIGHT];
 
     private QuietWorld(Body body, long seed) {
         this.look = Look.of(body);
@@ -44,6 +46,9 @@ final class QuietWorld {
         this.streaks = Field.clouds(dice.fork(1), 9, 72, .72);
         this.mottle = Field.clouds(dice.fork(2), 72, 36, .85);
         this.waves = Field.clouds(dice.fork(3), 18, 36, .6);
+        for (int row = 0; row < calmness.length; row++) {
+            calmness[row] = 1 - StrictMath.pow(Math.abs(Field.latitudeDeg(row)) / 90, 4);
+        }
         for (int i = 0; i < 12; i++) {
             double half = dice.next(.8, 2);
             spots.paint(Field.SPOT, dice.next(-60, 60), dice.next(0, 360), half, 1.8 * half, dice.next(-1, 1));
@@ -51,13 +56,7 @@ final class QuietWorld {
     }
 
     static Surface surface(Body body, long seed) {
-        QuietWorld world = new QuietWorld(body, seed);
-        AlbedoMap[] maps = new AlbedoMap[3];
-        for (int k = 0; k < 3; k++) {
-            int band = k;
-            maps[k] = Field.map((row, column) -> world.cell(band, row, column));
-        }
-        return new Surface(maps[0], maps[1], maps[2]);
+        return Field.surface(new QuietWorld(body, seed)::paint);
     }
 
     private Palette bands() {
@@ -77,13 +76,16 @@ final class QuietWorld {
         return new Palette(stripes);
     }
 
-    private double cell(int band, int row, int column) {
+    private void paint(int row, int column, double[] albedo) {
         double latitude = Field.latitudeDeg(row) + .5 * waves.at(row, column);
         double longitude = Field.longitudeDeg(column);
-        double calm = 1 - StrictMath.pow(Math.abs(Field.latitudeDeg(row)) / 90, 4); // the cells are thin at the poles
-        return palette.colour(band, latitude)
-                * (1 + SHADE[band] * look.streaks() * calm * streaks.at(latitude, longitude))
-                * (1 + SHADE[band] * look.mottle() * calm * mottle.at(row, column))
-                * (1 + SHADE[band] * 2 * look.streaks() * spots.at(row, column));
+        double calm = calmness[row];
+        double streak = streaks.at(latitude, longitude);
+        for (int band = 0; band < albedo.length; band++) {
+            albedo[band] = palette.colour(band, latitude)
+                    * (1 + SHADE[band] * look.streaks() * calm * streak)
+                    * (1 + SHADE[band] * look.mottle() * calm * mottle.at(row, column))
+                    * (1 + SHADE[band] * 2 * look.streaks() * spots.at(row, column));
+        }
     }
 }

@@ -14,6 +14,9 @@ final class Rings {
     private final double[] outer;
     private final double[] depth;
     private final double[] reflectance;
+    /** Part of the sunlight that each zone lets through. */
+    private final double[] sunlit;
+
     private final View view;
 
     Rings(RingSystem system, View view, String band) {
@@ -23,6 +26,7 @@ final class Rings {
         outer = new double[count];
         depth = new double[count];
         reflectance = new double[count];
+        sunlit = new double[count];
         for (int i = 0; i < count; i++) {
             RingSystem.Zone zone = system.zones().get(i);
             Double shine = zone.reflectance().get(band);
@@ -33,6 +37,7 @@ final class Rings {
             outer[i] = zone.outer();
             depth[i] = zone.depth();
             reflectance[i] = shine;
+            sunlit[i] = StrictMath.exp(-depth[i] / Math.abs(view.sun().z()));
         }
     }
 
@@ -51,7 +56,11 @@ final class Rings {
     double sunlight(double x, double y, double z) {
         Vector sun = view.sun();
         double way = way(z, sun.z());
-        return way > 0 && way < Double.POSITIVE_INFINITY ? through(x + way * sun.x(), y + way * sun.y(), sun.z()) : 1;
+        if (!(way > 0 && way < Double.POSITIVE_INFINITY)) {
+            return 1;
+        }
+        int zone = zone(x + way * sun.x(), y + way * sun.y());
+        return zone < 0 ? 1 : sunlit[zone];
     }
 
     /** Brightness of the rings at a point of their plane, seen along a ray; 0 in the globe's shadow. */
@@ -78,6 +87,9 @@ final class Rings {
 
     private int zone(double x, double y) {
         double radius = Math.sqrt(x * x + y * y);
+        if (inner.length == 0 || radius < inner[0] || radius >= outer[outer.length - 1]) {
+            return -1;
+        }
         for (int i = 0; i < inner.length; i++) {
             if (radius >= inner[i] && radius < outer[i]) {
                 return i;
