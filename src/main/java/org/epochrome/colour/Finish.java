@@ -2,6 +2,7 @@ package org.epochrome.colour;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.PriorityQueue;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Rows;
@@ -95,9 +96,7 @@ public final class Finish {
         if (n == 0) {
             return found;
         }
-        bright = Arrays.copyOf(bright, n);
-        Arrays.sort(bright);
-        float level = bright[(int) (BRIGHTEST_PART * (n - 1))];
+        float level = ofTheLargest(bright, n, n - (int) (BRIGHTEST_PART * (n - 1)));
         for (int i = 0; i < disk.data().length; i++) {
             if (disk.data()[i] > 0 && most(linear, i) == level) {
                 for (int c = 0; c < 3; c++) {
@@ -107,6 +106,20 @@ public final class Finish {
             }
         }
         return found;
+    }
+
+    /** The smallest of the largest values; they are few, so that this is quicker than to sort all. */
+    private static float ofTheLargest(float[] values, int n, int count) {
+        PriorityQueue<Float> largest = new PriorityQueue<>(count);
+        for (int i = 0; i < n; i++) {
+            if (largest.size() < count) {
+                largest.add(values[i]);
+            } else if (values[i] > largest.peek()) {
+                largest.poll();
+                largest.add(values[i]);
+            }
+        }
+        return largest.peek();
     }
 
     private static float most(float[][] linear, int i) {

@@ -44,6 +44,13 @@ public record Framing(
         }
     }
 
+    /** The same for a picture whose pixels are so many times as wide; the factor that a canvas asks for stays open. */
+    public Framing enlarged(int factor) {
+        boolean filling = margin.isPresent() && canvas.isPresent() && enlarge.isEmpty();
+        OptionalDouble scale = filling ? enlarge : OptionalDouble.of(Math.min(20, factor * enlarge.orElse(1)));
+        return new Framing(orientation, margin, scale, canvas, caption);
+    }
+
     public Framing {
         if (!(margin.orElse(0) >= 0 && margin.orElse(0) <= 20)) {
             throw new IllegalArgumentException("The margin lies between 0 and 20 radii.");

@@ -104,11 +104,9 @@ final class FrameOptions {
         times.forEach(word -> say(requests, word, true));
         bands.forEach(word -> say(requests, word, false));
         Conventions conventions = clock.over(before.conventions());
-        return new Frames(
-                Frames.found(List.copyOf(requests.values()), conventions),
-                conventions,
-                before.leftOut(),
-                before.disks());
+        return before.with(Frames.found(List.copyOf(requests.values()), conventions))
+                .with(conventions)
+                .forgetting(a -> requests.containsKey(canonical(a.request().file())));
     }
 
     private Map<Path, FrameRequest> typed(boolean needed) {

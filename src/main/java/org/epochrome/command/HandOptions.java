@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.epochrome.session.Frames;
 import org.epochrome.session.HeldDisk;
 import picocli.CommandLine.Model.CommandSpec;
@@ -38,17 +39,23 @@ final class HandOptions {
             description = "Take a frame in again that a session leaves out (repeatable).")
     private List<Path> takenIn = new ArrayList<>();
 
-    /** What was typed, on top of what was decided before. */
+    /**
+     * What was typed, on top of what was decided before.
+     *
+     * @throws org.epochrome.session.FramesRefused if a frame that is not left out cannot be used
+     */
     Frames over(Frames before) {
-        Map<Path, Path> files = before.all().stream()
-                .map(f -> f.head().file())
+        Map<Path, Path> files = Stream.concat(
+                        before.all().stream().map(f -> f.head().file()),
+                        before.absent().stream().map(a -> a.request().file()))
                 .collect(Collectors.toMap(f -> f.toAbsolutePath().normalize(), f -> f, (a, b) -> a));
         Set<Path> out = new HashSet<>(before.leftOut());
         takenIn.forEach(file -> out.remove(files.get(FileWord.among(file, files.keySet(), spec))));
         leftOut.forEach(file -> out.add(files.get(FileWord.among(file, files.keySet(), spec))));
         Map<Path, HeldDisk> held = new HashMap<>(before.disks());
         disks.forEach(word -> held.put(files.get(word.among(files.keySet(), spec)), disk(word)));
-        Frames frames = new Frames(before.all(), before.conventions(), out, held);
+        Frames frames = before.leavingOut(out).holding(held);
+        frames.demandAll();
         if (frames.used().isEmpty()) {
             throw new ParameterException(spec.commandLine(), "All frames are left out; keep some.");
         }

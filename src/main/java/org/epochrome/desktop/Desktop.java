@@ -60,7 +60,7 @@ public final class Desktop extends Application {
             workbench.leave(stage::close);
         });
         stage.show();
-        bench.take(Arrays.stream(getParameters().getRaw().toArray(new String[0]))
+        workbench.take(Arrays.stream(getParameters().getRaw().toArray(new String[0]))
                 .filter(arg -> !arg.equals("desktop"))
                 .map(Path::of)
                 .toList());

@@ -22,6 +22,31 @@ public record Corrections(
         boolean unsmear,
         boolean moons,
         Spectrum spectrum) {
+    /** The same turned by another system; empty for rates by latitude. */
+    public Corrections by(Optional<RotationSystem> other) {
+        return new Corrections(other, turn, dispersion, unsmear, moons, spectrum);
+    }
+
+    /** The same with the frames turned to the epoch or not. */
+    public Corrections turned(boolean on) {
+        return new Corrections(system, on, dispersion, unsmear, moons, spectrum);
+    }
+
+    /** The same with the air's dispersion taken into account or not. */
+    public Corrections dispersed(boolean on) {
+        return new Corrections(system, turn, on, unsmear, moons, spectrum);
+    }
+
+    /** The same with smears within bands taken off or not. */
+    public Corrections unsmeared(boolean on) {
+        return new Corrections(system, turn, dispersion, on, moons, spectrum);
+    }
+
+    /** The same with moons kept from turning or not. */
+    public Corrections roundMoons(boolean on) {
+        return new Corrections(system, turn, dispersion, unsmear, on, spectrum);
+    }
+
     /** Turned by the body's usual system, with dispersion in even light. */
     public static Corrections usual(Body body) {
         return new Corrections(Optional.of(body.defaultSystem()), true, true, false, true, Spectrum.EVEN);

@@ -15,7 +15,7 @@ import org.epochrome.io.FrameRefused;
  * @param bytes its length
  * @param sha256 its SHA-256 (FIPS 180-4), in hexadecimal digits
  */
-record FileMark(long bytes, String sha256) {
+public record FileMark(long bytes, String sha256) {
     private static final int BLOCK = 1 << 16;
 
     /** @throws FrameRefused if the file cannot be read */

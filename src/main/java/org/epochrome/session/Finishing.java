@@ -27,12 +27,12 @@ final class Finishing {
 
     private Finishing() {}
 
-    /** The finished picture: display-encoded red, green and blue. */
-    static List<Plane> picture(Combination c, Look look) {
+    /** The finished picture: display-encoded red, green and blue, and where its disk lies. */
+    static Framed picture(Combination c, Look look) {
         View view = new View(Globe.of(c.aspect()), c.disk());
         List<Plane> shown =
                 asShot(c.cube(), view, c.recipe().body(), bands(c), Sky.arcsecPerPx(c.aspect(), c.disk()), look);
-        return look.framing().equals(Framing.AS_SHOT) ? shown : framed(c, shown, look.framing());
+        return look.framing().equals(Framing.AS_SHOT) ? new Framed(shown, c.disk()) : framed(c, shown, look.framing());
     }
 
     /**
@@ -58,10 +58,10 @@ final class Finishing {
         return Finish.gains(c.cube(), disk, c.recipe().body(), look.white());
     }
 
-    private static List<Plane> framed(Combination c, List<Plane> shown, Framing framing) {
+    private static Framed framed(Combination c, List<Plane> shown, Framing framing) {
         Globe globe = Globe.of(c.aspect());
         if (!framing.caption()) {
-            return Framed.of(shown, globe, c.disk(), framing, 0).planes();
+            return Framed.of(shown, globe, c.disk(), framing, 0);
         }
         Legend legend = Legend.of(c);
         int width = framing.canvas().map(Framing.Canvas::width).orElseGet(() -> Framed.of(
@@ -69,8 +69,8 @@ final class Finishing {
                 .planes()
                 .get(0)
                 .width());
-        return legend.below(Framed.of(shown, globe, c.disk(), framing, legend.heightPx(width))
-                .planes());
+        Framed above = Framed.of(shown, globe, c.disk(), framing, legend.heightPx(width));
+        return new Framed(legend.below(above.planes()), above.disk());
     }
 
     /** How light falls off in red, green and blue: as in the frame that weighs most of each band, or else of all. */

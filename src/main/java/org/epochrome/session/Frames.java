@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.epochrome.io.Conventions;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.io.FrameRefused;
@@ -20,19 +21,74 @@ import org.epochrome.time.LeapSeconds;
  * @param conventions what is said about all of them alike, by which bands and times were found
  * @param leftOut files that are not to be part of the picture, as the frames name them
  * @param disks disks that are held by hand, by file
+ * @param absent frames that belong to it but cannot be used
  */
-public record Frames(List<DatedFrame> all, Conventions conventions, Set<Path> leftOut, Map<Path, HeldDisk> disks) {
+public record Frames(
+        List<DatedFrame> all,
+        Conventions conventions,
+        Set<Path> leftOut,
+        Map<Path, HeldDisk> disks,
+        List<AbsentFrame> absent) {
     private static final int GREEN = 1;
 
     public Frames {
         all = List.copyOf(all);
         leftOut = Set.copyOf(leftOut);
         disks = Map.copyOf(disks);
+        absent = List.copyOf(absent);
     }
 
     /** Frames that need no more words. */
     public static Frames of(List<DatedFrame> all) {
-        return new Frames(all, Conventions.UNSAID, Set.of(), Map.of());
+        return new Frames(all, Conventions.UNSAID, Set.of(), Map.of(), List.of());
+    }
+
+    /** What is said, about other frames. */
+    public Frames with(List<DatedFrame> others) {
+        return new Frames(others, conventions, leftOut, disks, absent);
+    }
+
+    /** The same by other conventions. */
+    public Frames with(Conventions other) {
+        return new Frames(all, other, leftOut, disks, absent);
+    }
+
+    /** The same with other files left out. */
+    public Frames leavingOut(Set<Path> others) {
+        return new Frames(all, conventions, others, disks, absent);
+    }
+
+    /** The same with other disks held by hand. */
+    public Frames holding(Map<Path, HeldDisk> others) {
+        return new Frames(all, conventions, leftOut, others, absent);
+    }
+
+    /** The same without some of the frames that cannot be used. */
+    public Frames forgetting(Predicate<AbsentFrame> some) {
+        return new Frames(
+                all,
+                conventions,
+                leftOut,
+                disks,
+                absent.stream().filter(some.negate()).toList());
+    }
+
+    /** Frames that cannot be used but are not left out either. */
+    public List<AbsentFrame> lacking() {
+        return absent.stream()
+                .filter(a -> !leftOut.contains(a.request().file()))
+                .toList();
+    }
+
+    /**
+     * Refuses to go on without a frame that is not left out.
+     *
+     * @throws FramesRefused if such a frame cannot be used
+     */
+    public void demandAll() {
+        if (!lacking().isEmpty()) {
+            throw FramesRefused.absent(lacking());
+        }
     }
 
     /**

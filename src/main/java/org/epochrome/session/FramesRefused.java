@@ -2,6 +2,7 @@ package org.epochrome.session;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.epochrome.io.FrameRefused;
 
 /** Several frames were refused at once; the message has a line for each. */
@@ -9,6 +10,14 @@ public final class FramesRefused extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
     public FramesRefused(List<FrameRefused> refused) {
-        super(refused.stream().map(FrameRefused::getMessage).collect(Collectors.joining(System.lineSeparator())));
+        this(refused.stream().map(FrameRefused::getMessage));
+    }
+
+    private FramesRefused(Stream<String> sentences) {
+        super(sentences.collect(Collectors.joining(System.lineSeparator())));
+    }
+
+    static FramesRefused absent(List<AbsentFrame> frames) {
+        return new FramesRefused(frames.stream().map(AbsentFrame::problem));
     }
 }

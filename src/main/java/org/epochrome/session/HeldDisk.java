@@ -12,6 +12,12 @@ import java.util.OptionalDouble;
  * @param northAngleDeg north angle; empty to find it as in other frames
  */
 public record HeldDisk(double x, double y, double equatorialRadiusPx, OptionalDouble northAngleDeg) {
+    /** The same on pixels that are so many times as wide. */
+    HeldDisk binned(int factor) {
+        double middle = 0.5 * (factor - 1);
+        return new HeldDisk((x - middle) / factor, (y - middle) / factor, equatorialRadiusPx / factor, northAngleDeg);
+    }
+
     public HeldDisk {
         if (!(Double.isFinite(x) && Double.isFinite(y) && equatorialRadiusPx > 0 && equatorialRadiusPx < 1e5)) {
             throw new IllegalArgumentException("A disk has a centre and a radius above 0, in pixels, not " + x + ", "

@@ -3,6 +3,7 @@ package org.epochrome.session;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.epochrome.colour.Coverage;
 import org.epochrome.colour.Layer;
@@ -38,6 +39,8 @@ final class Merging {
     private final int width;
     private final int height;
     private final Memory memory;
+    private final IntPredicate counts;
+    /** Null where an exposure does not count. */
     private final List<FrameLight> light;
 
     /**
@@ -54,6 +57,20 @@ final class Merging {
             List<FittedDisk> fits,
             View view,
             Memory memory) {
+        this(schedule, turning, planes, moons, fits, view, memory, i -> true);
+    }
+
+    /** @param counts which exposures are merged at all; at least one of each band that is asked for */
+    Merging(
+            Schedule schedule,
+            Turning turning,
+            List<Plane> planes,
+            Moons moons,
+            List<FittedDisk> fits,
+            View view,
+            Memory memory,
+            IntPredicate counts) {
+        this.counts = counts;
         this.schedule = schedule;
         this.turning = turning;
         this.planes = planes;
@@ -66,13 +83,13 @@ final class Merging {
         height = reference.height();
         light = IntStream.range(0, fits.size())
                 .parallel()
-                .mapToObj(i -> FrameLight.of(planes.get(i), fits.get(i)))
+                .mapToObj(i -> counts.test(i) ? FrameLight.of(planes.get(i), fits.get(i)) : null)
                 .toList();
     }
 
     /** The same of the globe alone. */
     Merging withoutMoons() {
-        return new Merging(schedule, turning, planes, Moons.NONE, fits, view, memory);
+        return new Merging(schedule, turning, planes, Moons.NONE, fits, view, memory, counts);
     }
 
     /** Noise of a pixel of the output, if only this exposure made it. */
@@ -99,6 +116,7 @@ final class Merging {
 
     private List<Integer> of(String band) {
         return IntStream.range(0, fits.size())
+                .filter(counts)
                 .filter(i -> schedule.exposures().get(i).band().name().equals(band))
                 .boxed()
                 .toList();

@@ -7,7 +7,15 @@ import org.epochrome.disk.DiskNotFound;
 public final class NoDiskInFrame extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
+    private final transient Path file;
+
     NoDiskInFrame(Path file, DiskNotFound cause) {
-        super(file + ": " + cause.getMessage() + ".", cause);
+        super(file.getFileName() + ": " + cause.getMessage() + ".", cause);
+        this.file = file;
+    }
+
+    /** The frame. */
+    public Path file() {
+        return file;
     }
 }

@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.Finish;
+import org.epochrome.colour.Framed;
 import org.epochrome.colour.Framing;
 import org.epochrome.colour.Look;
 import org.epochrome.ephemeris.Body;
@@ -132,12 +133,18 @@ public record Outputs(List<Path> files, Optional<Path> report, Look look, boolea
 
     /** The finished picture: display-encoded red, green and blue. */
     public List<Plane> picture(Combination c) {
+        return framed(c).planes();
+    }
+
+    /** The same, and where its disk lies. */
+    public Framed framed(Combination c) {
         return Finishing.picture(c, look);
     }
 
     /** The same on the pixels of the cube, whatever the framing. */
     public List<Plane> pictureAsShot(Combination c) {
-        return Finishing.picture(c, new Look(look.white(), look.sharpening(), look.tone(), Framing.AS_SHOT));
+        return Finishing.picture(c, new Look(look.white(), look.sharpening(), look.tone(), Framing.AS_SHOT))
+                .planes();
     }
 
     /**

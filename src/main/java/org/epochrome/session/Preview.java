@@ -1,6 +1,5 @@
 package org.epochrome.session;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -9,7 +8,6 @@ import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -39,7 +37,9 @@ import org.epochrome.turn.Turner;
 public final class Preview {
     /** Frames are binned to about so many pixels across. */
     private static final int ACROSS_PX = 320;
-    /** So many frames of a band, those nearest to the epoch, show what a hundred show; more would only take longer. */
+    /** Frames of a band, those nearest to the epoch, that are fitted for a first picture: each takes its time. */
+    private static final int FITTED_PER_BAND = 1;
+    /** So many, once their disks are known, show what a hundred show; more would only take longer. */
     private static final int MOST_PER_BAND = 3;
 
     private final List<Exposure> whole;
@@ -83,6 +83,14 @@ public final class Preview {
      */
     public record Picture(List<Plane> planes, ColourCube cube, Disk disk, Instant epoch, Aspect aspect, int factor) {}
 
+    /** How much is made of a picture. */
+    public enum Care {
+        /** Of each band only the frame nearest to the epoch: for as long as a hand moves. */
+        NEAREST_FRAMES,
+        /** All frames that are kept. */
+        ALL_FRAMES
+    }
+
     /**
      * Reads the frames and fits their disks quickly. Where nobody knows the axis of a round body, north is taken as up.
      *
@@ -91,17 +99,19 @@ public final class Preview {
      */
     public static Preview rough(Recipe recipe, Progress progress) {
         Schedule all = Schedule.of(recipe);
-        Recipe few = few(recipe, all, nearest(all));
+        Recipe few = QuickFrames.few(recipe, all, QuickFrames.nearest(all, FITTED_PER_BAND));
+        int before = QuickFrames.beforeFitting(few.frames().used());
+        few = before == 1 ? few : QuickFrames.binned(few, before);
         Schedule schedule = Schedule.of(few);
         Memory memory = Memory.ofThisHeap();
         boolean axis = DiskFinder.showsAxis(recipe.body());
         Recipe known = axis || recipe.setup().northDeg().isPresent()
                 ? few
-                : few.with(recipe.setup().posed(0, recipe.setup().mirroring()));
+                : few.with(few.setup().posed(0, few.setup().mirroring()));
         progress.doing("reading");
         List<Plane> full = new PlaneStore(
                         schedule.exposures().size(),
-                        i -> schedule.exposures().get(i).load(),
+                        i -> Binning.by(before, schedule.exposures().get(i).load()),
                         memory.heldBytes())
                 .filled();
         progress.at(0.3);
@@ -119,7 +129,7 @@ public final class Preview {
         return new Preview(
                 all.exposures(),
                 schedule,
-                factor,
+                before * factor,
                 IntStream.range(0, full.size())
                         .parallel()
                         .mapToObj(i -> Binning.by(factor, full.get(i)))
@@ -128,24 +138,8 @@ public final class Preview {
                 posed.stream().map(f -> f.binned(factor)).toList());
     }
 
-    /** Of each band the frames nearest to the epoch. */
-    private static Set<DatedFrame> nearest(Schedule all) {
-        Map<String, List<Exposure>> bands = all.exposures().stream()
-                .sorted(Comparator.comparing(
-                        e -> Duration.between(e.mid(), all.epoch()).abs()))
-                .collect(Collectors.groupingBy(e -> e.band().name()));
-        return bands.values().stream()
-                .flatMap(band -> band.stream().limit(MOST_PER_BAND))
-                .map(Exposure::frame)
-                .collect(Collectors.toSet());
-    }
-
-    /** The recipe for some of its frames, at the epoch of all. */
-    private static Recipe few(Recipe recipe, Schedule all, Set<DatedFrame> some) {
-        Frames f = recipe.frames();
-        List<DatedFrame> kept = f.used().stream().filter(some::contains).toList();
-        return recipe.with(new Frames(kept, f.conventions(), Set.of(), f.disks()))
-                .at(Optional.of(all.epoch()));
+    private Set<Integer> all() {
+        return IntStream.range(0, fits.size()).boxed().collect(Collectors.toSet());
     }
 
     private static FittedDisk posed(FittedDisk found, Posture.Angle angle) {
@@ -157,24 +151,35 @@ public final class Preview {
         return Math.max(1, Math.round(Math.min(plane.width(), plane.height()) / (float) ACROSS_PX));
     }
 
-    /** The same frames with the disks that a combination found, and with moons if it found some. */
+    /**
+     * With the disks that a combination found, with moons if it found some, and with more of its frames.
+     *
+     * @throws org.epochrome.io.FrameRefused if one of these cannot be read any more
+     */
     public Preview refined(Combination c) {
-        List<FittedDisk> found = schedule.exposures().stream()
+        Schedule all = Schedule.of(c.recipe(), whole);
+        Schedule more = Schedule.of(QuickFrames.few(c.recipe(), all, QuickFrames.nearest(all, MOST_PER_BAND)), whole);
+        List<Plane> kept = more.exposures().stream().map(this::plane).toList();
+        List<FittedDisk> found = more.exposures().stream()
                 .map(e -> c.frames().stream()
                         .filter(f -> f.exposure().equals(e))
                         .findFirst()
                         .orElseThrow())
                 .map(f -> f.limb().at(f.disk()).binned(factor))
                 .toList();
-        Moons there = c.moons().isEmpty()
-                ? Moons.NONE
-                : WithoutMoons.onSmall(c.recipe(), schedule, planes, found, Progress.NONE);
-        return new Preview(whole, schedule, factor, planes, there, found);
+        Moons there =
+                c.moons().isEmpty() ? Moons.NONE : WithoutMoons.onSmall(c.recipe(), more, kept, found, Progress.NONE);
+        return new Preview(whole, more, factor, kept, there, found);
+    }
+
+    private Plane plane(Exposure exposure) {
+        int known = schedule.exposures().indexOf(exposure);
+        return known >= 0 ? planes.get(known) : Binning.by(factor, exposure.load());
     }
 
     /** Whether it holds the frames that a recipe is made from. */
     public boolean holds(Recipe recipe) {
-        return Schedule.of(recipe).exposures().equals(whole);
+        return Schedule.of(recipe, whole).exposures().equals(whole);
     }
 
     /** The disks on the frames' own pixels, in the order of the exposures that are kept. */
@@ -196,25 +201,28 @@ public final class Preview {
      * The picture by a recipe whose frames these are; it always lies on the pixels of the same frame.
      *
      * @param look how it is finished; its framing is left out of account
+     * @param care how much is made of it
      */
-    public Picture picture(Recipe recipe, Look look, Progress progress) {
-        Set<DatedFrame> own = schedule.exposures().stream().map(Exposure::frame).collect(Collectors.toSet());
-        Schedule asked = Schedule.of(few(recipe, Schedule.of(recipe), own));
+    public Picture picture(Recipe recipe, Look look, Care care, Progress progress) {
+        Set<DatedFrame> own = QuickFrames.same(schedule.exposures().stream().map(Exposure::frame));
+        Schedule asked = Schedule.of(QuickFrames.few(recipe, Schedule.of(recipe, whole), own), schedule.exposures());
         Schedule now = new Schedule(asked.exposures(), asked.epoch(), asked.aspect(), schedule.reference());
         Turning turning = new Turning(recipe, now, this::turner);
         // The body stands nearly alike through a session; what it is seen by need not be drawn anew for each epoch.
         View view =
                 new View(Globe.of(schedule.aspect()), fits.get(now.reference()).disk());
         List<FittedDisk> places = nudged(recipe, view.disk());
+        Set<Integer> counted = care == Care.ALL_FRAMES ? all() : QuickFrames.nearestOfEach(now);
         Merging merging = recipe.corrections().moons()
-                ? new Merging(now, turning, withoutMoons, moons.against(places), places, view, memory)
-                : new Merging(now, turning, planes, Moons.NONE, places, view, memory);
+                ? new Merging(
+                        now, turning, withoutMoons, moons.against(places), places, view, memory, counted::contains)
+                : new Merging(now, turning, planes, Moons.NONE, places, view, memory, counted::contains);
         ColourCube cube = cube(recipe.assignment(), merging, progress);
         List<Plane> shown = Finishing.asShot(
                 cube,
                 view,
                 recipe.body(),
-                lights(merging, places, view.disk()),
+                lights(merging, counted, places, view.disk()),
                 Sky.arcsecPerPx(now.aspect(), view.disk()),
                 look);
         return new Picture(shown, cube, view.disk(), now.epoch(), now.aspect(), factor);
@@ -295,12 +303,13 @@ public final class Preview {
     }
 
     /** How light falls off in red, green and blue: as in the exposure that weighs most of each, or else of all. */
-    private List<BandLight> lights(Merging merging, List<FittedDisk> places, Disk output) {
+    private List<BandLight> lights(Merging merging, Set<Integer> counted, List<FittedDisk> places, Disk output) {
         Comparator<Integer> weight = Comparator.comparingDouble(merging::share);
         return Stream.of(Band.R, Band.G, Band.B)
                 .map(band -> exposures(band.name())
+                        .filter(counted::contains)
                         .max(weight)
-                        .or(() -> IntStream.range(0, places.size()).boxed().max(weight))
+                        .or(() -> counted.stream().max(weight))
                         .orElseThrow())
                 .map(places::get)
                 .map(fit -> new BandLight(fit.shading().carried(fit.disk(), output), fit.rings()))

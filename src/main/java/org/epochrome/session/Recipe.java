@@ -41,6 +41,11 @@ public record Recipe(
                 Assignment.usual(frames));
     }
 
+    /** The same of another planet, corrected as is usual for it. */
+    public Recipe of(Body other) {
+        return new Recipe(frames, other, place, epoch, setup, Corrections.usual(other), alignment, assignment);
+    }
+
     /** The same from other frames. */
     public Recipe with(Frames other) {
         return new Recipe(other, body, place, epoch, setup, corrections, alignment, assignment);

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -25,8 +26,28 @@ record Schedule(List<Exposure> exposures, Instant epoch, Aspect aspect, int refe
     private static final List<Band> COLOUR = List.of(Band.R, Band.G, Band.B);
 
     static Schedule of(Recipe recipe) {
+        return of(recipe, List.of());
+    }
+
+    /**
+     * The same, quickly where only little has changed.
+     *
+     * @param known exposures of an earlier schedule; those of the same frame, body and site are taken over
+     */
+    static Schedule of(Recipe recipe, List<Exposure> known) {
+        IdentityHashMap<DatedFrame, List<Exposure>> before = new IdentityHashMap<>();
+        for (Exposure e : known) {
+            if (e.aspect().body() == recipe.body()
+                    && e.aspect().site().equals(recipe.place().site())) {
+                before.computeIfAbsent(e.frame(), f -> new ArrayList<>()).add(e);
+            }
+        }
         List<Exposure> exposures = new ArrayList<>();
         for (DatedFrame frame : recipe.frames().used()) {
+            if (before.containsKey(frame)) {
+                exposures.addAll(before.get(frame));
+                continue;
+            }
             Aspect aspect = Ephemeris.aspect(
                     recipe.body(), frame.timing().span().mid(), recipe.place().site());
             Optional<Band> band = frame.band().band();

@@ -17,6 +17,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.epochrome.io.AtomicFile;
 import org.epochrome.io.FrameRefused;
@@ -75,10 +76,10 @@ public final class SessionFile {
     }
 
     /**
-     * Reads a session and finds its frames.
+     * Reads a session and finds its frames; those that cannot be used are kept apart.
      *
      * @throws FrameRefused if the file is no session that this version understands
-     * @throws FramesRefused if frames are refused
+     * @throws FramesRefused if none of its frames can be used
      */
     public static Opened read(Path file) {
         SessionSchema.Root root = parsed(file);
@@ -86,7 +87,10 @@ public final class SessionFile {
         SessionReading reading = new SessionReading(parent == null ? Path.of("") : parent);
         try {
             Session session = reading.session(root);
-            return new Opened(session, changed(root.frames(), reading));
+            Set<Path> absent = session.recipe().frames().absent().stream()
+                    .map(a -> a.request().file())
+                    .collect(Collectors.toSet());
+            return new Opened(session, changed(root.frames(), absent, reading));
         } catch (IllegalArgumentException e) {
             throw refused(file, e.getMessage(), e);
         }
@@ -140,11 +144,12 @@ public final class SessionFile {
                 file, "is no session that can be used: " + reason + "; correct it or save it anew.", cause);
     }
 
-    private static List<String> changed(List<SessionSchema.Frame> frames, SessionReading reading) {
+    private static List<String> changed(List<SessionSchema.Frame> frames, Set<Path> absent, SessionReading reading) {
         List<String> notes = new ArrayList<>();
         for (SessionSchema.Frame frame : frames) {
             Path file = reading.path(frame.file());
-            if (frame.sha256() != null
+            if (!absent.contains(file)
+                    && frame.sha256() != null
                     && !frame.sha256().equalsIgnoreCase(FileMark.of(file).sha256())) {
                 notes.add(file.getFileName()
                         + " has changed since the session was saved; the picture will not be the same.");

@@ -1,10 +1,12 @@
 package org.epochrome.session;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -47,7 +49,19 @@ final class SessionReading {
                 .orElseThrow(() -> new IllegalArgumentException("'" + root.body() + "' is no planet"));
         List<SessionSchema.Frame> listed = required(root.frames(), "frames");
         Conventions conventions = conventions(root);
-        List<DatedFrame> found = Frames.found(listed.stream().map(this::request).toList(), conventions);
+        List<DatedFrame> found = new ArrayList<>();
+        List<AbsentFrame> absent = new ArrayList<>();
+        for (SessionSchema.Frame frame : listed) {
+            FrameRequest request = request(frame);
+            try {
+                found.addAll(Frames.found(List.of(request), conventions));
+            } catch (FramesRefused e) {
+                absent.add(absent(frame, request, e));
+            }
+        }
+        if (found.isEmpty() && !absent.isEmpty()) {
+            throw FramesRefused.absent(absent);
+        }
         Set<Path> leftOut = new HashSet<>();
         Map<Path, HeldDisk> disks = new HashMap<>();
         for (SessionSchema.Frame frame : listed) {
@@ -59,7 +73,7 @@ final class SessionReading {
             }
         }
         Recipe recipe = Recipe.usual(found, body)
-                .with(new Frames(found, conventions, leftOut, disks))
+                .with(new Frames(found, conventions, leftOut, disks, absent))
                 .with(new Place(Optional.ofNullable(site(root.site())), Optional.ofNullable(air(root.air()))))
                 .at(instant(root.epoch()));
         recipe = root.setup() == null ? recipe : recipe.with(setup(root.setup()));
@@ -67,6 +81,17 @@ final class SessionReading {
         recipe = root.alignment() == null ? recipe : recipe.with(alignment(root.alignment()));
         recipe = root.assignment() == null ? recipe : recipe.with(assignment(root.assignment()));
         return new Session(recipe, LookReading.look(root.look()), products(root.outputs()));
+    }
+
+    private static AbsentFrame absent(SessionSchema.Frame frame, FrameRequest request, FramesRefused why) {
+        Optional<FileMark> mark = frame.bytes() == null || frame.sha256() == null
+                ? Optional.empty()
+                : Optional.of(new FileMark(frame.bytes(), frame.sha256()));
+        String problem = Files.exists(request.file())
+                ? why.getMessage()
+                : request.file().getFileName()
+                        + " is not where the session says; put it back, or leave it out (--leave-out).";
+        return new AbsentFrame(request, mark, problem);
     }
 
     private FrameRequest request(SessionSchema.Frame frame) {

@@ -9,12 +9,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.colour.Look;
 import org.epochrome.colour.Sharpening;
 import org.epochrome.colour.Tone;
 import org.epochrome.ephemeris.RotationSystem;
-import org.epochrome.io.DatedFrame;
+import org.epochrome.io.FrameRequest;
 import org.epochrome.io.NameClock;
 import org.epochrome.io.SheetRow;
 
@@ -53,7 +54,7 @@ final class SessionWriting {
                         r.assignment().luminance().orElse(null)),
                 clock(r.frames().conventions().clock()),
                 passbands(r.frames()),
-                r.frames().all().stream().map(f -> frame(f, r.frames())).toList(),
+                frames(r.frames()),
                 look(s.look()),
                 outputs(s.products()));
     }
@@ -100,14 +101,25 @@ final class SessionWriting {
         return edges.isEmpty() ? null : new LinkedHashMap<>(edges);
     }
 
-    private SessionSchema.Frame frame(DatedFrame f, Frames frames) {
-        Path file = f.head().file();
-        Optional<SheetRow> row = f.request().row();
+    private List<SessionSchema.Frame> frames(Frames frames) {
+        return Stream.concat(
+                        frames.all().stream()
+                                .map(f -> frame(
+                                        f.request(),
+                                        f.head().file(),
+                                        Optional.of(FileMark.of(f.head().file())),
+                                        frames)),
+                        frames.absent().stream()
+                                .map(a -> frame(a.request(), a.request().file(), a.mark(), frames)))
+                .toList();
+    }
+
+    private SessionSchema.Frame frame(FrameRequest request, Path file, Optional<FileMark> mark, Frames frames) {
+        Optional<SheetRow> row = request.row();
         HeldDisk disk = frames.disks().get(file);
-        FileMark mark = FileMark.of(file);
         return new SessionSchema.Frame(
                 path(file),
-                row.flatMap(SheetRow::band).or(() -> f.request().band()).orElse(null),
+                row.flatMap(SheetRow::band).or(request::band).orElse(null),
                 row.flatMap(SheetRow::span).map(s -> s.start().toString()).orElse(null),
                 row.flatMap(SheetRow::span).map(s -> s.end().toString()).orElse(null),
                 row.map(SheetRow::source).orElse(null),
@@ -116,8 +128,8 @@ final class SessionWriting {
                         ? null
                         : new SessionSchema.Disk(
                                 disk.x(), disk.y(), disk.equatorialRadiusPx(), number(disk.northAngleDeg())),
-                mark.bytes(),
-                mark.sha256());
+                mark.map(FileMark::bytes).orElse(null),
+                mark.map(FileMark::sha256).orElse(null));
     }
 
     static SessionSchema.Look look(Look look) {

@@ -24,6 +24,26 @@ public record Setup(OptionalDouble northDeg, Mirroring mirroring, OptionalDouble
         }
     }
 
+    /** The same with another north angle. */
+    public Setup north(OptionalDouble otherDeg) {
+        return new Setup(otherDeg, mirroring, scaleArcsecPerPx, mount);
+    }
+
+    /** The same mirrored otherwise. */
+    public Setup with(Mirroring other) {
+        return new Setup(northDeg, other, scaleArcsecPerPx, mount);
+    }
+
+    /** The same at another plate scale. */
+    public Setup scale(OptionalDouble otherArcsecPerPx) {
+        return new Setup(northDeg, mirroring, otherArcsecPerPx, mount);
+    }
+
+    /** The same on another mount. */
+    public Setup with(Mount other) {
+        return new Setup(northDeg, mirroring, scaleArcsecPerPx, other);
+    }
+
     /** The same with a known posture of the reference frame. */
     public Setup posed(double knownNorthDeg, Mirroring knownMirroring) {
         return new Setup(OptionalDouble.of(knownNorthDeg), knownMirroring, scaleArcsecPerPx, mount);

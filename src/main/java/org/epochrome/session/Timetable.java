@@ -2,6 +2,7 @@ package org.epochrome.session;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
 import org.epochrome.disk.Disk;
 import org.epochrome.ephemeris.Aspect;
@@ -44,11 +45,25 @@ public record Timetable(Instant epoch, Aspect aspect, int reference, List<Row> r
     }
 
     public static Timetable of(Recipe recipe) {
-        Schedule schedule = Schedule.of(recipe);
+        return of(recipe, List.of());
+    }
+
+    /** That of a recipe which differs little from this one's, such as in its epoch: a matter of microseconds a frame. */
+    public Timetable changed(Recipe recipe) {
+        return of(recipe, rows);
+    }
+
+    private static Timetable of(Recipe recipe, List<Row> known) {
+        IdentityHashMap<Exposure, Row> before = new IdentityHashMap<>();
+        known.forEach(row -> before.put(row.exposure(), row));
+        Schedule schedule =
+                Schedule.of(recipe, known.stream().map(Row::exposure).toList());
         Turning turning = new Turning(recipe, schedule);
         List<Row> rows = new ArrayList<>();
         for (Exposure exposure : schedule.exposures()) {
-            rows.add(new Row(exposure, turning.turnedDeg(exposure.aspect()), swept(exposure)));
+            Row row = before.get(exposure);
+            double swept = row == null ? swept(exposure) : row.sweptDeg();
+            rows.add(new Row(exposure, turning.turnedDeg(exposure.aspect()), swept));
         }
         return new Timetable(schedule.epoch(), schedule.aspect(), schedule.reference(), rows);
     }

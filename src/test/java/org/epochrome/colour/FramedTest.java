@@ -57,6 +57,37 @@ class FramedTest {
         assertEquals(40 * scale, framed.disk().equatorialRadiusPx(), 1e-9);
     }
 
+    /** A picture on pixels twice as wide fills the same edges: with and without a canvas, cropped and whole. */
+    @Test
+    void aCoarsePictureIsFramedLikeTheFineOne() {
+        Disk disk = new Disk(60.5, 58.5, 40, 30, false);
+        Disk coarse = new Disk(30, 29, 20, 30, false);
+        Plane fine = new Plane(124, 120);
+        Plane binned = new Plane(62, 60);
+        Optional<Framing.Canvas> canvas = Optional.of(new Framing.Canvas(150, 110));
+        for (Framing framing : List.of(
+                new Framing(
+                        Framing.Orientation.NORTH_UP, OptionalDouble.of(0.5), OptionalDouble.empty(), canvas, false),
+                new Framing(
+                        Framing.Orientation.NORTH_UP, OptionalDouble.of(0.5), OptionalDouble.of(1.5), canvas, false),
+                new Framing(
+                        Framing.Orientation.AS_SHOT,
+                        OptionalDouble.empty(),
+                        OptionalDouble.of(1.5),
+                        Optional.empty(),
+                        false),
+                Framing.AS_SHOT)) {
+            Framed wanted = Framed.of(List.of(fine), GLOBE, disk, framing, 0);
+            Framed quick = Framed.of(List.of(binned), GLOBE, coarse, framing.enlarged(2), 0);
+            assertEquals(wanted.planes().get(0).width(), quick.planes().get(0).width());
+            assertEquals(wanted.planes().get(0).height(), quick.planes().get(0).height());
+            assertEquals(wanted.disk().equatorialRadiusPx(), quick.disk().equatorialRadiusPx(), 1e-9);
+            // A disk that was only moved lies on whole pixels, and a coarse one on half of them.
+            assertEquals(wanted.disk().x(), quick.disk().x(), 1);
+            assertEquals(wanted.disk().y(), quick.disk().y(), 1);
+        }
+    }
+
     @Test
     void southUpIsNorthUpTurnedRound() {
         Disk disk = new Disk(60, 58, 40, 12, false);

@@ -109,6 +109,23 @@ class SessionCommandTest {
         sameAsFirst(there);
     }
 
+    /** What is left out may be missing; what is not is asked for in one sentence. */
+    @Test
+    void aMissingFrameMattersOnlyIfItIsUsed() throws IOException {
+        Path there = Files.createDirectories(folder.resolve("missing"));
+        for (Path frame : frames) {
+            Files.copy(frame, there.resolve(frame.getFileName()));
+        }
+        Path session = Files.copy(saved, there.resolve("session.json"));
+        Ran.of("combine", session).succeeds();
+        sameAsFirst(there);
+        Files.delete(there.resolve("jupiter-R.fits"));
+        Ran.of("combine", session, "--overwrite")
+                .refuses(3, "jupiter-R.fits is not where the session says; put it back, or leave it out");
+        Ran.of("combine", session, "--overwrite", "--leave-out", there.resolve("jupiter-R.fits"))
+                .refuses(2, "R");
+    }
+
     @Test
     void theCommandLineSpelledFromASessionGivesTheSameBytes() throws IOException {
         Path there = Files.createDirectories(folder.resolve("spelled"));
@@ -175,7 +192,7 @@ class SessionCommandTest {
         Ran.of("combine", broken, "--out", out).refuses(3, "broken.json|version 7");
         Files.writeString(broken, Files.readString(saved).replace("\"contrast\"", "\"kontrast\""));
         Ran.of("combine", broken, "--out", out).refuses(3, "broken.json|look.tone.kontrast");
-        Files.writeString(broken, Files.readString(saved).replace("another.fits", "missing.fits"));
+        Files.writeString(broken, Files.readString(saved).replace("jupiter-G.fits", "missing.fits"));
         Ran.of("combine", broken, "--out", out).refuses(3, "missing.fits");
         Ran.of("combine", folder.resolve("none.json"), "--out", out).refuses(3, "none.json|cannot be read");
         Ran.of("combine", saved, broken, "--out", out).refuses(2, "one too many");

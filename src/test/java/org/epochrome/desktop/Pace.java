@@ -1,5 +1,7 @@
 package org.epochrome.desktop;
 
+import com.sun.management.OperatingSystemMXBean;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -17,11 +19,16 @@ import org.testfx.util.WaitForAsyncUtils;
 
 /**
  * Measures how quick the window is: from dropping frames to a picture, and while the epoch is dragged; and how long its thread
- * was ever kept busy. Reports, asserts nothing. Arguments: frames.
+ * was ever kept busy. Reports, asserts nothing. Arguments: frames. With -Dfull=false it does not wait for the full picture, as with a
+ * hundred frames; -Drounds tells how often.
  */
 public final class Pace {
-    private static final int ROUNDS = 5;
+    private static final int ROUNDS = Integer.getInteger("rounds", 5);
+    private static final boolean FULL = !"false".equals(System.getProperty("full"));
     private static final int DRAG_MS = 4000;
+
+    private static final OperatingSystemMXBean MACHINE =
+            (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
 
     private Pace() {}
 
@@ -42,22 +49,27 @@ public final class Pace {
 
     private static void round(Rig rig, List<Path> frames) throws Exception {
         WaitForAsyncUtils.asyncFx(() -> rig.bench().clear()).get();
-        AtomicLong worst = new AtomicLong();
-        Thread watch = watch(worst);
+        FaceWatch watch = new FaceWatch();
         long start = System.nanoTime();
+        long began = MACHINE.getProcessCpuTime();
         WaitForAsyncUtils.asyncFx(() -> rig.bench().take(frames, Place.at(new Site(46.2, 8.5, 480))))
                 .get();
         await(() -> rig.bench().studio().shownProperty().get().isPresent());
         long first = System.nanoTime();
-        await(() -> rig.bench().combination().isPresent()
-                && !rig.bench().studio().work().busyProperty().get());
+        System.out.printf("first picture %.2f s, %.2f s of processors%n", (first - start) * 1e-9, computed(began));
+        await(() -> !FULL
+                || (rig.bench().combination().isPresent()
+                        && !rig.bench().studio().work().busyProperty().get()));
         long full = System.nanoTime();
-        long stalled = worst.getAndSet(0);
+        String opening = watch.told();
+        long before = MACHINE.getProcessCpuTime();
         double perSecond = drag(rig);
-        watch.interrupt();
+        double each = computed(before) / (perSecond * DRAG_MS / 1000);
+        String dragging = watch.told();
+        watch.end();
         System.out.printf(
-                "first picture %.2f s, full picture %.2f s, longest stall %d ms; dragging %.1f pictures/s, stall %d ms%n",
-                (first - start) * 1e-9, (full - start) * 1e-9, stalled / 1_000_000, perSecond, worst.get() / 1_000_000);
+                "full picture %.2f s, %s%n    dragging %.1f pictures/s, each %.3f s of processors, %s; %d MB in use%n",
+                (full - start) * 1e-9, opening, perSecond, each, dragging, used());
     }
 
     /** As a hand that moves the marker 60 times a second. */
@@ -78,26 +90,17 @@ public final class Pace {
         return pictures.get() / (DRAG_MS / 1000.0);
     }
 
-    /** Asks the window's thread again and again for a sign of life. */
-    private static Thread watch(AtomicLong worst) {
-        Thread thread = new Thread(() -> {
-            try {
-                while (true) {
-                    long asked = System.nanoTime();
-                    Platform.runLater(() -> worst.accumulateAndGet(System.nanoTime() - asked, Math::max));
-                    Thread.sleep(5);
-                }
-            } catch (InterruptedException e) {
-                // asked enough
-            }
-        });
-        thread.setDaemon(true);
-        thread.start();
-        return thread;
+    private static double computed(long since) {
+        return (MACHINE.getProcessCpuTime() - since) * 1e-9;
+    }
+
+    private static long used() {
+        Runtime runtime = Runtime.getRuntime();
+        return (runtime.totalMemory() - runtime.freeMemory()) >> 20;
     }
 
     private static void await(BooleanSupplier condition) throws Exception {
-        WaitForAsyncUtils.waitFor(120, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(condition::getAsBoolean)
+        WaitForAsyncUtils.waitFor(900, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(condition::getAsBoolean)
                 .get());
     }
 }

@@ -1,9 +1,12 @@
 package org.epochrome.desktop;
 
+import static java.nio.file.StandardCopyOption.REPLACE_EXISTING;
+
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
@@ -19,6 +22,7 @@ import org.epochrome.desktop.bench.Topic;
 import org.epochrome.desktop.view.Probe;
 import org.epochrome.ephemeris.Site;
 import org.epochrome.session.Place;
+import org.epochrome.session.SessionFile;
 import org.testfx.api.FxRobot;
 import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
@@ -87,12 +91,19 @@ public final class Portraits {
         await(() -> rig.bench().studio().detailProperty().get().isPresent());
         take("detail");
         topic(Topic.FRAMING);
+        robot.interact(() -> rig.frame());
+        settle();
         take("framing");
+        robot.interact(() -> rig.bench().undo());
+        settle();
         topic(Topic.EVIDENCE);
         take("evidence");
         robot.interact(() -> rig.display("FRINGES"));
         settle();
         take("fringes");
+        robot.interact(() -> rig.display("STRIP"));
+        settle();
+        take("strip");
         robot.interact(() -> rig.display("FINISHED"));
         settle();
         press(KeyCode.F1);
@@ -103,6 +114,36 @@ public final class Portraits {
         robot.interact(() -> rig.bench().clear());
         mars();
         saturn();
+        robot.interact(() -> rig.bench().clear());
+        trouble();
+    }
+
+    /** What goes wrong for people. */
+    private void trouble() throws Exception {
+        Path frames = folder.resolve("frames");
+        rig.demoFrames(frames);
+        Path broken = frames.resolve("broken.fits");
+        Files.write(broken, Arrays.copyOf(Files.readAllBytes(frames.resolve("jupiter-R.fits")), 4000));
+        robot.interact(() -> rig.bench().take(List.of(broken)));
+        await(() -> !rig.bench().problemProperty().get().isEmpty());
+        take("broken");
+        Files.delete(broken);
+        robot.interact(() -> rig.bench().clear());
+        rig.cut(frames.resolve("jupiter-G.fits"));
+        robot.interact(() -> rig.bench().take(List.of(frames), Place.at(new Site(46.2, 8.5, 480))));
+        await(() -> !rig.bench().problemProperty().get().isEmpty());
+        take("cut");
+        robot.interact(() -> rig.bench().clear());
+        rig.demoFrames(frames);
+        robot.interact(() -> rig.bench().take(List.of(frames), Place.at(new Site(46.2, 8.5, 480))));
+        settle();
+        Path session = frames.resolve("session.json");
+        SessionFile.write(rig.bench().draft().session().orElseThrow(), session, "0", true);
+        Files.move(frames.resolve("jupiter-B.fits"), folder.resolve("elsewhere.fits"), REPLACE_EXISTING);
+        robot.interact(() -> rig.keeper().open(session));
+        await(() -> !rig.bench().draft().absent().isEmpty()
+                && !rig.bench().studio().work().busyProperty().get());
+        take("missing");
     }
 
     private void jupiter() throws Exception {
@@ -142,7 +183,7 @@ public final class Portraits {
                     .selectionProperty()
                     .set(rig.bench().selectionProperty().get().of(2));
         });
-        WaitForAsyncUtils.waitForFxEvents();
+        settle();
     }
 
     private void press(KeyCode... keys) {

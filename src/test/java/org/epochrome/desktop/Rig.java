@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import javafx.application.Platform;
@@ -16,6 +17,8 @@ import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.ComboBox;
 import javafx.stage.Stage;
+import org.epochrome.colour.Framing;
+import org.epochrome.colour.Look;
 import org.epochrome.desktop.bench.Bench;
 import org.epochrome.desktop.bench.Display;
 import org.epochrome.desktop.bench.Keeper;
@@ -24,6 +27,7 @@ import org.epochrome.desktop.view.Choosers;
 import org.epochrome.desktop.view.Probe;
 import org.epochrome.desktop.view.Workbench;
 import org.epochrome.image.Binning;
+import org.epochrome.image.Plane;
 import org.epochrome.io.Conventions;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.io.FitsCard;
@@ -41,6 +45,7 @@ final class Rig {
         return thread;
     });
     private final Bench bench;
+    private final Keeper keeper;
     private final Workbench workbench;
     private final Remembered remembered;
     private Path answer = Path.of("unset");
@@ -53,8 +58,7 @@ final class Rig {
     Rig(Path folder, Stage stage, double width, double height) {
         bench = new Bench(background, Platform::runLater);
         remembered = new Remembered(folder);
-        Keeper keeper =
-                new Keeper(bench, remembered, folder, "development", background, work -> {}, Platform::runLater);
+        keeper = new Keeper(bench, remembered, folder, "development", background, work -> {}, Platform::runLater);
         workbench = new Workbench(bench, keeper, remembered, new Choosers() {
             @Override
             public List<Path> open() {
@@ -71,6 +75,36 @@ final class Rig {
 
     Bench bench() {
         return bench;
+    }
+
+    Keeper keeper() {
+        return keeper;
+    }
+
+    /** North up, cropped, with a caption. */
+    void frame() {
+        bench.editSession("frame the picture", s -> {
+            Look l = s.look();
+            Framing framing = new Framing(
+                    Framing.Orientation.NORTH_UP,
+                    OptionalDouble.of(0.25),
+                    OptionalDouble.empty(),
+                    Optional.of(new Framing.Canvas(900, 760)),
+                    true);
+            return s.with(new Look(l.white(), l.sharpening(), l.tone(), framing));
+        });
+    }
+
+    /** Cuts a frame of {@link #demoFrames} so that its disk lies across the edge. */
+    void cut(Path file) throws IOException {
+        DatedFrame frame =
+                Frames.found(List.of(FrameRequest.of(file)), Conventions.UNSAID).get(0);
+        Plane whole = frame.load().planes().get(0);
+        Plane part = new Plane(whole.width() / 2, whole.height());
+        for (int y = 0; y < part.height(); y++) {
+            System.arraycopy(whole.data(), y * whole.width(), part.data(), y * part.width(), part.width());
+        }
+        write(file, part, frame.timing().span(), "G");
     }
 
     Workbench workbench() {
@@ -110,17 +144,21 @@ final class Rig {
                             List.of(FrameRequest.of(Path.of("demo-data", "jupiter", name))), Conventions.UNSAID)
                     .get(0);
             RecordingSpan span = frame.timing().span();
-            FrameWriter.write(
-                    to.resolve(name),
-                    Binning.by(2, frame.load().planes().get(0)),
-                    List.of(
-                            new FitsCard("DATE-OBS", fits(span.start()), "UTC, start"),
-                            new FitsCard("DATE-END", fits(span.end()), "UTC, end"),
-                            new FitsCard("TIMESYS", "UTC", ""),
-                            new FitsCard("FILTER", band, ""),
-                            new FitsCard("OBJECT", "Jupiter", "invented surface")),
-                    false);
+            write(to.resolve(name), Binning.by(2, frame.load().planes().get(0)), span, band);
         }
+    }
+
+    private static void write(Path file, Plane plane, RecordingSpan span, String band) {
+        FrameWriter.write(
+                file,
+                plane,
+                List.of(
+                        new FitsCard("DATE-OBS", fits(span.start()), "UTC, start"),
+                        new FitsCard("DATE-END", fits(span.end()), "UTC, end"),
+                        new FitsCard("TIMESYS", "UTC", ""),
+                        new FitsCard("FILTER", band, ""),
+                        new FitsCard("OBJECT", "Jupiter", "invented surface")),
+                true);
     }
 
     private static String fits(Instant at) {

@@ -19,6 +19,7 @@ import javafx.scene.control.Labeled;
 import javafx.scene.input.KeyCode;
 import org.epochrome.command.CommandLineRun;
 import org.epochrome.desktop.bench.Bench;
+import org.epochrome.desktop.bench.Shown;
 import org.epochrome.desktop.bench.Topic;
 import org.epochrome.session.CommandWords;
 import org.epochrome.session.HeldDisk;
@@ -64,6 +65,7 @@ class WorkbenchTest {
         assertTrue(
                 bench().problemProperty().get().isEmpty(),
                 bench().problemProperty().get());
+        looksOtherwise();
         Instant midway = epoch();
 
         dragTheEpoch(60);
@@ -109,6 +111,26 @@ class WorkbenchTest {
         words.addAll(List.of("--out", other.toString(), "--quiet"));
         assertEquals(0, CommandLineRun.exitCode(words.toArray(String[]::new)));
         assertArrayEquals(Files.readAllBytes(other), Files.readAllBytes(picture), "window and command line agree");
+    }
+
+    /** The limb unrolled by a key, and the picture within its edges while the page Framing is open. */
+    private void looksOtherwise() throws Exception {
+        robot.interact(() -> robot.lookup("#planet").query().requestFocus());
+        robot.push(KeyCode.U);
+        awaitForm(Shown.Form.STRIP);
+        robot.push(KeyCode.U);
+        awaitForm(Shown.Form.SKY);
+        click("#topic-framing");
+        awaitForm(Shown.Form.FRAMED);
+        click("#topic-session");
+        awaitForm(Shown.Form.SKY);
+    }
+
+    private void awaitForm(Shown.Form form) throws Exception {
+        await(
+                "the picture as " + form,
+                () -> bench().studio().shownProperty().get().orElseThrow().form() == form);
+        awaitFull();
     }
 
     /** Files that do not say what they are get asked about in place, one by one. */

@@ -7,7 +7,6 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.Set;
 import org.epochrome.demo.TrueDisk;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
@@ -36,7 +35,7 @@ class HeldDiskTest {
     }
 
     private static Recipe held(Recipe recipe, Map<Path, HeldDisk> disks) {
-        return recipe.with(new Frames(recipe.frames().all(), recipe.frames().conventions(), Set.of(), disks));
+        return recipe.with(recipe.frames().holding(disks));
     }
 
     @Test

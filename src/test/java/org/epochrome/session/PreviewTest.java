@@ -13,13 +13,17 @@ import org.epochrome.colour.Look;
 import org.epochrome.disk.Disk;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Site;
+import org.epochrome.image.Band;
 import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
 import org.epochrome.io.Conventions;
 import org.epochrome.io.FrameRequest;
+import org.epochrome.io.FrameWriter;
+import org.epochrome.io.SheetRow;
 import org.epochrome.job.Progress;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** A quick picture is the full one on coarser pixels. */
 class PreviewTest {
@@ -41,7 +45,8 @@ class PreviewTest {
     /** Once refined it has the same disks, so that all that differs is the size of its pixels. */
     @Test
     void refinedIsTheFullPictureBinned() {
-        Preview.Picture quick = preview.refined(full).picture(recipe, Look.DEFAULT, Progress.NONE);
+        Preview.Picture quick =
+                preview.refined(full).picture(recipe, Look.DEFAULT, Preview.Care.ALL_FRAMES, Progress.NONE);
         assertEquals(full.epoch(), quick.epoch());
         List<Plane> binned = full.cube().planes().stream()
                 .map(p -> Binning.by(quick.factor(), p))
@@ -66,13 +71,49 @@ class PreviewTest {
         }
     }
 
+    /** Large frames are fitted on binned pixels; their disks lie where those of the small ones do, on pixels a third as wide. */
+    @Test
+    void largeFramesAreFittedQuickly(@TempDir Path folder) {
+        List<FrameRequest> files = recipe.frames().all().stream()
+                .map(f -> {
+                    Path file = folder.resolve(f.head().file().getFileName());
+                    FrameWriter.write(file, threeTimes(f.load().planes().get(0)), List.of(), false);
+                    SheetRow row = new SheetRow(
+                            file,
+                            f.band().band().map(Band::name),
+                            Optional.of(f.timing().span()),
+                            "test");
+                    return FrameRequest.of(row);
+                })
+                .toList();
+        Recipe large = recipe.with(Frames.of(Frames.found(files, Conventions.UNSAID)));
+        List<Disk> disks = Preview.rough(large, Progress.NONE).disks();
+        for (int i = 0; i < 3; i++) {
+            Disk fine = full.frames().get(i).disk();
+            assertEquals(3 * fine.x() + 1, disks.get(i).x(), 2);
+            assertEquals(3 * fine.y() + 1, disks.get(i).y(), 2);
+            assertEquals(3 * fine.equatorialRadiusPx(), disks.get(i).equatorialRadiusPx(), 5);
+            assertEquals(fine.northAngleDeg(), disks.get(i).northAngleDeg(), 2);
+        }
+    }
+
+    private static Plane threeTimes(Plane plane) {
+        Plane large = new Plane(3 * plane.width(), 3 * plane.height());
+        for (int y = 0; y < large.height(); y++) {
+            for (int x = 0; x < large.width(); x++) {
+                large.set(x, y, plane.at(x / 3, y / 3));
+            }
+        }
+        return large;
+    }
+
     /** What the turner keeps from epoch to epoch must not show: back at the first epoch all is as it was. */
     @Test
     void keepsNothingOfAnotherEpoch() {
-        Preview.Picture before = preview.picture(recipe, Look.DEFAULT, Progress.NONE);
+        Preview.Picture before = preview.picture(recipe, Look.DEFAULT, Preview.Care.ALL_FRAMES, Progress.NONE);
         Recipe later = recipe.at(Optional.of(full.epoch().plusSeconds(600)));
-        Preview.Picture moved = preview.picture(later, Look.DEFAULT, Progress.NONE);
-        Preview.Picture after = preview.picture(recipe, Look.DEFAULT, Progress.NONE);
+        Preview.Picture moved = preview.picture(later, Look.DEFAULT, Preview.Care.ALL_FRAMES, Progress.NONE);
+        Preview.Picture after = preview.picture(recipe, Look.DEFAULT, Preview.Care.ALL_FRAMES, Progress.NONE);
         assertArrayEquals(before.cube().red().data(), after.cube().red().data());
         assertTrue(rmsApart(before.cube().red(), moved.cube().red(), before.disk()) > 0.02);
     }

@@ -108,7 +108,12 @@ class SessionFileTest {
                         frames,
                         conventions,
                         Set.of(colour),
-                        Map.of(infrared, new HeldDisk(4.1, 3.9, 2.5, OptionalDouble.of(-12.3)))),
+                        Map.of(infrared, new HeldDisk(4.1, 3.9, 2.5, OptionalDouble.of(-12.3))),
+                        List.of(new AbsentFrame(
+                                FrameRequest.of(folder.resolve("gone.fits"), "G"),
+                                Optional.of(new FileMark(2880, "ab")),
+                                "gone.fits is not where the session says; put it back, or leave it out"
+                                        + " (--leave-out)."))),
                 Body.SATURN,
                 new Place(Optional.of(new Site(-37.1, 146.5, 301.5)), Optional.of(new Air(970.1, -3.3, 0.29))),
                 Optional.of(Instant.parse("2022-10-26T04:00:00.5Z")),

@@ -172,7 +172,7 @@ class TransitTest {
         Recipe recipe = o.night.recipe(true);
         ColourCube quick = Preview.rough(recipe, Progress.NONE)
                 .refined(o.with)
-                .picture(recipe, Look.DEFAULT, Progress.NONE)
+                .picture(recipe, Look.DEFAULT, Preview.Care.ALL_FRAMES, Progress.NONE)
                 .cube();
         List<SpotMatch> m = o.matches(quick, moon);
         for (int k = 0; k < 3; k++) {

@@ -3,10 +3,9 @@ package org.epochrome.desktop.bench;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import org.epochrome.image.Passband;
 import org.epochrome.io.DatedFrame;
@@ -29,6 +28,7 @@ public record Bars(TimeAxis axis, List<Bar> bars, int lanes) {
      * A bar.
      *
      * @param index number of the frame
+     * @param frame the frame itself
      * @param left its left edge
      * @param width pixels
      * @param lane 0 at the top
@@ -38,10 +38,10 @@ public record Bars(TimeAxis axis, List<Bar> bars, int lanes) {
      * @param smeared whether the globe turned further during the recording than the frame resolves
      * @param doubtful whether something about it should be looked at
      * @param used whether it is part of the picture
-     * @param tip what it is, in full
      */
     public record Bar(
             int index,
+            DatedFrame frame,
             double left,
             double width,
             int lane,
@@ -50,14 +50,26 @@ public record Bars(TimeAxis axis, List<Bar> bars, int lanes) {
             Optional<Double> turnedDeg,
             boolean smeared,
             boolean doubtful,
-            boolean used,
-            String tip) {
+            boolean used) {
 
         /** By how much, as it is written on the bar. */
         public String turned() {
             return turnedDeg
                     .map(d -> String.format(Locale.ROOT, "%+.2f°", d + 0.0))
                     .orElse(used ? "" : "left out");
+        }
+
+        /** What it is, in full. */
+        public String tip() {
+            RecordingSpan span = frame.timing().span();
+            boolean instant = span.duration().isZero();
+            return frame.head().file().getFileName()
+                    + "\n" + clock(span.start()) + (instant ? ", length unknown" : " to " + clock(span.end()))
+                    + turnedDeg
+                            .map(d -> String.format(Locale.ROOT, "%nturned by %+.3f°", d + 0.0))
+                            .orElse(used ? "" : "\nleft out")
+                    + (smeared ? "\nThe globe turned further meanwhile than the frame resolves." : "")
+                    + (frame.notes().isEmpty() ? "" : "\n" + Sentences.inWords(String.join("\n", frame.notes())));
         }
     }
 
@@ -69,9 +81,9 @@ public record Bars(TimeAxis axis, List<Bar> bars, int lanes) {
             return Optional.empty();
         }
         TimeAxis axis = TimeAxis.of(frames.stream().map(f -> f.timing().span()).toList(), widthPx);
-        Map<DatedFrame, Timetable.Row> rows = new HashMap<>();
+        IdentityHashMap<DatedFrame, Timetable.Row> rows = new IdentityHashMap<>();
         timetable.ifPresent(t -> t.rows().forEach(r -> rows.put(r.exposure().frame(), r)));
-        Map<DatedFrame, Combination.FrameResult> results = new HashMap<>();
+        IdentityHashMap<DatedFrame, Combination.FrameResult> results = new IdentityHashMap<>();
         found.ifPresent(c -> c.frames().forEach(f -> results.put(f.exposure().frame(), f)));
         int[] lanes = lanes(frames.stream().map(f -> f.timing().span()).toList());
         List<Bar> bars = new ArrayList<>();
@@ -88,8 +100,8 @@ public record Bars(TimeAxis axis, List<Bar> bars, int lanes) {
             DatedFrame frame,
             TimeAxis axis,
             int lane,
-            Map<DatedFrame, Timetable.Row> rows,
-            Map<DatedFrame, Combination.FrameResult> results) {
+            IdentityHashMap<DatedFrame, Timetable.Row> rows,
+            IdentityHashMap<DatedFrame, Combination.FrameResult> results) {
         RecordingSpan span = frame.timing().span();
         double left = axis.x(span.start());
         double right = axis.x(span.end());
@@ -103,14 +115,9 @@ public record Bars(TimeAxis axis, List<Bar> bars, int lanes) {
                                 result.disk().equatorialRadiusPx(),
                                 result.limb().shading().blurPx());
         boolean instant = span.duration().isZero();
-        String tip = frame.head().file().getFileName()
-                + "\n" + clock(span.start()) + (instant ? ", length unknown" : " to " + clock(span.end()))
-                + row.map(r -> String.format(Locale.ROOT, "%nturned by %+.3f°", r.turnedDeg() + 0.0))
-                        .orElse(rows.isEmpty() ? "" : "\nleft out")
-                + (smeared ? "\nThe globe turned further meanwhile than the frame resolves." : "")
-                + (frame.notes().isEmpty() ? "" : "\n" + Sentences.inWords(String.join("\n", frame.notes())));
         return new Bar(
                 index,
+                frame,
                 left - (instant ? LEAST_WIDTH_PX / 2 : 0),
                 wide,
                 lane,
@@ -119,8 +126,7 @@ public record Bars(TimeAxis axis, List<Bar> bars, int lanes) {
                 row.map(Timetable.Row::turnedDeg),
                 smeared,
                 instant || !frame.notes().isEmpty(),
-                row.isPresent() || rows.isEmpty(),
-                tip);
+                row.isPresent() || rows.isEmpty());
     }
 
     /** Time of day to the second. */

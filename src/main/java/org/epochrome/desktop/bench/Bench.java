@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -20,8 +21,9 @@ import org.epochrome.io.Conventions;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.io.FrameRequest;
 import org.epochrome.session.Combination;
-import org.epochrome.session.Frames;
+import org.epochrome.session.NoDiskInFrame;
 import org.epochrome.session.Place;
+import org.epochrome.session.Recipe;
 import org.epochrome.session.Session;
 import org.epochrome.session.Timetable;
 
@@ -49,6 +51,7 @@ public final class Bench {
     public Bench(Executor background, Executor face) {
         studio = new Studio(background, face, this::refused);
         door = new FrameDoor(background, face);
+        selection.addListener((o, old, now) -> studio.setFramed(now.topic() == Topic.FRAMING));
     }
 
     public ReadOnlyObjectProperty<Draft> draftProperty() {
@@ -132,7 +135,7 @@ public final class Bench {
     public void tryOut(UnaryOperator<Session> change) {
         Draft tried = history.now().with(change);
         draft.set(tried);
-        timetable.set(tried.recipe().map(Timetable::of));
+        timetable.set(tried.recipe().filter(r -> !r.frames().used().isEmpty()).map(this::timetable));
         studio.tryOut(tried);
     }
 
@@ -150,9 +153,13 @@ public final class Bench {
         Draft now = history.now();
         undoable.set(history.undoable().orElse(""));
         redoable.set(history.redoable().orElse(""));
-        timetable.set(now.recipe().filter(r -> !r.frames().used().isEmpty()).map(Timetable::of));
+        timetable.set(now.recipe().filter(r -> !r.frames().used().isEmpty()).map(this::timetable));
         draft.set(now);
         studio.show(now, anew);
+    }
+
+    private Timetable timetable(Recipe recipe) {
+        return timetable.get().map(t -> t.changed(recipe)).orElseGet(() -> Timetable.of(recipe));
     }
 
     /** Takes files that were dropped in or chosen: frames, folders of frames, sheets, or one session. */
@@ -198,11 +205,8 @@ public final class Bench {
                     next,
                     found -> edit(
                             "set a passband",
-                            d -> d.recipe(r -> r.with(new Frames(
-                                    found.frames(),
-                                    next,
-                                    r.frames().leftOut(),
-                                    r.frames().disks())))));
+                            d -> d.recipe(
+                                    r -> r.with(r.frames().with(found.frames()).with(next)))));
         });
     }
 
@@ -244,9 +248,16 @@ public final class Bench {
         return timetable.get().map(Timetable::epoch);
     }
 
-    /** Says what went wrong. */
+    /** Says what went wrong, and chooses the frame that it is about. */
     public void refused(Throwable cause) {
         problem.set(Sentences.of(cause));
+        if (Sentences.unwrapped(cause) instanceof NoDiskInFrame none) {
+            List<DatedFrame> frames = draft.get().frames();
+            IntStream.range(0, frames.size())
+                    .filter(i -> frames.get(i).head().file().equals(none.file()))
+                    .findFirst()
+                    .ifPresent(i -> selection.set(new Selection(Topic.FRAME, i)));
+        }
     }
 
     public void dismissProblem() {

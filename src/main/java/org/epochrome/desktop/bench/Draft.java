@@ -11,6 +11,7 @@ import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.io.DatedFrame;
+import org.epochrome.session.AbsentFrame;
 import org.epochrome.session.Assignment;
 import org.epochrome.session.Frames;
 import org.epochrome.session.Place;
@@ -77,7 +78,9 @@ public record Draft(Optional<Session> session, List<DatedFrame> loose, List<Unse
         if (session.isPresent()) {
             Recipe recipe = session.get().recipe();
             Frames known = recipe.frames();
-            Frames more = new Frames(frames, known.conventions(), known.leftOut(), known.disks());
+            Set<Path> names = settled.stream().map(Path::getFileName).collect(Collectors.toSet());
+            Frames more = known.with(frames)
+                    .forgetting(a -> names.contains(a.request().file().getFileName()));
             boolean usual = recipe.assignment().equals(Assignment.usual(known.all()));
             Recipe next = recipe.with(more);
             return new Draft(
@@ -99,10 +102,17 @@ public record Draft(Optional<Session> session, List<DatedFrame> loose, List<Unse
         return new Draft(Optional.of(Session.usual(recipe)), List.of(), unsettled);
     }
 
+    /** Frames of the session that cannot be used. */
+    public List<AbsentFrame> absent() {
+        return recipe().map(r -> r.frames().absent()).orElse(List.of());
+    }
+
     /** Without a file that does not help. */
     public Draft without(Path file) {
         return new Draft(
-                session,
+                session.map(s -> s.with(s.recipe().with(s.recipe().frames().forgetting(a -> a.request()
+                        .file()
+                        .equals(file))))),
                 loose.stream().filter(f -> !f.head().file().equals(file)).toList(),
                 unsettled.stream().filter(u -> !u.file().equals(file)).toList());
     }

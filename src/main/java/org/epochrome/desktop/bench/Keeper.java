@@ -4,28 +4,20 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
-import javafx.beans.value.ChangeListener;
 import org.epochrome.demo.DemoSession;
 import org.epochrome.demo.DemoSessions;
-import org.epochrome.evidence.EvidenceReport;
-import org.epochrome.io.AtomicFile;
-import org.epochrome.session.Combination;
-import org.epochrome.session.MapFile;
-import org.epochrome.session.Outputs;
 import org.epochrome.session.Place;
 import org.epochrome.session.Session;
 import org.epochrome.session.SessionFile;
 
-/** Keeps what is on the bench: saves, opens, exports, and writes the session down by itself so that a crash loses nothing. */
+/** Keeps what is on the bench: saves, opens, and writes the session down by itself so that a crash loses nothing. */
 public final class Keeper {
     private final Bench bench;
     private final Remembered remembered;
@@ -36,6 +28,7 @@ public final class Keeper {
     private final Executor face;
     private final ReadOnlyObjectWrapper<Optional<Path>> file = new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper("");
+    private final Exports exports;
     private int changes;
 
     /**
@@ -60,8 +53,14 @@ public final class Keeper {
         this.background = background;
         this.later = later;
         this.face = face;
+        exports = new Exports(bench, this, version);
         bench.undoableProperty().addListener((o, old, now) -> changed());
         bench.draftProperty().addListener((o, old, now) -> changed());
+    }
+
+    /** Saves what is made of the session. */
+    public Exports exports() {
+        return exports;
     }
 
     /** The file of the session; empty if it was never saved. */
@@ -140,6 +139,9 @@ public final class Keeper {
             } else {
                 bench.wasSaved(Draft.EMPTY);
             }
+            if (!bench.draft().absent().isEmpty()) {
+                bench.select(Topic.FRAME);
+            }
             said.set(
                     opened.notes().isEmpty()
                             ? "Opened " + path.getFileName() + "."
@@ -198,79 +200,12 @@ public final class Keeper {
                         }));
     }
 
-    /** Saves a picture or the linear cube, the format by the suffix, as soon as it is made. */
-    public void savePicture(Path path) {
-        export(path, (c, outputs) -> new Outputs(List.of(path), Optional.empty(), outputs.look(), false, true)
-                .write(c, version));
-    }
-
-    /** Saves the report for people (.html) or for programs (.json). */
-    public void saveReport(Path path) {
-        boolean forPeople = path.toString().toLowerCase(Locale.ROOT).endsWith(".html");
-        export(path, (c, outputs) -> {
-            if (forPeople) {
-                String page = EvidenceReport.of(c, outputs, version);
-                AtomicFile.write(path, true, part -> Files.writeString(part, page));
-            } else {
-                new Outputs(List.of(), Optional.of(path), outputs.look(), false, true).write(c, version);
-            }
-        });
-    }
-
-    /** Saves the globe as a map. */
-    public void saveMap(Path path) {
-        export(path, (c, outputs) -> new MapFile(path, OptionalInt.empty()).write(c, outputs, version));
-    }
-
-    private interface Export {
-        void write(Combination c, Outputs like);
-    }
-
-    private void export(Path path, Export export) {
-        said.set("Saving " + path.getFileName() + " ...");
-        whenMade(c -> {
-            Outputs like = new Outputs(
-                    List.of(),
-                    Optional.empty(),
-                    bench.draft().session().orElseThrow().look(),
-                    false,
-                    true);
-            inBackground(
-                    () -> {
-                        export.write(c, like);
-                        return path;
-                    },
-                    done -> said.set("Saved " + path.getFileName() + "."));
-        });
-    }
-
-    /** Calls back with the combination of the draft, now or when it is made. */
-    private void whenMade(Consumer<Combination> done) {
-        if (bench.combination().isPresent()) {
-            done.accept(bench.combination().get());
-            return;
-        }
-        bench.studio().resume();
-        var made = bench.studio().combinationProperty();
-        made.addListener(new ChangeListener<>() {
-            @Override
-            public void changed(
-                    javafx.beans.value.ObservableValue<? extends Optional<Combination>> o,
-                    Optional<Combination> old,
-                    Optional<Combination> now) {
-                if (bench.combination().isPresent()) {
-                    made.removeListener(this);
-                    done.accept(bench.combination().get());
-                }
-            }
-        });
-    }
-
-    private interface Step<T> {
+    interface Step<T> {
         T run();
     }
 
-    private <T> void inBackground(Step<T> step, Consumer<T> done) {
+    /** Does something in the background, and tells if it went wrong. */
+    <T> void inBackground(Step<T> step, Consumer<T> done) {
         background.execute(() -> {
             try {
                 T result = step.run();

@@ -3,6 +3,8 @@ package org.epochrome.desktop.bench;
 import java.time.Instant;
 import java.util.List;
 import org.epochrome.colour.ColourCube;
+import org.epochrome.colour.Framed;
+import org.epochrome.colour.Framing;
 import org.epochrome.colour.Look;
 import org.epochrome.colour.Quicklook;
 import org.epochrome.disk.Disk;
@@ -10,6 +12,7 @@ import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.evidence.FringePicture;
+import org.epochrome.evidence.LimbStrip;
 import org.epochrome.evidence.PlainStack;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
@@ -21,22 +24,50 @@ import org.epochrome.session.Recipe;
 
 /** Makes pictures for the screen; runs in the background. */
 final class Pictures {
+    private static final int STRIP_COLUMNS = 1080;
+    private static final int STRIP_ROWS = 720;
+    private static final double STRIP_REACH_PX = 7;
+
     private Pictures() {}
 
     /** A quick picture of the epoch that a recipe asks for. */
-    static Shown quick(Preview preview, Recipe recipe, Look look, Display display, Progress progress) {
-        Preview.Picture p = preview.picture(recipe, look, progress);
+    static Shown quick(
+            Preview preview, Recipe recipe, Look look, Display display, Preview.Care care, Progress progress) {
+        Preview.Picture p = preview.picture(recipe, look, care, progress);
         Disk disk = Shown.unbinned(p.disk(), p.factor());
+        if (display == Display.STRIP) {
+            return strip(p.cube(), new View(Globe.of(p.aspect()), p.disk()), p.factor(), disk, p.epoch(), p.aspect());
+        }
+        if (display == Display.SAVED) {
+            Framing enlarged = look.framing().enlarged(p.factor());
+            Framed framed = Framed.of(p.planes(), Globe.of(p.aspect()), p.disk(), enlarged, 0);
+            return Shown.of(framed.planes(), 1, framed.disk(), p.aspect(), p.epoch())
+                    .framed();
+        }
         List<Plane> planes = display == Display.FINISHED ? p.planes() : plain(p.cube(), p.disk(), p.aspect(), display);
         return Shown.of(planes, p.factor(), disk, p.aspect(), p.epoch());
     }
 
     /** The picture at full resolution. */
     static Shown full(Combination c, Look look, Display display) {
+        if (display == Display.STRIP) {
+            return strip(c.cube(), new View(Globe.of(c.aspect()), c.disk()), 1, c.disk(), c.epoch(), c.aspect());
+        }
+        if (display == Display.SAVED) {
+            Framed framed = outputs(look).framed(c);
+            return Shown.of(framed.planes(), 1, framed.disk(), c.aspect(), c.epoch())
+                    .framed();
+        }
         List<Plane> planes = display == Display.FINISHED
                 ? outputs(look).pictureAsShot(c)
                 : plain(c.cube(), c.disk(), c.aspect(), display);
         return Shown.of(planes, 1, c.disk(), c.aspect(), c.epoch());
+    }
+
+    private static Shown strip(ColourCube cube, View view, int factor, Disk disk, Instant epoch, Aspect aspect) {
+        LimbStrip own = new LimbStrip(STRIP_COLUMNS, STRIP_ROWS, STRIP_REACH_PX / factor);
+        return Shown.of(own.picture(cube, view), 1, disk, aspect, epoch)
+                .unrolled(new LimbStrip(STRIP_COLUMNS, STRIP_ROWS, STRIP_REACH_PX));
     }
 
     /** What frames give that are only laid on top of each other. */
@@ -59,7 +90,7 @@ final class Pictures {
 
     private static List<Plane> plain(ColourCube cube, Disk disk, Aspect aspect, Display display) {
         return switch (display) {
-            case FINISHED -> throw new IllegalArgumentException("A finished picture needs a look.");
+            case FINISHED, SAVED, STRIP -> throw new IllegalArgumentException("It is made in another way.");
             case LINEAR -> Quicklook.linear(cube.planes());
             case STRETCHED -> Quicklook.stretched(cube.planes());
             case RED -> Quicklook.linear(List.of(cube.red()));

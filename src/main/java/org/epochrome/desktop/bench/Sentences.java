@@ -12,8 +12,7 @@ public final class Sentences {
     private Sentences() {}
 
     static String of(Throwable thrown) {
-        Throwable cause =
-                thrown instanceof CompletionException && thrown.getCause() != null ? thrown.getCause() : thrown;
+        Throwable cause = unwrapped(thrown);
         boolean told = cause instanceof FrameRefused
                 || cause instanceof FramesRefused
                 || cause instanceof NoDiskInFrame
@@ -30,6 +29,10 @@ public final class Sentences {
         return (cause instanceof SessionRefused ? Character.toUpperCase(message.charAt(0)) : message.charAt(0))
                 + message.substring(1)
                 + (message.endsWith(".") ? "" : ".");
+    }
+
+    static Throwable unwrapped(Throwable thrown) {
+        return thrown instanceof CompletionException && thrown.getCause() != null ? thrown.getCause() : thrown;
     }
 
     /** Options of the command line by the names that the window has for them. */
@@ -52,6 +55,7 @@ public final class Sentences {
                 .replace("--north", "North in the panel Session")
                 .replace("Say --mount altaz", "Choose the alt-azimuth mount in the panel Session")
                 .replace("--assign or --luminance-from takes", "the panel Colour takes")
+                .replace("put it back, or leave it out (--leave-out)", "drop it in here, or forget it")
                 .replace(" or add --overwrite", "");
     }
 }

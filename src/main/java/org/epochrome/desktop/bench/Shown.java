@@ -3,8 +3,10 @@ package org.epochrome.desktop.bench;
 import java.nio.IntBuffer;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import org.epochrome.disk.Disk;
 import org.epochrome.ephemeris.Aspect;
+import org.epochrome.evidence.LimbStrip;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Rows;
 
@@ -12,14 +14,58 @@ import org.epochrome.job.Rows;
  * A picture ready for the screen.
  *
  * @param argb its pixels, opaque
+ * @param levels the same, and on coarser pixels
  * @param width pixels
  * @param height pixels
  * @param factor how many pixels of the full picture one of its pixels is wide
  * @param disk where the disk lies on the full picture's pixels
  * @param aspect how the body stands in it
  * @param epoch the instant that it shows
+ * @param form whether it is the sky as it was shot
+ * @param strip what its columns and rows mean if it is the limb unrolled
  */
-public record Shown(IntBuffer argb, int width, int height, int factor, Disk disk, Aspect aspect, Instant epoch) {
+public record Shown(
+        IntBuffer argb,
+        List<Halves.Level> levels,
+        int width,
+        int height,
+        int factor,
+        Disk disk,
+        Aspect aspect,
+        Instant epoch,
+        Form form,
+        Optional<LimbStrip> strip) {
+
+    /** What a picture is of. */
+    public enum Form {
+        /** The sky on the pixels of a frame. */
+        SKY,
+        /** The same within the edges that it is saved with. */
+        FRAMED,
+        /** The limb unrolled. */
+        STRIP
+    }
+
+    /** Whether it is the same picture: millions of pixels are not compared. */
+    @Override
+    public boolean equals(Object other) {
+        return this == other;
+    }
+
+    @Override
+    public int hashCode() {
+        return System.identityHashCode(this);
+    }
+
+    /** The same within the edges that it is saved with. */
+    Shown framed() {
+        return new Shown(argb, levels, width, height, factor, disk, aspect, epoch, Form.FRAMED, strip);
+    }
+
+    /** The same as the limb unrolled. */
+    Shown unrolled(LimbStrip meaning) {
+        return new Shown(argb, levels, width, height, factor, disk, aspect, epoch, Form.STRIP, Optional.of(meaning));
+    }
 
     /** From display-encoded planes: one for grey, three for colours. */
     public static Shown of(List<Plane> planes, int factor, Disk disk, Aspect aspect, Instant epoch) {
@@ -36,7 +82,9 @@ public record Shown(IntBuffer argb, int width, int height, int factor, Disk disk
                         | byteOf(blue.data()[i]);
             }
         });
-        return new Shown(IntBuffer.wrap(argb), width, red.height(), factor, disk, aspect, epoch);
+        IntBuffer pixels = IntBuffer.wrap(argb);
+        List<Halves.Level> levels = Halves.of(pixels, width, red.height());
+        return new Shown(pixels, levels, width, red.height(), factor, disk, aspect, epoch, Form.SKY, Optional.empty());
     }
 
     private static int byteOf(float value) {

@@ -16,6 +16,7 @@ import org.epochrome.session.Combiner;
 import org.epochrome.session.DetailLevels;
 import org.epochrome.session.Exposure;
 import org.epochrome.session.Preview;
+import org.epochrome.session.Preview.Care;
 import org.epochrome.session.Recipe;
 import org.epochrome.session.Session;
 
@@ -41,6 +42,7 @@ public final class Studio {
     private Optional<Preview> preview = Optional.empty();
     private Optional<Refusal> refusal = Optional.empty();
     private boolean split;
+    private boolean framed;
     private Look beforeLook;
     private Look keptLook = Look.DEFAULT;
 
@@ -82,6 +84,18 @@ public final class Studio {
         return work;
     }
 
+    /** Whether the finished picture is shown within the edges that it is saved with. */
+    void setFramed(boolean on) {
+        if (framed != on) {
+            framed = on;
+            show(wanted, false);
+        }
+    }
+
+    private Display how() {
+        return framed && display.get() == Display.FINISHED ? Display.SAVED : display.get();
+    }
+
     /** The combination of a draft, if it is made. */
     Optional<Combination> combination(Draft draft) {
         return combination
@@ -94,7 +108,8 @@ public final class Studio {
         wanted = draft;
         full.cancel();
         work.ends();
-        draft.session().ifPresent(s -> quickly(s, s.look().equals(keptLook) ? soft(s.look()) : s.look()));
+        draft.session()
+                .ifPresent(s -> quickly(s, s.look().equals(keptLook) ? soft(s.look()) : s.look(), Care.NEAREST_FRAMES));
     }
 
     /** Sharpening takes longer than all the rest, and a hand that drags something else need not wait for it. */
@@ -122,7 +137,7 @@ public final class Studio {
             return;
         }
         keptLook = session.get().look();
-        quickly(session.get(), keptLook);
+        quickly(session.get(), keptLook, Care.ALL_FRAMES);
         fully(session.get());
     }
 
@@ -139,13 +154,13 @@ public final class Studio {
         work.ends();
     }
 
-    private void quickly(Session session, Look look) {
+    private void quickly(Session session, Look look, Care care) {
         Optional<Preview> held = preview;
-        Display how = display.get();
+        Display how = how();
         if (held.isPresent()) {
             quick.submit(
                     progress -> held.get().holds(session.recipe())
-                            ? Optional.of(Pictures.quick(held.get(), session.recipe(), look, how, progress))
+                            ? Optional.of(Pictures.quick(held.get(), session.recipe(), look, how, care, progress))
                             : Optional.<Shown>empty(),
                     found -> found.filter(s -> stillQuick(session)).ifPresent(s -> shown.set(found)),
                     refused,
@@ -177,7 +192,7 @@ public final class Studio {
         }
         Optional<Combination> made = combination.get().filter(c -> c.recipe().equals(recipe));
         Optional<Preview> held = preview;
-        Display how = display.get();
+        Display how = how();
         work.begins(made.isPresent() ? "finishing" : "reading");
         full.submit(
                 progress -> {
@@ -222,7 +237,7 @@ public final class Studio {
     private record Made(Combination combination, Optional<Preview> preview, Shown picture) {}
 
     private void handQuick(Preview rough, Session session, Display how, Progress progress) {
-        Shown first = Pictures.quick(rough, session.recipe(), session.look(), how, progress);
+        Shown first = Pictures.quick(rough, session.recipe(), session.look(), how, Care.ALL_FRAMES, progress);
         quick.submit(
                 p -> first,
                 s -> {

@@ -66,21 +66,21 @@ final class Actions {
     void savePicture() {
         if (bench.draft().session().isPresent()) {
             choosers.save("Save the picture", name() + ".png", List.of(".png", ".tif", ".jpg", ".fits"))
-                    .ifPresent(keeper::savePicture);
+                    .ifPresent(keeper.exports()::savePicture);
         }
     }
 
     void saveReport() {
         if (bench.draft().session().isPresent()) {
             choosers.save("Save the report", name() + ".html", List.of(".html", ".json"))
-                    .ifPresent(keeper::saveReport);
+                    .ifPresent(keeper.exports()::saveReport);
         }
     }
 
     void saveMap() {
         if (bench.draft().session().isPresent()) {
             choosers.save("Save the map", name() + "-map.png", List.of(".png", ".fits"))
-                    .ifPresent(keeper::saveMap);
+                    .ifPresent(keeper.exports()::saveMap);
         }
     }
 

@@ -41,8 +41,9 @@ final class Entry extends TextField {
     /** Shows a value, unless the user is typing another. */
     void show(String value) {
         boolean typing = isFocused() && !getText().equals(shown);
+        boolean there = value.equals(shown) && value.equals(getText());
         shown = value;
-        if (!typing) {
+        if (!typing && !there) {
             setText(value);
             wrong("");
         }

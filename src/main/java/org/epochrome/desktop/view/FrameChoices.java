@@ -29,7 +29,7 @@ final class FrameChoices {
             }
             bench.editSession(out ? "take a frame in" : "leave a frame out", s -> {
                 Frames f = s.recipe().frames();
-                return s.with(s.recipe().with(new Frames(f.all(), f.conventions(), leftOut, f.disks())));
+                return s.with(s.recipe().with(f.leavingOut(leftOut)));
             });
         });
     }
@@ -41,6 +41,6 @@ final class FrameChoices {
         disk.ifPresentOrElse(
                 d -> disks.put(frame.head().file(), d),
                 () -> disks.remove(frame.head().file()));
-        return s.with(s.recipe().with(new Frames(f.all(), f.conventions(), f.leftOut(), disks)));
+        return s.with(s.recipe().with(f.holding(disks)));
     }
 }

@@ -4,7 +4,9 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import javafx.collections.FXCollections;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
@@ -13,12 +15,15 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
 import org.epochrome.desktop.bench.Bench;
+import org.epochrome.desktop.bench.Draft;
+import org.epochrome.desktop.bench.Sentences;
 import org.epochrome.desktop.bench.Unsettled;
 import org.epochrome.image.Band;
 import org.epochrome.image.Passband;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.io.FrameRequest;
 import org.epochrome.io.SheetRow;
+import org.epochrome.session.AbsentFrame;
 import org.epochrome.session.Combination;
 import org.epochrome.session.Timetable;
 import org.epochrome.time.RecordingSpan;
@@ -43,6 +48,8 @@ final class FramePanel extends Panel {
     private final Label notes = prose("");
     private final VBox known = new VBox(8);
     private final VBox open = new VBox(10);
+    private List<Unsettled> asked = List.of();
+    private List<AbsentFrame> missed = List.of();
 
     FramePanel(Bench bench) {
         super(bench);
@@ -71,14 +78,33 @@ final class FramePanel extends Panel {
 
     @Override
     void renew() {
-        open.getChildren()
-                .setAll(bench.draft().unsettled().stream()
-                        .map(u -> new Question(bench, u))
-                        .toList());
+        Draft draft = bench.draft();
+        if (!asked.equals(draft.unsettled()) || !missed.equals(draft.absent())) {
+            asked = draft.unsettled();
+            missed = draft.absent();
+            open.getChildren()
+                    .setAll(Stream.<Node>concat(
+                                    asked.stream().map(u -> new Question(bench, u)),
+                                    missed.stream().map(this::missing))
+                            .toList());
+        }
         Optional<DatedFrame> frame = bench.selectedFrame();
         known.setVisible(frame.isPresent());
         known.setManaged(frame.isPresent());
         frame.ifPresent(this::show);
+    }
+
+    private Node missing(AbsentFrame absent) {
+        Label problem = prose(Sentences.inWords(absent.problem()));
+        problem.getStyleClass().add("doubt");
+        Button forget = new Button("Forget it");
+        forget.setId("forget-missing");
+        forget.setTooltip(new Tooltip("Take it out of the session for good"));
+        forget.setOnAction(
+                e -> bench.edit("forget a file", d -> d.without(absent.request().file())));
+        VBox box = new VBox(6, heading(absent.name()), problem, prose("Until then it counts as left out."), forget);
+        box.getStyleClass().add("question");
+        return box;
     }
 
     private void show(DatedFrame f) {
@@ -113,7 +139,7 @@ final class FramePanel extends Panel {
         end.show(UtcText.format(span.end()));
         timeSource.setText("Times from: " + f.timing().source());
         numbers.setText(numbers(f));
-        String doubt = org.epochrome.desktop.bench.Sentences.inWords(String.join("\n", f.notes()));
+        String doubt = Sentences.inWords(String.join("\n", f.notes()));
         notes.setText(doubt);
         notes.setManaged(!doubt.isEmpty());
         notes.setVisible(!doubt.isEmpty());
@@ -190,7 +216,7 @@ final class FramePanel extends Panel {
         Question(Bench bench, Unsettled ask) {
             super(6);
             getStyleClass().add("question");
-            Label problem = prose(ask.problem());
+            Label problem = prose(ask.problem().replace("in the panel Frame", "here"));
             problem.getStyleClass().add("doubt");
             ComboBox<String> band = new ComboBox<>(FXCollections.observableArrayList(BANDS));
             band.setId("ask-band");

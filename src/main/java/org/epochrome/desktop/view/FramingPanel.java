@@ -68,8 +68,8 @@ final class FramingPanel extends Panel {
                         grid,
                         caption,
                         prose(
-                                "Framing holds for saved pictures; here the planet stays as it was shot, on the pixels of the"
-                                        + " reference frame."));
+                                "While this page is open, the picture is shown as it will be saved. Elsewhere it stays as it"
+                                        + " was shot, on the pixels of the reference frame."));
     }
 
     private static Optional<Framing.Canvas> parsed(String text) {

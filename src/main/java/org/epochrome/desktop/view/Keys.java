@@ -17,7 +17,7 @@ final class Keys extends VBox {
         {"Ctrl+W", "close the session"},
         {"Alt+1 to Alt+8", "pages of the side"},
         {"F, 1, +, -", "fit, true pixels, larger, smaller"},
-        {"Z", "the limb, large: north, then on around"},
+        {"Z, U", "the limb, large: north, then on around; all of it, unrolled"},
         {"S, B", "before | after, blink between bands"},
         {"L, G, T, R, P, D", "limb, graticule, terminator, rings, pole and zenith, dispersion"},
         {"Arrows on the picture", "move the view; a band (page Shift) or a disk (page Disk) by 0.05 px"},

@@ -71,6 +71,42 @@ final class Pencil {
         }
     }
 
+    /** The edge of a picture. */
+    void edge(double width, double height) {
+        pen.setStroke(palette.line().deriveColor(0, 1, 1, 0.6));
+        pen.setLineWidth(1);
+        pen.strokeRect(
+                Math.floor(zoom.left()) - 0.5,
+                Math.floor(zoom.top()) - 0.5,
+                Math.ceil(zoom.scale() * width) + 1,
+                Math.ceil(zoom.scale() * height) + 1);
+    }
+
+    /** A line across the picture at a row, and its name at the right end. */
+    void across(double row, double width, String name) {
+        double y = Math.round(zoom.viewY(row)) + 0.5;
+        double right = zoom.viewX(width - 0.5);
+        pen.setStroke(palette.accent().deriveColor(0, 1, 1, 0.8));
+        pen.setLineWidth(1);
+        pen.strokeLine(zoom.left(), y, right, y);
+        text(name, right + 20, y, palette.accent());
+    }
+
+    /** A name left of a place. */
+    void mark(double x, double y, String name) {
+        text(name, zoom.viewX(x) - 26, zoom.viewY(y), palette.line());
+    }
+
+    /** A name below a place, with a tick. */
+    void below(double x, double y, String name) {
+        double at = Math.round(zoom.viewX(x)) + 0.5;
+        double from = zoom.viewY(y);
+        pen.setStroke(palette.line());
+        pen.setLineWidth(1);
+        pen.strokeLine(at, from, at, from + 5);
+        text(name, at, from + 14, palette.line());
+    }
+
     /** A limb curve with its handles. */
     void handles(LimbHandles handles, boolean held) {
         Color colour = held ? palette.warm() : palette.accent();

@@ -8,10 +8,6 @@ import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.geometry.Rectangle2D;
 import javafx.scene.canvas.Canvas;
-import javafx.scene.image.ImageView;
-import javafx.scene.image.PixelBuffer;
-import javafx.scene.image.PixelFormat;
-import javafx.scene.image.WritableImage;
 import javafx.scene.layout.Region;
 import javafx.scene.shape.Rectangle;
 import org.epochrome.desktop.bench.LimbHandles;
@@ -28,11 +24,11 @@ final class PlanetView extends Region {
     private static final double RINGED_REACH = 2.45;
     /** Half of what a close-up of the limb shows, radii. */
     private static final double CLOSE_UP = 0.12;
-    /** From this magnification on pixels are shown as squares. */
-    private static final double SQUARES = 3;
+    /** How much of the view a picture takes whose edges count. */
+    private static final double WHOLE_PART = 0.88;
 
-    private final ImageView picture = new ImageView();
-    private final ImageView before = new ImageView();
+    private final ShownImage picture = new ShownImage();
+    private final ShownImage before = new ShownImage();
     private final Canvas lines = new Canvas();
     private final ObjectProperty<Zoom> zoom = new SimpleObjectProperty<>(new Zoom(1, 0, 0));
     private final Set<Overlay> overlays = EnumSet.noneOf(Overlay.class);
@@ -42,6 +38,7 @@ final class PlanetView extends Region {
     private List<Pencil.Vector> dispersion = List.of();
     private RotationSystem system = RotationSystem.SINGLE;
     private Palette palette = Palette.DARK;
+    private Optional<Sketch> sketch = Optional.empty();
     private boolean held;
     private boolean fitted = true;
     private boolean splitting;
@@ -98,21 +95,30 @@ final class PlanetView extends Region {
     /** Shows a picture; one of another size or place is fitted into the view unless the user has zoomed. */
     void show(Optional<Shown> next, RotationSystem longitudes) {
         system = longitudes;
-        boolean other = next.isPresent()
-                && (shown.isEmpty()
-                        || shown.get().width() * shown.get().factor() / 8
-                                != next.get().width() * next.get().factor() / 8);
+        if (next.isPresent() && next.equals(shown)) {
+            paint();
+            return;
+        }
+        boolean other = next.isPresent() && (shown.isEmpty() || differs(shown.get(), next.get()));
         shown = next;
-        picture.setImage(next.map(PlanetView::image).orElse(null));
+        picture.setImage(null);
         if (other || fitted) {
             fit();
         }
         place();
     }
 
+    /** Whether two pictures lie on so different pixels that a place in one means nothing in the other. */
+    private static boolean differs(Shown a, Shown b) {
+        return a.form() != b.form() || a.width() * a.factor() / 8 != b.width() * b.factor() / 8;
+    }
+
     void showBefore(Optional<Shown> next) {
+        if (earlier.equals(next)) {
+            return;
+        }
         earlier = next;
-        before.setImage(next.map(PlanetView::image).orElse(null));
+        before.setImage(null);
         place();
     }
 
@@ -127,13 +133,11 @@ final class PlanetView extends Region {
         paint();
     }
 
-    private static WritableImage image(Shown s) {
-        return new WritableImage(
-                new PixelBuffer<>(s.width(), s.height(), s.argb(), PixelFormat.getIntArgbPreInstance()));
-    }
-
-    boolean splits() {
-        return splitting;
+    /** Whether the picture before is there to be shown beside this one. */
+    private boolean splits() {
+        return splitting
+                && earlier.isPresent()
+                && shown.filter(s -> s.form() == Shown.Form.SKY).isPresent();
     }
 
     void setSplit(boolean on) {
@@ -143,7 +147,7 @@ final class PlanetView extends Region {
 
     /** Whether the split line is within reach of a place. */
     boolean onSplit(double x) {
-        return splitting && Math.abs(x - splitAt * getWidth()) < 8;
+        return splits() && Math.abs(x - splitAt * getWidth()) < 8;
     }
 
     void moveSplit(double x) {
@@ -151,10 +155,18 @@ final class PlanetView extends Region {
         place();
     }
 
-    /** The disk with a margin in the middle. */
+    /** The disk with a margin in the middle, or the whole picture where its edges count. */
     void fit() {
         fitted = true;
         shown.ifPresent(s -> {
+            if (s.form() != Shown.Form.SKY) {
+                double room = WHOLE_PART
+                        * Math.min(getWidth() / (s.width() * s.factor()), getHeight() / (s.height() * s.factor()));
+                double middleX = 0.5 * (s.width() * s.factor() - 1);
+                double middleY = 0.5 * (s.height() * s.factor() - 1);
+                zoom.set(Zoom.centred(middleX, middleY, room, getWidth(), getHeight()));
+                return;
+            }
             boolean ringed = s.aspect().body() == org.epochrome.ephemeris.Body.SATURN;
             double reach = (ringed ? RINGED_REACH : FIT_REACH) * s.disk().equatorialRadiusPx();
             zoom.set(Zoom.around(s.disk().x(), s.disk().y(), reach, getWidth(), getHeight()));
@@ -164,17 +176,15 @@ final class PlanetView extends Region {
     /** A pixel of the picture on a pixel of the screen. */
     void trueSize() {
         fitted = false;
-        double dense = getScene() == null || getScene().getWindow() == null
-                ? 1
-                : getScene().getWindow().getOutputScaleX();
-        shown.ifPresent(s -> zoom.set(Zoom.centred(s.disk().x(), s.disk().y(), 1 / dense, getWidth(), getHeight())));
+        shown.ifPresent(
+                s -> zoom.set(Zoom.centred(s.disk().x(), s.disk().y(), 1 / density(), getWidth(), getHeight())));
     }
 
     /** A part of the limb, large: each call the next of four, going round from north. */
     void closeUp() {
         fitted = false;
         closeUp = (closeUp + 1) % 4;
-        shown.ifPresent(s -> {
+        shown.filter(s -> s.form() != Shown.Form.STRIP).ifPresent(s -> {
             double angle = Math.toRadians(s.disk().northAngleDeg() + 90 * closeUp);
             double radius = s.disk().equatorialRadiusPx();
             double x = s.disk().x() - radius * Math.sin(angle);
@@ -195,8 +205,6 @@ final class PlanetView extends Region {
 
     @Override
     protected void layoutChildren() {
-        lines.setWidth(getWidth());
-        lines.setHeight(getHeight());
         if (fitted) {
             fit();
         }
@@ -204,55 +212,47 @@ final class PlanetView extends Region {
     }
 
     private void place() {
-        shown.ifPresent(s -> place(picture, s));
-        boolean both = splitting && earlier.isPresent() && shown.isPresent();
+        shown.ifPresent(s -> picture.place(s, zoom.get(), density()));
+        boolean both = splits();
         before.setVisible(both);
         if (both) {
             Shown e = earlier.get();
             double edge = zoom.get().imageX(splitAt * getWidth()) + 0.5;
             double columns = Math.max(0, Math.min(e.width(), edge / e.factor()));
             before.setVisible(columns > 0);
-            before.setViewport(new Rectangle2D(0, 0, Math.max(1e-3, columns), e.height()));
-            place(before, e);
+            int times = before.place(e, zoom.get(), density());
+            before.setViewport(
+                    new Rectangle2D(0, 0, Math.max(1e-3, columns / times), Math.floorDiv(e.height(), times)));
             before.setFitWidth(columns * e.factor() * zoom.get().scale());
         }
         paint();
     }
 
-    private void place(ImageView view, Shown s) {
-        Zoom z = zoom.get();
-        view.setX(z.left());
-        view.setY(z.top());
-        view.setFitWidth(z.scale() * s.width() * s.factor());
-        view.setFitHeight(z.scale() * s.height() * s.factor());
-        view.setSmooth(z.scale() < SQUARES || s.factor() > 1);
+    /** How many pixels of the screen one of the window's is wide. */
+    private double density() {
+        return getScene() == null || getScene().getWindow() == null
+                ? 1
+                : getScene().getWindow().getOutputScaleX();
     }
 
     private void paint() {
-        var pen = lines.getGraphicsContext2D();
-        pen.clearRect(0, 0, lines.getWidth(), lines.getHeight());
-        shown.ifPresent(s -> {
-            Pencil pencil = new Pencil(pen, zoom.get(), palette);
-            handles.ifPresentOrElse(
-                    h -> pencil.handles(h, held),
-                    () -> pencil.draw(overlays, s.aspect(), s.disk(), system, dispersion));
-        });
-        if (splitting && earlier.isPresent()) {
-            pencilSplit(pen);
+        Optional<Sketch> next = shown.map(s -> new Sketch(
+                s,
+                zoom.get(),
+                overlays,
+                system,
+                handles,
+                held,
+                dispersion,
+                palette,
+                splits() ? Optional.of(splitAt * getWidth()) : Optional.empty()));
+        boolean draws = next.filter(Sketch::draws).isPresent();
+        lines.setVisible(draws);
+        if (draws && (!next.equals(sketch) || lines.getWidth() != getWidth() || lines.getHeight() != getHeight())) {
+            lines.setWidth(getWidth());
+            lines.setHeight(getHeight());
+            next.get().on(lines);
+            sketch = next;
         }
-    }
-
-    private void pencilSplit(javafx.scene.canvas.GraphicsContext pen) {
-        double x = Math.round(splitAt * getWidth()) + 0.5;
-        pen.setStroke(palette.accent());
-        pen.setLineWidth(1);
-        pen.strokeLine(x, 0, x, getHeight());
-        pen.setFill(palette.accent());
-        pen.fillOval(x - 5, getHeight() / 2 - 5, 10, 10);
-        pen.setTextBaseline(javafx.geometry.VPos.TOP);
-        pen.setTextAlign(javafx.scene.text.TextAlignment.RIGHT);
-        pen.fillText("stacked plainly", x - 10, 54);
-        pen.setTextAlign(javafx.scene.text.TextAlignment.LEFT);
-        pen.fillText("at the epoch", x + 10, 54);
     }
 }

@@ -2,7 +2,6 @@ package org.epochrome.desktop.view;
 
 import java.util.EnumMap;
 import java.util.Map;
-import javafx.application.Platform;
 import javafx.css.PseudoClass;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -26,7 +25,7 @@ final class Side extends HBox {
     private final Bench bench;
     private final Map<Topic, Panel> panels;
     private final Map<Topic, Button> rail = new EnumMap<>(Topic.class);
-    private boolean renewing;
+    private final Soon renewal = new Soon(this::renew);
     private final Label title = new Label();
     private final ScrollPane page = new ScrollPane();
     private final Label nothing = Panel.prose("This page fills as soon as there are frames of a known planet.");
@@ -59,21 +58,10 @@ final class Side extends HBox {
         HBox.setHgrow(body, Priority.ALWAYS);
         getChildren().addAll(body, buttons);
         bench.selectionProperty().addListener((o, old, now) -> renew());
-        bench.draftProperty().addListener((o, old, now) -> renewSoon());
-        bench.studio().combinationProperty().addListener((o, old, now) -> renewSoon());
-        bench.studio().detailProperty().addListener((o, old, now) -> renewSoon());
+        bench.draftProperty().addListener((o, old, now) -> renewal.ask());
+        bench.studio().combinationProperty().addListener((o, old, now) -> renewal.ask());
+        bench.studio().detailProperty().addListener((o, old, now) -> renewal.ask());
         renew();
-    }
-
-    /** Once for all that changes at a time: while a hand drags, much does. */
-    private void renewSoon() {
-        if (!renewing) {
-            renewing = true;
-            Platform.runLater(() -> {
-                renewing = false;
-                renew();
-            });
-        }
     }
 
     private static Feather icon(Topic topic) {
@@ -115,7 +103,10 @@ final class Side extends HBox {
         title.setText(selection.topic().title());
         rail.forEach((topic, button) -> button.pseudoClassStateChanged(CHOSEN, topic == selection.topic()));
         rail.get(Topic.FRAME)
-                .pseudoClassStateChanged(ASKS, !bench.draft().unsettled().isEmpty());
+                .pseudoClassStateChanged(
+                        ASKS,
+                        !bench.draft().unsettled().isEmpty()
+                                || !bench.draft().absent().isEmpty());
         boolean doubts =
                 bench.combination().filter(c -> !c.warnings().isEmpty()).isPresent();
         rail.get(Topic.EVIDENCE).pseudoClassStateChanged(ASKS, doubts);

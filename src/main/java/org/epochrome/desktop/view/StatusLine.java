@@ -14,6 +14,7 @@ import org.epochrome.desktop.bench.Keeper;
 import org.epochrome.desktop.bench.Shown;
 import org.epochrome.desktop.bench.Work;
 import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.evidence.LimbStrip;
 import org.epochrome.session.Sight;
 import org.kordamp.ikonli.feather.Feather;
 import org.kordamp.ikonli.javafx.FontIcon;
@@ -59,13 +60,20 @@ final class StatusLine extends HBox {
             return;
         }
         Shown s = shown.get();
+        String colours = colours(s, pixel);
+        if (s.strip().isPresent()) {
+            LimbStrip.Place place = s.strip().get().at(pixel[0], pixel[1]);
+            under.setText(
+                    colours.isEmpty()
+                            ? ""
+                            : Numbers.text(
+                                    "%.1f° from north over east, %+.2f px from the limb %s",
+                                    place.angleDeg(), place.outsidePx(), colours));
+            return;
+        }
         Sight sight = Sight.at(s.aspect(), s.disk(), system, pixel[0], pixel[1]);
-        int column = (int) Math.floor((pixel[0] + 0.5) / s.factor());
-        int row = (int) Math.floor((pixel[1] + 0.5) / s.factor());
-        boolean inside = column >= 0 && row >= 0 && column < s.width() && row < s.height();
-        int argb = inside ? s.argb().get(row * s.width() + column) : 0;
         under.setText(Numbers.text("x %.1f  y %.1f", pixel[0], pixel[1])
-                + (inside ? Numbers.text("   %d %d %d", argb >> 16 & 255, argb >> 8 & 255, argb & 255) : "")
+                + colours
                 + Numbers.text("   %.2f\" from the centre", sight.fromCentreArcsec())
                 + sight.spot()
                         .map(p -> Numbers.text(
@@ -74,5 +82,16 @@ final class StatusLine extends HBox {
                                 p.longitudeDeg(),
                                 p.latitudeDeg()))
                         .orElse("   beside the globe"));
+    }
+
+    /** The values of a pixel; nothing beside the picture. */
+    private static String colours(Shown s, double[] pixel) {
+        int column = (int) Math.floor((pixel[0] + 0.5) / s.factor());
+        int row = (int) Math.floor((pixel[1] + 0.5) / s.factor());
+        if (column < 0 || row < 0 || column >= s.width() || row >= s.height()) {
+            return "";
+        }
+        int argb = s.argb().get(row * s.width() + column);
+        return Numbers.text("   %d %d %d", argb >> 16 & 255, argb >> 8 & 255, argb & 255);
     }
 }

@@ -3,6 +3,7 @@ package org.epochrome.desktop.view;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
@@ -10,36 +11,24 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.Region;
-import javafx.scene.paint.Color;
-import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
-import org.epochrome.colour.Spectral;
 import org.epochrome.desktop.bench.Bars;
 import org.epochrome.desktop.bench.Bench;
+import org.epochrome.desktop.bench.Sentences;
+import org.epochrome.desktop.bench.Topic;
 import org.epochrome.session.Session;
 
 /** The time ribbon: each frame a bar at its real start and end, and the epoch as a marker that can be dragged. */
 final class TimeRibbon extends Region {
-    private static final double SIDE = 16;
-    private static final double TOP = 26;
-    private static final double BAR = 26;
-    private static final double GAP = 4;
-    private static final double FOOT = 20;
-    private static final double LEAST_LABEL = 50;
-    private static final double TICKS_PX = 90;
-    private static final int MOST_LANES = 4;
-    private static final double GRIP = 7;
-    /** Brightness of a bar from which black stands out better than white. */
-    private static final double LIGHT_BAR = 0.42;
-
-    private static final Color PALE_RED = Color.web("#ffc9bd");
-
     private final Bench bench;
     private final Canvas canvas = new Canvas();
     private final Tooltip tip = new Tooltip();
     private Optional<Bars> bars = Optional.empty();
     private Palette palette = Palette.DARK;
+    private final Soon renewal = new Soon(this::renew);
+    private final Soon trial = new Soon(this::tryOut);
     private boolean dragging;
+    private double dragX;
 
     TimeRibbon(Bench bench) {
         this.bench = bench;
@@ -51,10 +40,10 @@ final class TimeRibbon extends Region {
         canvas.setManaged(false);
         getChildren().add(canvas);
         Tooltip.install(this, tip);
-        bench.draftProperty().addListener((o, old, now) -> renew());
-        bench.timetableProperty().addListener((o, old, now) -> renew());
+        bench.draftProperty().addListener((o, old, now) -> renewal.ask());
+        bench.timetableProperty().addListener((o, old, now) -> renewal.ask());
         bench.selectionProperty().addListener((o, old, now) -> paint());
-        bench.studio().combinationProperty().addListener((o, old, now) -> renew());
+        bench.studio().combinationProperty().addListener((o, old, now) -> renewal.ask());
         setOnMousePressed(this::pressed);
         setOnMouseDragged(this::dragged);
         setOnMouseReleased(this::released);
@@ -75,13 +64,11 @@ final class TimeRibbon extends Region {
                         bench.draft(),
                         bench.timetableProperty().get(),
                         bench.studio().combinationProperty().get(),
-                        getWidth() - 2 * SIDE);
-        setPrefHeight(TOP + FOOT + lanes() * (BAR + GAP) + 6);
+                        getWidth()
+                                - 2 * RibbonDrawing.SIDE
+                                - (bench.draft().absent().isEmpty() ? 0 : RibbonDrawing.ABSENT));
+        setPrefHeight(RibbonDrawing.height(bars));
         paint();
-    }
-
-    private int lanes() {
-        return Math.min(MOST_LANES, bars.map(Bars::lanes).orElse(1));
     }
 
     @Override
@@ -95,12 +82,13 @@ final class TimeRibbon extends Region {
 
     @Override
     protected double computePrefHeight(double width) {
-        return TOP + FOOT + lanes() * (BAR + GAP) + 6;
+        return RibbonDrawing.height(bars);
     }
 
     /** Where the epoch's marker stands, from the ribbon's left edge; empty without a session. */
     Optional<Double> epochX() {
-        return bench.epoch().flatMap(e -> bars.map(b -> SIDE + b.axis().x(e)));
+        return bench.epoch()
+                .flatMap(e -> bars.map(b -> RibbonDrawing.SIDE + b.axis().x(e)));
     }
 
     private void paint() {
@@ -108,20 +96,17 @@ final class TimeRibbon extends Region {
         pen.setFill(palette.paper());
         pen.fillRect(0, 0, canvas.getWidth(), canvas.getHeight());
         if (bars.isEmpty()) {
-            pen.setFill(palette.ink().deriveColor(0, 1, 1, 0.6));
+            pen.setFill(palette.ink().deriveColor(0, 1, 1, 0.75));
             pen.setTextAlign(TextAlignment.CENTER);
             pen.setTextBaseline(VPos.CENTER);
             pen.fillText("Recordings will stand here at their times", canvas.getWidth() / 2, canvas.getHeight() / 2);
             return;
         }
-        Bars all = bars.get();
-        double floor = TOP + lanes() * (BAR + GAP);
-        pen.setFont(Font.font(11));
-        paintTicks(pen, all, floor);
-        for (Bars.Bar bar : all.bars()) {
-            paintBar(pen, bar);
-        }
-        epochX().ifPresent(x -> paintEpoch(pen, x, floor));
+        new RibbonDrawing(pen, palette, bars.get())
+                .draw(
+                        bench.selectionProperty().get().frame(),
+                        bench.epoch(),
+                        bench.draft().absent());
         if (isFocused()) {
             pen.setStroke(palette.accent());
             pen.setLineWidth(1);
@@ -129,95 +114,19 @@ final class TimeRibbon extends Region {
         }
     }
 
-    private void paintTicks(GraphicsContext pen, Bars all, double floor) {
-        pen.setTextAlign(TextAlignment.CENTER);
-        pen.setTextBaseline(VPos.TOP);
-        pen.setLineWidth(1);
-        double last = Double.NEGATIVE_INFINITY;
-        for (Instant tick : all.axis().ticks(TICKS_PX)) {
-            double x = Math.round(SIDE + all.axis().x(tick)) + 0.5;
-            pen.setStroke(palette.faint().deriveColor(0, 1, 1, 0.5));
-            pen.strokeLine(x, TOP - 4, x, floor + 3);
-            if (x - last > 62) {
-                pen.setFill(palette.ink().deriveColor(0, 1, 1, 0.7));
-                pen.fillText(Bars.clock(tick), x, floor + 4);
-                last = x;
-            }
-        }
-        pen.setStroke(palette.faint());
-        for (double fold : all.axis().folds()) {
-            double x = SIDE + fold;
-            for (double dx : new double[] {-3, 3}) {
-                pen.strokeLine(x + dx - 3, floor + 4, x + dx + 3, TOP - 6);
-            }
-        }
-    }
-
-    private double top(Bars.Bar bar) {
-        return TOP + Math.min(bar.lane(), MOST_LANES - 1) * (BAR + GAP);
-    }
-
-    private void paintBar(GraphicsContext pen, Bars.Bar bar) {
-        double x = SIDE + bar.left();
-        double y = top(bar);
-        double[] rgb = Spectral.colour(bar.passband());
-        boolean night = palette.equals(Palette.RED);
-        Color colour = night
-                ? Color.color(0.35 + 0.4 * rgb[0], 0.05 + 0.1 * rgb[1], 0.04)
-                : Color.color(rgb[0], rgb[1], rgb[2]).deriveColor(0, 0.62, 0.86, 1);
-        pen.setFill(bar.used() ? colour : colour.deriveColor(0, 0.3, 0.6, 0.35));
-        pen.fillRoundRect(x, y, bar.width(), BAR, 5, 5);
-        if (bar.smeared() || bar.doubtful()) {
-            pen.setFill(palette.warm());
-            pen.fillRoundRect(x, y + BAR - 5, bar.width(), bar.smeared() ? 5 : 2.5, 3, 3);
-        }
-        if (bar.width() >= LEAST_LABEL) {
-            pen.setFill(bar.used() ? readable(colour) : palette.ink());
-            pen.setTextBaseline(VPos.CENTER);
-            pen.setTextAlign(TextAlignment.LEFT);
-            pen.fillText(bar.band(), x + 6, y + BAR / 2 - 1);
-            if (bar.width() >= LEAST_LABEL + 6 * bar.band().length() + 10) {
-                pen.setTextAlign(TextAlignment.RIGHT);
-                pen.fillText(bar.turned(), x + bar.width() - 6, y + BAR / 2 - 1);
-            }
-        }
-        if (bar.index() == bench.selectionProperty().get().frame()) {
-            pen.setStroke(palette.ink());
-            pen.setLineWidth(2);
-            pen.strokeRoundRect(x - 1, y - 1, bar.width() + 2, BAR + 2, 6, 6);
-        }
-    }
-
-    /** Black or nearly white, whichever stands out. */
-    private Color readable(Color on) {
-        double light = 0.2126 * on.getRed() + 0.7152 * on.getGreen() + 0.0722 * on.getBlue();
-        return light > LIGHT_BAR ? Color.BLACK : palette.equals(Palette.RED) ? PALE_RED : Color.WHITE;
-    }
-
-    private void paintEpoch(GraphicsContext pen, double x, double floor) {
-        pen.setStroke(palette.accent());
-        pen.setLineWidth(2);
-        pen.strokeLine(x, TOP - 6, x, floor + 2);
-        pen.setFill(palette.accent());
-        pen.fillPolygon(new double[] {x - GRIP, x + GRIP, x}, new double[] {TOP - 9, TOP - 9, TOP}, 3);
-        String text = bench.epoch().map(Instant::toString).orElse("");
-        double half = 62;
-        double middle = Math.max(SIDE + half, Math.min(canvas.getWidth() - SIDE - half, x));
-        pen.setTextAlign(TextAlignment.CENTER);
-        pen.setTextBaseline(VPos.TOP);
-        pen.fillText(text, middle, 2);
-    }
-
     private void pressed(MouseEvent e) {
         requestFocus();
         Optional<Bars.Bar> bar = bar(e);
-        boolean onMarker = epochX().filter(x -> Math.abs(x - e.getX()) <= GRIP + 1)
-                .filter(x -> e.getY() < TOP + 4 || bar.isEmpty())
+        boolean onMarker = epochX().filter(x -> Math.abs(x - e.getX()) <= RibbonDrawing.GRIP + 1)
+                .filter(x -> e.getY() < RibbonDrawing.TOP + 4 || bar.isEmpty())
                 .isPresent();
-        if (onMarker || (bench.epoch().isPresent() && e.getY() < TOP - 2)) {
+        if (onMarker || (bench.epoch().isPresent() && e.getY() < RibbonDrawing.TOP - 2)) {
             dragging = true;
             dragged(e);
         } else {
+            if (onAbsent(e)) {
+                bench.select(Topic.FRAME);
+            }
             bar.ifPresent(b -> {
                 bench.selectFrame(b.index());
                 if (e.getClickCount() == 2) {
@@ -229,19 +138,27 @@ final class TimeRibbon extends Region {
 
     private void dragged(MouseEvent e) {
         if (dragging) {
-            at(e).ifPresent(epoch -> bench.tryOut(moved(epoch)));
+            dragX = e.getX();
+            trial.ask();
+        }
+    }
+
+    /** Where the hand is now; where it was meanwhile is of no use any more. */
+    private void tryOut() {
+        if (dragging) {
+            at(dragX).ifPresent(epoch -> bench.tryOut(moved(epoch)));
         }
     }
 
     private void released(MouseEvent e) {
         if (dragging) {
             dragging = false;
-            at(e).ifPresent(this::putEpoch);
+            at(e.getX()).ifPresent(this::putEpoch);
         }
     }
 
-    private Optional<Instant> at(MouseEvent e) {
-        return bars.map(b -> b.axis().at(e.getX() - SIDE));
+    private Optional<Instant> at(double x) {
+        return bars.map(b -> b.axis().at(x - RibbonDrawing.SIDE));
     }
 
     private void putEpoch(Instant epoch) {
@@ -253,14 +170,29 @@ final class TimeRibbon extends Region {
     }
 
     private Optional<Bars.Bar> bar(MouseEvent e) {
-        int lane = (int) Math.floor((e.getY() - TOP + GAP / 2) / (BAR + GAP));
-        return bars.flatMap(b -> b.at(e.getX() - SIDE, lane));
+        int lane = (int) Math.floor(
+                (e.getY() - RibbonDrawing.TOP + RibbonDrawing.GAP / 2) / (RibbonDrawing.BAR + RibbonDrawing.GAP));
+        return bars.flatMap(b -> b.at(e.getX() - RibbonDrawing.SIDE, lane));
+    }
+
+    private boolean onAbsent(MouseEvent e) {
+        return !bench.draft().absent().isEmpty()
+                && e.getX() > getWidth() - RibbonDrawing.ABSENT
+                && e.getY() > RibbonDrawing.TOP;
+    }
+
+    private String absentTip() {
+        return bench.draft().absent().stream()
+                .map(a -> Sentences.inWords(a.problem()))
+                .collect(Collectors.joining("\n"));
     }
 
     private void moved(MouseEvent e) {
-        String text = bar(e).map(Bars.Bar::tip)
-                .orElse("Drag the marker, or along the top, to move the epoch."
-                        + " Double-click a bar to leave it out or take it in.");
+        String text = onAbsent(e)
+                ? absentTip()
+                : bar(e).map(Bars.Bar::tip)
+                        .orElse("Drag the marker, or along the top, to move the epoch."
+                                + " Double-click a bar to leave it out or take it in.");
         if (!text.equals(tip.getText())) {
             tip.setText(text);
         }

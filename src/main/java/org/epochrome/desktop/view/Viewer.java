@@ -145,6 +145,12 @@ final class Viewer extends StackPane {
         bench.studio().displayProperty().set(BANDS.get((now + 1) % BANDS.size()));
     }
 
+    /** Shows the limb unrolled, or the finished picture again. */
+    void unroll() {
+        boolean on = bench.studio().displayProperty().get() == Display.STRIP;
+        bench.studio().displayProperty().set(on ? Display.FINISHED : Display.STRIP);
+    }
+
     void setSplit(boolean on) {
         view.setSplit(on);
         bench.studio().setSplit(on);

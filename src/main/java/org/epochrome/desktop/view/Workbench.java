@@ -1,17 +1,15 @@
 package org.epochrome.desktop.view;
 
 import java.io.File;
+import java.nio.file.Path;
 import java.util.EnumMap;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import javafx.application.Application;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
-import javafx.scene.control.TextInputControl;
 import javafx.scene.input.DragEvent;
-import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
@@ -29,17 +27,6 @@ import org.kordamp.ikonli.javafx.FontIcon;
 
 /** The window's content: the planet in the middle, the time ribbon below, the side beside, the tools above. */
 public final class Workbench extends BorderPane {
-    /** With Alt, one for each topic. */
-    private static final List<KeyCode> TOPIC_KEYS = List.of(
-            KeyCode.DIGIT1,
-            KeyCode.DIGIT2,
-            KeyCode.DIGIT3,
-            KeyCode.DIGIT4,
-            KeyCode.DIGIT5,
-            KeyCode.DIGIT6,
-            KeyCode.DIGIT7,
-            KeyCode.DIGIT8);
-
     private final Bench bench;
     private final Keeper keeper;
     private final Remembered remembered;
@@ -87,7 +74,8 @@ public final class Workbench extends BorderPane {
         bench.draftProperty().addListener((o, old, now) -> bars.getChildren()
                 .removeIf(n -> "unsaved".equals(n.getId()) && !bench.unsaved()));
         bench.problemProperty().addListener((o, old, now) -> showProblem(now));
-        addEventFilter(KeyEvent.KEY_PRESSED, this::key);
+        Shortcuts shortcuts = new Shortcuts(bench, this, actions, viewer, tools);
+        addEventFilter(KeyEvent.KEY_PRESSED, shortcuts::pressed);
         setOnDragOver(this::over);
         setOnDragDropped(this::dropped);
         setTheme(Theme.named(remembered.theme()));
@@ -138,6 +126,20 @@ public final class Workbench extends BorderPane {
         keys.setVisible(!keys.isVisible());
     }
 
+    /** Closes what lies over the picture, or else stops the work. */
+    void escape() {
+        if (keys.isVisible()) {
+            keys.setVisible(false);
+        } else {
+            bench.studio().cancel();
+        }
+    }
+
+    /** Takes files as if they were dropped in. */
+    public void take(List<Path> files) {
+        actions.take(files);
+    }
+
     /** Does something that would lose unsaved work, after asking in place. */
     void guarded(String what, Runnable action) {
         bars.getChildren().removeIf(n -> "unsaved".equals(n.getId()));
@@ -185,93 +187,5 @@ public final class Workbench extends BorderPane {
         actions.take(files.stream().map(File::toPath).toList());
         e.setDropCompleted(true);
         e.consume();
-    }
-
-    private void key(KeyEvent e) {
-        if (e.isShortcutDown() ? control(e) : e.isAltDown() ? topic(e) : plain(e)) {
-            e.consume();
-        }
-    }
-
-    private boolean control(KeyEvent e) {
-        boolean typing = e.getTarget() instanceof TextInputControl;
-        switch (e.getCode()) {
-            case O -> actions.open();
-            case S -> {
-                if (e.isShiftDown()) {
-                    actions.saveAs();
-                } else {
-                    actions.save();
-                }
-            }
-            case E -> actions.savePicture();
-            case R -> actions.saveReport();
-            case W -> actions.close();
-            case Z -> {
-                if (typing) {
-                    return false;
-                }
-                if (e.isShiftDown()) {
-                    bench.redo();
-                } else {
-                    bench.undo();
-                }
-            }
-            case Y -> bench.redo();
-            case C -> {
-                if (!e.isShiftDown()) {
-                    return false;
-                }
-                actions.copyCommand();
-            }
-            default -> {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    private boolean topic(KeyEvent e) {
-        int number = TOPIC_KEYS.indexOf(e.getCode());
-        if (number < 0) {
-            return false;
-        }
-        bench.select(List.copyOf(EnumSet.allOf(Topic.class)).get(number));
-        return true;
-    }
-
-    private boolean plain(KeyEvent e) {
-        if (e.getCode() == KeyCode.F1) {
-            showKeys();
-            return true;
-        }
-        if (e.getCode() == KeyCode.ESCAPE && !(e.getTarget() instanceof TextInputControl)) {
-            if (keys.isVisible()) {
-                keys.setVisible(false);
-            } else {
-                bench.studio().cancel();
-            }
-            return true;
-        }
-        if (e.getTarget() instanceof TextInputControl) {
-            return false;
-        }
-        switch (e.getCode()) {
-            case F -> viewer.view().fit();
-            case Z -> viewer.view().closeUp();
-            case DIGIT1, NUMPAD1 -> viewer.view().trueSize();
-            case S -> tools.toggleSplit();
-            case B -> tools.toggleBlink();
-            case L -> tools.toggle(Overlay.LIMB);
-            case G -> tools.toggle(Overlay.GRATICULE);
-            case T -> tools.toggle(Overlay.TERMINATOR);
-            case R -> tools.toggle(Overlay.RINGS);
-            case P -> tools.toggle(Overlay.ARROWS);
-            case D -> tools.toggle(Overlay.DISPERSION);
-            default -> {
-                return false;
-            }
-        }
-        return true;
     }
 }

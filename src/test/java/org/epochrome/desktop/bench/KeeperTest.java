@@ -101,6 +101,52 @@ class KeeperTest {
         assertFalse(bench.unsaved());
     }
 
+    /** A frame that was moved away is told of, kept in the session, and taken up again from wherever it is dropped in. */
+    @Test
+    void aSessionOpensWithoutAMissingFrame() throws Exception {
+        Path night = Files.createDirectories(folder.resolve("night"));
+        for (String band : List.of("R", "G", "B")) {
+            String name = "jupiter-" + band + ".fits";
+            Files.copy(Path.of("demo-data/jupiter", name), night.resolve(name));
+        }
+        bench.take(List.of(night));
+        run(pictures);
+        Path file = night.resolve("night.json");
+        keeper.save(file, () -> {});
+        Path elsewhere = Files.createDirectories(folder.resolve("elsewhere")).resolve("jupiter-B.fits");
+        Files.move(night.resolve("jupiter-B.fits"), elsewhere);
+
+        keeper.open(file);
+        assertEquals(2, bench.draft().frames().size());
+        assertEquals(Topic.FRAME, bench.selectionProperty().get().topic());
+        assertEquals(
+                "jupiter-B.fits is not where the session says; drop it in here, or forget it.",
+                Sentences.inWords(bench.draft().absent().get(0).problem()));
+        keeper.save(file, () -> {});
+        keeper.open(file);
+        assertEquals(1, bench.draft().absent().size(), "saving forgets nothing");
+
+        bench.take(List.of(elsewhere));
+        run(pictures);
+        assertEquals(3, bench.draft().frames().size());
+        assertEquals(List.of(), bench.draft().absent());
+        bench.undo();
+        bench.edit("forget a file", d -> d.without(night.resolve("jupiter-B.fits")));
+        assertEquals(List.of(), bench.draft().absent());
+        assertEquals(2, bench.draft().frames().size());
+    }
+
+    /** Finds frames; the pictures that would be made of them are left lying. */
+    private static void run(Queue<Runnable> work) {
+        Runnable last = null;
+        for (Runnable next : List.copyOf(work)) {
+            last = next;
+        }
+        work.clear();
+        last.run();
+        work.clear();
+    }
+
     @Test
     void aFileThatCannotBeWrittenIsSaidSo() {
         bench.open(jupiter());

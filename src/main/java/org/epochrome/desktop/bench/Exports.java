@@ -1,0 +1,97 @@
+package org.epochrome.desktop.bench;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.Consumer;
+import javafx.beans.value.ChangeListener;
+import org.epochrome.evidence.EvidenceReport;
+import org.epochrome.io.AtomicFile;
+import org.epochrome.session.Combination;
+import org.epochrome.session.MapFile;
+import org.epochrome.session.Outputs;
+
+/** Saves what is made of a session, as soon as its full picture is there. */
+public final class Exports {
+    private final Bench bench;
+    private final Keeper keeper;
+    private final String version;
+
+    /** @param version of the program, which files name */
+    Exports(Bench bench, Keeper keeper, String version) {
+        this.bench = bench;
+        this.keeper = keeper;
+        this.version = version;
+    }
+
+    /** Saves a picture or the linear cube, the format by the suffix, as soon as it is made. */
+    public void savePicture(Path path) {
+        export(path, (c, outputs) -> new Outputs(List.of(path), Optional.empty(), outputs.look(), false, true)
+                .write(c, version));
+    }
+
+    /** Saves the report for people (.html) or for programs (.json). */
+    public void saveReport(Path path) {
+        boolean forPeople = path.toString().toLowerCase(Locale.ROOT).endsWith(".html");
+        export(path, (c, outputs) -> {
+            if (forPeople) {
+                String page = EvidenceReport.of(c, outputs, version);
+                AtomicFile.write(path, true, part -> Files.writeString(part, page));
+            } else {
+                new Outputs(List.of(), Optional.of(path), outputs.look(), false, true).write(c, version);
+            }
+        });
+    }
+
+    /** Saves the globe as a map. */
+    public void saveMap(Path path) {
+        export(path, (c, outputs) -> new MapFile(path, OptionalInt.empty()).write(c, outputs, version));
+    }
+
+    private interface Export {
+        void write(Combination c, Outputs like);
+    }
+
+    private void export(Path path, Export export) {
+        keeper.say("Saving " + path.getFileName() + " ...");
+        whenMade(c -> {
+            Outputs like = new Outputs(
+                    List.of(),
+                    Optional.empty(),
+                    bench.draft().session().orElseThrow().look(),
+                    false,
+                    true);
+            keeper.inBackground(
+                    () -> {
+                        export.write(c, like);
+                        return path;
+                    },
+                    done -> keeper.say("Saved " + path.getFileName() + "."));
+        });
+    }
+
+    /** Calls back with the combination of the draft, now or when it is made. */
+    private void whenMade(Consumer<Combination> done) {
+        if (bench.combination().isPresent()) {
+            done.accept(bench.combination().get());
+            return;
+        }
+        bench.studio().resume();
+        var made = bench.studio().combinationProperty();
+        made.addListener(new ChangeListener<>() {
+            @Override
+            public void changed(
+                    javafx.beans.value.ObservableValue<? extends Optional<Combination>> o,
+                    Optional<Combination> old,
+                    Optional<Combination> now) {
+                if (bench.combination().isPresent()) {
+                    made.removeListener(this);
+                    done.accept(bench.combination().get());
+                }
+            }
+        });
+    }
+}
