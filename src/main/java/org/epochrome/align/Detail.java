@@ -17,8 +17,9 @@ import org.epochrome.turn.Turned;
  * @param weight 1 inside that part, falling to 0 at its edge
  * @param grainPx size of the markings, standard deviation, pixels
  * @param drawnPx length over which it is drawn out on top of that, pixels
+ * @param northDeg direction of the pole from image up, counter-clockwise as displayed
  */
-public record Detail(Plane markings, Plane weight, double grainPx, double drawnPx) {
+public record Detail(Plane markings, Plane weight, double grainPx, double drawnPx, double northDeg) {
     private static final double RIM = 0.92;
     private static final double LEAST_LIGHT = 0.2;
     /**
@@ -53,7 +54,11 @@ public record Detail(Plane markings, Plane weight, double grainPx, double drawnP
             if (k > 0) {
                 double spot = grain * Math.sqrt(1 + widths[k - 1] * widths[k]);
                 parts.add(new Detail(
-                        departure(finer, softened, inside), eroded(inside, widths[k] * grain, within), spot, drawnPx));
+                        departure(finer, softened, inside),
+                        eroded(inside, widths[k] * grain, within),
+                        spot,
+                        drawnPx,
+                        view.disk().northAngleDeg()));
             }
             finer = softened;
         }
@@ -150,7 +155,11 @@ public record Detail(Plane markings, Plane weight, double grainPx, double drawnP
         return factor == 1
                 ? this
                 : new Detail(
-                        Binning.by(factor, markings), Binning.by(factor, weight), grainPx / factor, drawnPx / factor);
+                        Binning.by(factor, markings),
+                        Binning.by(factor, weight),
+                        grainPx / factor,
+                        drawnPx / factor,
+                        northDeg);
     }
 
     private static Plane over(Plane numerator, Plane denominator) {

@@ -1,5 +1,10 @@
 package org.epochrome.align;
 
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.EigenDecomposition;
+import org.apache.commons.math3.linear.RealMatrix;
+import org.apache.commons.math3.linear.RealVector;
+
 /**
  * Normal equations of a search for shifts, and what is needed to say how sure their solution is. Matrices are symmetric;
  * upper triangles are filled.
@@ -15,10 +20,14 @@ final class Normals {
     /** What the second derivatives of the prediction take off the first matrix. */
     final double[][] bends;
 
+    /** What each strip along the parallels asks for. */
+    private final double[][] strips;
+
     private final double[] before;
 
-    Normals(int unknowns) {
+    Normals(int unknowns, int strips) {
         n = unknowns;
+        this.strips = new double[strips][n];
         slopes = new double[n][n];
         asked = new double[n];
         blocks = new double[n][n];
@@ -38,12 +47,13 @@ final class Normals {
         }
     }
 
-    void add(double weight, double[] slope, double residual) {
+    void add(double weight, double[] slope, double residual, int strip) {
         for (int p = 0; p < n; p++) {
             for (int q = p; q < n; q++) {
                 slopes[p][q] += weight * slope[p] * slope[q];
             }
             asked[p] += weight * slope[p] * residual;
+            strips[strip][p] += weight * slope[p] * residual;
         }
     }
 
@@ -74,6 +84,58 @@ final class Normals {
             }
             asked[p] += other.asked[p];
         }
+        for (int k = 0; k < strips.length; k++) {
+            for (int p = 0; p < n; p++) {
+                strips[k][p] += other.strips[k][p];
+            }
+        }
+    }
+
+    /**
+     * Where strips along the parallels differ in what they ask for by more than blocks do, lets that count: what is left of
+     * belts is alike all along them.
+     */
+    void heedStrips() {
+        RealMatrix byBlocks = new Array2DRowRealMatrix(n, n);
+        RealMatrix byStrips = new Array2DRowRealMatrix(n, n);
+        for (int p = 0; p < n; p++) {
+            for (int q = 0; q < n; q++) {
+                byBlocks.setEntry(p, q, blocks[Math.min(p, q)][Math.max(p, q)]);
+                for (double[] strip : strips) {
+                    byStrips.addToEntry(p, q, strip[p] * strip[q]);
+                }
+            }
+        }
+        RealMatrix root = root(byBlocks, 0.5);
+        RealMatrix inverse = root(byBlocks, -0.5);
+        RealMatrix ratio = inverse.multiply(byStrips).multiply(inverse);
+        // rounding must not make it lopsided
+        EigenDecomposition excess =
+                new EigenDecomposition(ratio.add(ratio.transpose()).scalarMultiply(0.5));
+        RealMatrix more = new Array2DRowRealMatrix(n, n);
+        for (int k = 0; k < n; k++) {
+            RealVector axis = root.operate(excess.getEigenvector(k));
+            more = more.add(axis.outerProduct(axis).scalarMultiply(Math.max(0, excess.getRealEigenvalue(k) - 1)));
+        }
+        for (int p = 0; p < n; p++) {
+            for (int q = p; q < n; q++) {
+                blocks[p][q] += more.getEntry(p, q);
+            }
+        }
+    }
+
+    /** A power of a symmetric matrix, nought where it is nought. */
+    private static RealMatrix root(RealMatrix matrix, double power) {
+        EigenDecomposition parts = new EigenDecomposition(matrix);
+        RealMatrix sum = new Array2DRowRealMatrix(matrix.getRowDimension(), matrix.getColumnDimension());
+        for (int k = 0; k < matrix.getRowDimension(); k++) {
+            double value = parts.getRealEigenvalue(k);
+            if (value > 0) {
+                RealVector axis = parts.getEigenvector(k);
+                sum = sum.add(axis.outerProduct(axis).scalarMultiply(Math.pow(value, power)));
+            }
+        }
+        return sum;
     }
 
     /**
@@ -100,7 +162,7 @@ final class Normals {
     }
 
     private Normals scaled(double slopes, double blocks, double asked) {
-        Normals result = new Normals(n);
+        Normals result = new Normals(n, 0);
         for (int p = 0; p < n; p++) {
             for (int q = p; q < n; q++) {
                 result.slopes[p][q] = slopes * this.slopes[p][q];

@@ -1,6 +1,7 @@
 package org.epochrome.align;
 
 import java.util.List;
+import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Spline;
 import org.epochrome.job.Rows;
@@ -9,6 +10,13 @@ import org.epochrome.job.Rows;
 final class Octave {
     /** Pixels are binned until the markings are so many of them wide. */
     private static final double SAMPLED = 1.6;
+
+    /**
+     * Standard deviation of a softening before pixels are moved by parts of a pixel, binned pixels. Noise as fine as the
+     * pixels is not moved evenly by any interpolation: it loses more the farther from whole pixels, and draws the answer
+     * there.
+     */
+    private static final double SOFTENED = 0.5 * SAMPLED;
 
     /** Columns and rows at the edge that have no slopes. */
     private static final int EDGE = 2;
@@ -22,6 +30,8 @@ final class Octave {
     private final int unknowns;
     private final boolean similar;
     private final double half;
+    private final double poleRight;
+    private final double poleDown;
 
     /** @param unknowns how many: two for each regressor, or four for one with growth and turn */
     Octave(Detail target, List<Detail> regressors, int unknowns) {
@@ -33,17 +43,23 @@ final class Octave {
         }
         factor = Math.max(1, (int) (coarsest / SAMPLED));
         spot = largest / factor;
-        this.target = target.binned(factor).markings();
+        this.target = softened(target.binned(factor).markings());
         targetWeight = target.binned(factor).weight();
         regressor = new Spline[regressors.size()];
         regressorWeight = new Spline[regressors.size()];
         for (int k = 0; k < regressor.length; k++) {
-            regressor[k] = new Spline(regressors.get(k).binned(factor).markings());
+            regressor[k] = new Spline(softened(regressors.get(k).binned(factor).markings()));
             regressorWeight[k] = new Spline(regressors.get(k).binned(factor).weight());
         }
         this.unknowns = unknowns;
         similar = regressor.length == 1 && unknowns == 4;
         half = 0.5 * this.target.width();
+        poleRight = -Math.sin(Math.toRadians(target.northDeg()));
+        poleDown = -Math.cos(Math.toRadians(target.northDeg()));
+    }
+
+    private static Plane softened(Plane markings) {
+        return Gaussian.blur(markings, SOFTENED);
     }
 
     /**
@@ -71,16 +87,27 @@ final class Octave {
                 bands[band] = band(band * side, side, a, b, local, weight);
             }
         });
-        Normals own = new Normals(unknowns);
+        Normals own = new Normals(unknowns, strips(side));
         for (Normals band : bands) {
             own.add(band);
         }
+        own.heedStrips();
         total.add(own.dividedBy(own.dispersion()).onPixels(factor));
+    }
+
+    /** Strips along the parallels, as wide as blocks. */
+    private int strips(int side) {
+        return 1 + (int) (2 * Math.hypot(target.width(), target.height()) / side);
+    }
+
+    private int strip(int x, int y, int side) {
+        double polewards = poleRight * (x - 0.5 * target.width()) + poleDown * (y - 0.5 * target.height());
+        return (int) ((polewards + Math.hypot(target.width(), target.height())) / side);
     }
 
     /** What the blocks in some rows ask for. */
     private Normals band(int top, int side, Plane a, Plane b, LocalRelation local, Plane weight) {
-        Normals sum = new Normals(unknowns);
+        Normals sum = new Normals(unknowns, strips(side));
         double[] slope = new double[unknowns];
         double[] second = new double[3];
         for (int left = 0; left < target.width(); left += side) {
@@ -89,7 +116,7 @@ final class Octave {
                 for (int x = Math.max(EDGE, left); x < Math.min(target.width() - EDGE, left + side); x++) {
                     float w = weight.at(x, y);
                     if (w > 0) {
-                        add(x, y, w, a, b, local, slope, second, sum);
+                        add(x, y, strip(x, y, side), w, a, b, local, slope, second, sum);
                     }
                 }
             }
@@ -127,6 +154,7 @@ final class Octave {
     private void add(
             int x,
             int y,
+            int strip,
             float w,
             Plane a,
             Plane b,
@@ -156,7 +184,7 @@ final class Octave {
             slope[2] = across * slope[0] + down * slope[1];
             slope[3] = across * slope[1] - down * slope[0];
         }
-        sum.add(u, slope, residual);
+        sum.add(u, slope, residual, strip);
         if (!similar) {
             seconds(a.data(), i, width, u * residual * gain, second);
             sum.bend(0, second);

@@ -95,7 +95,7 @@ final class ShiftSearch {
         int n = start.length;
         double[] shift = from.clone();
         for (int step = 0; step < MOST_STEPS; step++) {
-            Normals sums = new Normals(n);
+            Normals sums = new Normals(n, 0);
             heard.forEach(octave -> octave.addTo(shift, sums));
             double[] move = new double[n];
             Optional<RealMatrix> covariance = solve(sums, move);

@@ -71,7 +71,7 @@ final class Texture {
 
     /** Detail on a disk that fills most of the picture. */
     static List<Detail> detail(Plane markings) {
-        return List.of(new Detail(markings, disk(), GRAIN_PX, 0));
+        return List.of(new Detail(markings, disk(), GRAIN_PX, 0, 0));
     }
 
     /** 1 inside a disk, falling to 0 over eight pixels. */
