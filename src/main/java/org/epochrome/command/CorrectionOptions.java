@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.epochrome.atmosphere.Spectrum;
+import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.io.ResponseCurve;
@@ -43,7 +44,8 @@ final class CorrectionOptions {
     @Option(
             names = "--unsmear",
             negatable = true,
-            description = "Undo what dispersion draws out within a band: sharper blue low in the sky, more noise.")
+            description = "Undo all that dispersion draws out within a band: sharper blue low in the sky, more noise."
+                    + " By default half of it is undone where it is long; --no-unsmear leaves it.")
     private Boolean unsmear;
 
     @Option(
@@ -78,7 +80,7 @@ final class CorrectionOptions {
                 system == null ? before.system() : system(body),
                 turn == null ? before.turn() : turn,
                 dispersion == null ? before.dispersion() : dispersion,
-                unsmear == null ? before.unsmear() : unsmear,
+                unsmear == null ? before.unsmear() : unsmear ? Extent.ALL : Extent.NONE,
                 moons == null ? before.moons() : moons,
                 spectrum(before.spectrum()));
     }

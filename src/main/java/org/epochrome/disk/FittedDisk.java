@@ -82,9 +82,9 @@ public record FittedDisk(
                 disk, shading, background, brightness, noise, centreSigmaPx, radiusSigmaPx, sigmaDeg, residual, rings);
     }
 
-    /** The same fit on the plane without its smear. */
-    public FittedDisk unsmeared() {
-        return with(shading.unsmeared());
+    /** The same fit on the plane as {@link Unsmear} leaves it. */
+    public FittedDisk cleared(Unsmear.Extent extent) {
+        return with(shading.drawnOut(Unsmear.left(shading, extent)));
     }
 
     /** The same fit with another exponent of the shading. */

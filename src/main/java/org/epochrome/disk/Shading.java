@@ -36,9 +36,9 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
         return new Plane[] {smear.of(Gaussian.blur(free, blurPx)), smear.of(Gaussian.blur(veiled, blurPx))};
     }
 
-    /** The same shading without a smear. */
-    public Shading unsmeared() {
-        return new Shading(minnaert, blurPx, Smear.NONE);
+    /** The same shading with another smear. */
+    public Shading drawnOut(Smear other) {
+        return new Shading(minnaert, blurPx, other);
     }
 
     /** The same shading on the pixels of another image that shows the same disk. */

@@ -168,7 +168,12 @@ public final class EvidenceReport {
         rows.add(List.of(
                 "dispersion",
                 r.corrections().dispersion()
-                        ? "taken into account" + (r.corrections().unsmear() ? ", smear undone" : "")
+                        ? "taken into account"
+                                + (switch (r.corrections().unsmear()) {
+                                    case NONE -> "";
+                                    case HALF -> ", half of long smears undone";
+                                    case ALL -> ", smear undone";
+                                })
                         : "left out"));
         rows.add(List.of("mount", text(r.setup().mount().name().toLowerCase(Locale.ROOT))));
         Session session = new Session(r, like.look(), Products.NONE);

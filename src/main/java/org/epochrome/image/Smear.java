@@ -11,13 +11,6 @@ public final class Smear {
     /** No smear. */
     public static final Smear NONE = new Smear(0, new double[0]);
 
-    /** Frequencies, in radians per blur, up to which a blurred picture holds anything. */
-    private static final double HIGHEST = 2.5;
-
-    private static final int FREQUENCIES = 60;
-    private static final int NEWTON_STEPS = 4;
-    private static final double LEAST_BLUR_PX = 0.3;
-
     private final double directionDeg;
     private final double[] offsetsPx;
 
@@ -86,30 +79,28 @@ public final class Smear {
         return -Math.cos(Math.toRadians(directionDeg));
     }
 
-    /**
-     * How far along the direction a picture that is smeared seems to lie, although its centre of light stays: dispersion
-     * grows faster towards short waves, so the smear is lopsided, and edges follow its denser side. It is the shift that
-     * least squares find between an edge blurred by a Gaussian and the same edge smeared as well.
-     *
-     * @param blurPx standard deviation of the blur
-     */
-    public double apparentOffsetPx(double blurPx) {
-        double shift = 0;
-        for (int step = 0; step < NEWTON_STEPS; step++) {
-            double slope = 0;
-            double bend = 0;
-            for (int i = 0; i < FREQUENCIES; i++) {
-                // An edge has a power of 1/w^2, its slope one of w^2; the blur counts twice.
-                double w = (i + 0.5) / FREQUENCIES * HIGHEST / Math.max(blurPx, LEAST_BLUR_PX);
-                double weight = Math.exp(-w * w * blurPx * blurPx);
-                for (double offset : offsetsPx) {
-                    slope += weight * Math.sin(w * (offset - shift)) / w;
-                    bend += weight * Math.cos(w * (offset - shift));
-                }
-            }
-            shift += bend > 0 ? slope / bend : 0;
+    /** The smear of the same length whose copies lie as far to the one side as to the other. */
+    public Smear balanced() {
+        double[] balanced = offsetsPx.clone();
+        Arrays.sort(balanced);
+        for (int i = 0, j = balanced.length - 1; i <= j; i++, j--) {
+            double half = 0.5 * (balanced[j] - balanced[i]);
+            balanced[i] = -half;
+            balanced[j] = half;
         }
-        return shift;
+        return this == NONE ? NONE : new Smear(directionDeg, balanced);
+    }
+
+    /**
+     * How far along the direction detail seems to lie off where its centre of light lies: dispersion grows faster towards
+     * short waves, so the smear is lopsided, and detail follows its denser side, by the square of its fineness (from the
+     * third moment of the offsets).
+     *
+     * @param blurPx size of the detail, standard deviation
+     */
+    public double leanPx(double blurPx) {
+        double third = Arrays.stream(offsetsPx).map(o -> o * o * o).average().orElse(0);
+        return -third / (6 * blurPx * blurPx);
     }
 
     /** The plane smeared; everything outside the plane counts as zero. */

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
+import org.epochrome.disk.Unsmear;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
@@ -61,9 +62,9 @@ public final class MoonFinder {
     /**
      * The companions that the frames show.
      *
-     * @param unsmeared whether they are laid at the epoch without what dispersion draws out
+     * @param unsmeared how much of what dispersion draws out they are laid without at the epoch
      */
-    public Moons find(Body body, Instant epoch, boolean unsmeared) {
+    public Moons find(Body body, Instant epoch, Unsmear.Extent unsmeared) {
         List<Instant> instants =
                 new ArrayList<>(frames.stream().map(MoonFrame::mid).toList());
         instants.add(epoch);
@@ -166,7 +167,7 @@ public final class MoonFinder {
     }
 
     /** Takes each out of each frame; where two are close, each without the other. */
-    private List<Moons.Taken> taken(List<MoonTrack> tracks, boolean unsmeared) {
+    private List<Moons.Taken> taken(List<MoonTrack> tracks, Unsmear.Extent unsmeared) {
         Found[][] held = new Found[tracks.size()][frames.size()];
         Patch[][] patches = new Patch[tracks.size()][frames.size()];
         int sweeps = tracks.size() > 1 ? 2 : 1;

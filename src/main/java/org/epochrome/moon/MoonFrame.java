@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
+import org.epochrome.disk.Unsmear;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.RoundSpot;
@@ -82,13 +83,10 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
     /**
      * How it would look in an instant.
      *
-     * @param unsmeared whether dispersion draws it out no more
+     * @param unsmeared how much of what dispersion draws out is taken off
      */
-    RoundSpot still(Companion companion, boolean unsmeared) {
-        return spot(
-                companion,
-                new SkyPoint(0, 0),
-                unsmeared ? Smear.NONE : fit.shading().smear());
+    RoundSpot still(Companion companion, Unsmear.Extent unsmeared) {
+        return spot(companion, new SkyPoint(0, 0), Unsmear.left(fit.shading(), unsmeared));
     }
 
     private RoundSpot spot(Companion companion, SkyPoint moved, Smear smear) {

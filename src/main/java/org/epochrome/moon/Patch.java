@@ -1,5 +1,6 @@
 package org.epochrome.moon;
 
+import org.epochrome.disk.Unsmear;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.image.RoundSpot;
@@ -37,9 +38,9 @@ final class Patch {
     /**
      * The patch of a companion where a fit on its course sees it.
      *
-     * @param unsmeared whether it is laid without what dispersion draws out
+     * @param unsmeared how much of what dispersion draws out it is laid without
      */
-    static Patch of(MoonField field, Companion companion, MoonFit fit, Found held, boolean unsmeared) {
+    static Patch of(MoonField field, Companion companion, MoonFit fit, Found held, Unsmear.Extent unsmeared) {
         MoonFrame frame = field.frame();
         double x0 = frame.x(held.place());
         double y0 = frame.y(held.place());

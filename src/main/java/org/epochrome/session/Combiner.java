@@ -14,7 +14,6 @@ import org.epochrome.colour.Luminance;
 import org.epochrome.colour.Merge.Merged;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
-import org.epochrome.disk.Globe;
 import org.epochrome.disk.Unsmear;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
@@ -83,17 +82,15 @@ public final class Combiner {
             List<Plane> all = planes;
             planes = stored(i -> bare.moons().without(i, all.get(i)));
         }
-        List<FittedDisk> found = limbs;
-        if (recipe.corrections().unsmear()) {
+        Unsmear.Extent extent = recipe.corrections().unsmear();
+        if (limbs.stream()
+                .anyMatch(f -> Unsmear.left(f.shading(), extent) != f.shading().smear())) {
             progress.doing("undoing the smear within bands");
             List<Plane> drawn = planes;
-            planes = stored(i -> Unsmear.of(
-                    drawn.get(i),
-                    limbs.get(i),
-                    Globe.of(schedule.exposures().get(i).aspect()),
-                    progress));
-            found = limbs.stream().map(FittedDisk::unsmeared).toList();
+            planes = stored(i ->
+                    Cleared.of(drawn.get(i), limbs.get(i), schedule.exposures().get(i), extent, progress));
         }
+        List<FittedDisk> found = limbs.stream().map(f -> f.cleared(extent)).toList();
         progress.doing("comparing detail");
         Details details = new Details(schedule, turning, planes, found, DETAIL_BLUR_PX);
         if (recipe.alignment().freeScale()) {

@@ -15,6 +15,7 @@ import org.epochrome.colour.Look;
 import org.epochrome.colour.Sharpening;
 import org.epochrome.colour.Tone;
 import org.epochrome.colour.White;
+import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.io.NameClock;
@@ -135,7 +136,9 @@ public final class CommandWords {
                 c.system().map(RotationSystem::key).orElse("zonal"));
         flag(c.turn(), usual.turn(), "turn");
         flag(c.dispersion(), usual.dispersion(), "dispersion");
-        flag(c.unsmear(), usual.unsmear(), "unsmear");
+        if (c.unsmear() != usual.unsmear()) {
+            words.add(c.unsmear() == Extent.ALL ? "--unsmear" : "--no-unsmear");
+        }
         flag(c.moons(), usual.moons(), "moons");
         if (!c.spectrum().curve().isEmpty()) {
             say(

@@ -2,6 +2,7 @@ package org.epochrome.session;
 
 import java.util.Optional;
 import org.epochrome.atmosphere.Spectrum;
+import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
 
@@ -11,7 +12,7 @@ import org.epochrome.ephemeris.RotationSystem;
  * @param system longitude system by which the surface turns; empty for rates by latitude
  * @param turn whether to turn frames to the epoch
  * @param dispersion whether to take the air's dispersion into account
- * @param unsmear whether to take off what dispersion draws out within a band
+ * @param unsmear how much to take off of what dispersion draws out within a band
  * @param moons whether moons and their shadows are kept from turning with the globe
  * @param spectrum how strongly each wavelength of a band counts
  */
@@ -19,7 +20,7 @@ public record Corrections(
         Optional<RotationSystem> system,
         boolean turn,
         boolean dispersion,
-        boolean unsmear,
+        Extent unsmear,
         boolean moons,
         Spectrum spectrum) {
     /** The same turned by another system; empty for rates by latitude. */
@@ -37,9 +38,9 @@ public record Corrections(
         return new Corrections(system, turn, on, unsmear, moons, spectrum);
     }
 
-    /** The same with smears within bands taken off or not. */
-    public Corrections unsmeared(boolean on) {
-        return new Corrections(system, turn, dispersion, on, moons, spectrum);
+    /** The same with so much of smears within bands taken off. */
+    public Corrections unsmeared(Extent extent) {
+        return new Corrections(system, turn, dispersion, extent, moons, spectrum);
     }
 
     /** The same with moons kept from turning or not. */
@@ -49,6 +50,6 @@ public record Corrections(
 
     /** Turned by the body's usual system, with dispersion in even light. */
     public static Corrections usual(Body body) {
-        return new Corrections(Optional.of(body.defaultSystem()), true, true, false, true, Spectrum.EVEN);
+        return new Corrections(Optional.of(body.defaultSystem()), true, true, Extent.HALF, true, Spectrum.EVEN);
     }
 }

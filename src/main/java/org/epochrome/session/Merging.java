@@ -10,7 +10,6 @@ import org.epochrome.colour.Layer;
 import org.epochrome.colour.Merge;
 import org.epochrome.colour.Merge.Merged;
 import org.epochrome.disk.FittedDisk;
-import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
@@ -25,8 +24,6 @@ import org.epochrome.turn.Turned;
  * their mean is no better than one of them; hence the factor.
  */
 final class Merging {
-    /** Apparent offset, in blurs, of the longest smear that moves all detail alike: of four blurs. */
-    private static final double MOST_OFFSET = 0.03;
     /** Trust that a frame keeps where it saw nothing: enough where no frame did, next to nothing where one did. */
     private static final float LEAST_TRUST = 0.002f;
 
@@ -173,12 +170,11 @@ final class Merging {
 
     /** An exposure at the epoch, in units of its own light. */
     private Turned turned(int index, int top, int rows, Progress progress) {
-        View to = seen(view, fits.get(index));
         Turned turned = turning.turn(
                 planes.get(index),
                 fits.get(index),
                 schedule.exposures().get(index).aspect(),
-                to,
+                view,
                 width,
                 height,
                 top,
@@ -189,23 +185,11 @@ final class Merging {
                 index,
                 turned.picture(),
                 top,
-                to,
+                view,
                 schedule.epoch(),
                 fits.get(index).disk(),
                 light.get(index).level());
         return turned;
-    }
-
-    /**
-     * The view moved so that a band which dispersion smears lopsidedly seems to lie where the others do. A smear far longer
-     * than the blur moves edges and fine detail differently, so it is moved no more than a moderate one.
-     */
-    private static View seen(View view, FittedDisk fit) {
-        Shading shading = fit.shading().carried(fit.disk(), view.disk());
-        double most = MOST_OFFSET * shading.blurPx();
-        double offset = Math.max(-most, Math.min(most, shading.smear().apparentOffsetPx(shading.blurPx())));
-        double direction = Math.toRadians(shading.smear().directionDeg());
-        return new View(view.globe(), view.disk().movedBy(offset * Math.sin(direction), offset * Math.cos(direction)));
     }
 
     private Plane weight(Plane trust, int index, Sharpness sharpness, long blurred, int top) {

@@ -19,6 +19,7 @@ import org.epochrome.colour.Luminance;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
+import org.epochrome.disk.Unsmear;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.Band;
@@ -46,6 +47,7 @@ public final class Preview {
     private final Schedule schedule;
     private final int factor;
     private final List<Plane> planes;
+    private final List<Plane> withMoons;
     private final List<Plane> withoutMoons;
     private final Moons moons;
     private final List<FittedDisk> fits;
@@ -58,17 +60,34 @@ public final class Preview {
             int factor,
             List<Plane> planes,
             Moons moons,
-            List<FittedDisk> fits) {
+            List<FittedDisk> fits,
+            Unsmear.Extent extent) {
         this.whole = whole;
         this.schedule = schedule;
         this.factor = factor;
         this.planes = planes;
         this.moons = moons;
-        this.withoutMoons = IntStream.range(0, planes.size())
-                .mapToObj(i -> moons.without(i, planes.get(i)))
-                .toList();
-        this.fits = fits;
+        this.withMoons = cleared(planes, schedule, fits, extent);
+        this.withoutMoons = !moons.any()
+                ? withMoons
+                : cleared(
+                        IntStream.range(0, planes.size())
+                                .mapToObj(i -> moons.without(i, planes.get(i)))
+                                .toList(),
+                        schedule,
+                        fits,
+                        extent);
+        this.fits = fits.stream().map(f -> f.cleared(extent)).toList();
         this.memory = Memory.ofThisHeap();
+    }
+
+    private static List<Plane> cleared(
+            List<Plane> planes, Schedule schedule, List<FittedDisk> fits, Unsmear.Extent extent) {
+        return IntStream.range(0, planes.size())
+                .parallel()
+                .mapToObj(i -> Cleared.of(
+                        planes.get(i), fits.get(i), schedule.exposures().get(i), extent, Progress.NONE))
+                .toList();
     }
 
     /**
@@ -135,7 +154,8 @@ public final class Preview {
                         .mapToObj(i -> Binning.by(factor, full.get(i)))
                         .toList(),
                 Moons.NONE,
-                posed.stream().map(f -> f.binned(factor)).toList());
+                posed.stream().map(f -> f.binned(factor)).toList(),
+                Unsmear.Extent.NONE);
     }
 
     private Set<Integer> all() {
@@ -169,7 +189,14 @@ public final class Preview {
                 .toList();
         Moons there =
                 c.moons().isEmpty() ? Moons.NONE : WithoutMoons.onSmall(c.recipe(), more, kept, found, Progress.NONE);
-        return new Preview(whole, more, factor, kept, there, found);
+        return new Preview(
+                whole,
+                more,
+                factor,
+                kept,
+                there,
+                found,
+                c.recipe().corrections().unsmear());
     }
 
     private Plane plane(Exposure exposure) {
@@ -216,7 +243,7 @@ public final class Preview {
         Merging merging = recipe.corrections().moons()
                 ? new Merging(
                         now, turning, withoutMoons, moons.against(places), places, view, memory, counted::contains)
-                : new Merging(now, turning, planes, Moons.NONE, places, view, memory, counted::contains);
+                : new Merging(now, turning, withMoons, Moons.NONE, places, view, memory, counted::contains);
         ColourCube cube = cube(recipe.assignment(), merging, progress);
         List<Plane> shown = Finishing.asShot(
                 cube,

@@ -107,7 +107,11 @@ final class Provenance {
         lines.add(
                 r.corrections().dispersion() && r.place().site().isPresent()
                         ? "Dispersion by the atmosphere taken into account"
-                                + (r.corrections().unsmear() ? " and its smear undone" : "")
+                                + (switch (r.corrections().unsmear()) {
+                                    case NONE -> "";
+                                    case HALF -> ", half of long smears undone";
+                                    case ALL -> " and its smear undone";
+                                })
                         : "Dispersion by the atmosphere not taken into account");
         lines.add(String.format(
                 Locale.ROOT,

@@ -21,6 +21,7 @@ import java.util.Set;
 import org.epochrome.align.Witness;
 import org.epochrome.atmosphere.Air;
 import org.epochrome.atmosphere.Spectrum;
+import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.ephemeris.Site;
@@ -173,7 +174,7 @@ final class SessionReading {
                 c.rotationSystem() == null ? usual.system() : system(c.rotationSystem(), body),
                 or(c.turn(), usual.turn()),
                 or(c.dispersion(), usual.dispersion()),
-                or(c.unsmear(), usual.unsmear()),
+                c.unsmear() == null ? usual.unsmear() : c.unsmear() ? Extent.ALL : Extent.NONE,
                 or(c.moons(), usual.moons()),
                 spectrum(c));
     }

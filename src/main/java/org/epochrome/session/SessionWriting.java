@@ -14,6 +14,7 @@ import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.colour.Look;
 import org.epochrome.colour.Sharpening;
 import org.epochrome.colour.Tone;
+import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.io.FrameRequest;
 import org.epochrome.io.NameClock;
@@ -73,7 +74,7 @@ final class SessionWriting {
                 c.system().map(RotationSystem::key).orElse("zonal"),
                 c.turn(),
                 c.dispersion(),
-                c.unsmear(),
+                c.unsmear() == Extent.HALF ? null : Boolean.valueOf(c.unsmear() == Extent.ALL),
                 c.moons(),
                 light,
                 curve.isEmpty() ? null : curve);

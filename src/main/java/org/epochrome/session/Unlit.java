@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
-import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Body;
@@ -37,8 +36,8 @@ final class Unlit {
                 .toList();
         List<BandLight.Part> parts = new ArrayList<>();
         for (FrameResult f : frames) {
-            FittedDisk fit = c.recipe().corrections().unsmear() ? f.limb().unsmeared() : f.limb();
-            parts.add(new BandLight.Part(fit, f.weight()));
+            parts.add(
+                    new BandLight.Part(f.limb().cleared(c.recipe().corrections().unsmear()), f.weight()));
         }
         FrameResult nearest = frames.stream()
                 .min(Comparator.comparing(

@@ -1,5 +1,6 @@
 package org.epochrome.image;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -130,42 +131,30 @@ class SmearTest {
         }
     }
 
-    /** Against the shift that least squares find, by trying, between blurred edges that are a little less than Gaussian. */
-    @ParameterizedTest
-    @ValueSource(doubles = {1.2, 2.6})
-    void aLopsidedSmearSeemsToMove(double blurPx) {
-        double[] offsets = {-3.9, -3.2, -2.4, -1.5, -0.5, 0.7, 2, 3.6, 5.2};
+    /** A wave as fine as the blur lies off by its phase: short smears lean by the third moment alone. */
+    @Test
+    void fineDetailLeansToTheDenserSide() {
+        double[] offsets = {-1.3, -0.9, -0.4, 0.3, 0.9, 1.7};
         double mean = Arrays.stream(offsets).average().orElseThrow();
-        double best = Double.NaN;
-        double least = Double.POSITIVE_INFINITY;
-        for (double shift = -1.5; shift < 1.5; shift += 0.002) {
-            double sum = 0;
-            for (double at = -20; at < 20; at += 0.1) {
-                double smeared = 0;
-                for (double offset : offsets) {
-                    smeared += edge((at - offset + mean) / blurPx) / offsets.length;
-                }
-                double off = smeared - edge((at - shift) / blurPx);
-                sum += off * off;
-            }
-            if (sum < least) {
-                least = sum;
-                best = shift;
-            }
+        double sine = 0;
+        double cosine = 0;
+        for (double offset : offsets) {
+            sine += Math.sin((offset - mean) / 2);
+            cosine += Math.cos((offset - mean) / 2);
         }
-        assertTrue(best < -0.05, "shift " + best);
-        assertEquals(best, Smear.along(50, offsets).apparentOffsetPx(blurPx), 0.15 * Math.abs(best));
+        double lean = 2 * Math.atan2(sine, cosine);
+        assertTrue(lean < -0.005, "leans by " + lean);
+        assertEquals(lean, Smear.along(50, offsets).leanPx(2), 0.1 * Math.abs(lean));
+        assertEquals(0, Smear.along(50, offsets).balanced().leanPx(2), 1e-12);
+        assertEquals(0, Smear.NONE.leanPx(2), 0);
     }
 
     @Test
-    void anEvenSmearSeemsToStay() {
-        assertEquals(0, Smear.along(50, -3, -1, 1, 3).apparentOffsetPx(1.5), 1e-12);
-        assertEquals(0, Smear.NONE.apparentOffsetPx(1.5), 0);
-    }
-
-    /** A blurred edge: close to the normal distribution. */
-    private static double edge(double sigmas) {
-        return 1 / (1 + Math.exp(-1.702 * sigmas));
+    void aBalancedSmearIsAsLong() {
+        Smear balanced = Smear.along(50, 4, -1, 1, -2).balanced();
+        assertArrayEquals(new double[] {-3, -1, 1, 3}, balanced.offsetsPx(), 1e-12);
+        assertEquals(50, balanced.directionDeg());
+        assertSame(Smear.NONE, Smear.NONE.balanced());
     }
 
     /** Sum, mean place against the middle, and variances. */

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
+import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
@@ -38,10 +39,10 @@ class MoonFinderTest {
     }
 
     private Moons found(Body body, Instant epoch, Painter painter) {
-        return found(body, epoch, painter, Smear.NONE, false);
+        return found(body, epoch, painter, Smear.NONE, Extent.NONE);
     }
 
-    private Moons found(Body body, Instant epoch, Painter painter, Smear smear, boolean unsmeared) {
+    private Moons found(Body body, Instant epoch, Painter painter, Smear smear, Extent unsmeared) {
         List<Rotation> rotations = new ArrayList<>();
         Aspect aspect = Ephemeris.aspect(body, epoch, Optional.empty());
         for (int i = 0; i < SECONDS.length; i++) {
@@ -179,7 +180,11 @@ class MoonFinderTest {
         for (int k = 0; k < 2; k++) {
             painted.clear();
             Moons moons = found(
-                    Body.JUPITER, QUIET, (frame, s) -> frame.moon(course(1.3, 0, 0.6, s), RADIUS, 0.5), smear, k == 1);
+                    Body.JUPITER,
+                    QUIET,
+                    (frame, s) -> frame.moon(course(1.3, 0, 0.6, s), RADIUS, 0.5),
+                    smear,
+                    k == 1 ? Extent.ALL : Extent.NONE);
             Plane picture = new Plane(PaintedFrame.SIDE, PaintedFrame.SIDE);
             PaintedFrame frame = painted.get(1);
             View view = view(Body.JUPITER, QUIET);

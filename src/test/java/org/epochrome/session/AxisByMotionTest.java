@@ -21,6 +21,7 @@ import org.epochrome.demo.Scene;
 import org.epochrome.demo.Shot;
 import org.epochrome.demo.Surfaces;
 import org.epochrome.disk.Disk;
+import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
@@ -106,7 +107,7 @@ class AxisByMotionTest {
         return new Combiner(Recipe.usual(frames, body)
                         .at(Optional.of(epoch))
                         .with(new Corrections(
-                                Optional.of(body.defaultSystem()), true, false, false, true, Spectrum.EVEN)))
+                                Optional.of(body.defaultSystem()), true, false, Extent.HALF, true, Spectrum.EVEN)))
                 .combine(Progress.NONE);
     }
 }

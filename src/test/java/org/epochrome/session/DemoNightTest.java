@@ -15,6 +15,7 @@ import org.epochrome.demo.Rendered;
 import org.epochrome.demo.Shipped;
 import org.epochrome.demo.TrueDisk;
 import org.epochrome.disk.Disk;
+import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.io.FrameRequest;
 import org.epochrome.io.FrameSource;
@@ -152,7 +153,7 @@ class DemoNightTest {
                 .with(Place.at(session.site()))
                 .with(new Setup(north, Mirroring.NO, OptionalDouble.empty(), Mount.EQUATORIAL))
                 .with(new Corrections(
-                        Optional.of(session.body().defaultSystem()), turn, true, false, true, Spectrum.EVEN));
+                        Optional.of(session.body().defaultSystem()), turn, true, Extent.HALF, true, Spectrum.EVEN));
         Combination c = new Combiner(recipe).combine(Progress.NONE);
         assertEquals(session.epoch(), c.epoch());
         return c;

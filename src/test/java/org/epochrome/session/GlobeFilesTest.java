@@ -39,6 +39,7 @@ import org.epochrome.demo.Shot;
 import org.epochrome.demo.Surface;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
+import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
@@ -136,7 +137,7 @@ class GlobeFilesTest {
                 .toList();
         Recipe recipe = Recipe.usual(frames, Body.JUPITER)
                 .with(Setup.UNKNOWN.posed(40, Mirroring.NO))
-                .with(new Corrections(Optional.of(RotationSystem.III), true, false, false, true, Spectrum.EVEN));
+                .with(new Corrections(Optional.of(RotationSystem.III), true, false, Extent.HALF, true, Spectrum.EVEN));
         c = new Combiner(recipe).combine(Progress.NONE);
     }
 

@@ -19,6 +19,7 @@ import org.epochrome.demo.Shot;
 import org.epochrome.demo.Surface;
 import org.epochrome.demo.Surfaces;
 import org.epochrome.demo.TrueDisk;
+import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
@@ -135,7 +136,7 @@ final class InventedNight {
                 .with(new Setup(OptionalDouble.empty(), mirroring, OptionalDouble.empty(), mount))
                 // the scene knows no dispersion
                 .with(new Corrections(
-                        Optional.of(Body.JUPITER.defaultSystem()), true, false, false, true, Spectrum.EVEN));
+                        Optional.of(Body.JUPITER.defaultSystem()), true, false, Extent.HALF, true, Spectrum.EVEN));
     }
 
     static Combination combine(Recipe recipe) {

@@ -11,7 +11,6 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.epochrome.atmosphere.Air;
-import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.demo.BandSetting;
 import org.epochrome.demo.Camera;
 import org.epochrome.demo.Noise;
@@ -20,6 +19,7 @@ import org.epochrome.demo.Scene;
 import org.epochrome.demo.Shot;
 import org.epochrome.demo.Surface;
 import org.epochrome.demo.TrueDisk;
+import org.epochrome.disk.Unsmear;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
@@ -186,10 +186,9 @@ final class LowNight {
                 .with(new Setup(OptionalDouble.of(NORTH), Mirroring.NO, OptionalDouble.empty(), Mount.EQUATORIAL));
     }
 
-    /** The same recipe with the smear within the bands undone. */
-    static Recipe unsmeared(Recipe recipe) {
-        return recipe.with(
-                new Corrections(Optional.of(recipe.body().defaultSystem()), true, true, true, true, Spectrum.EVEN));
+    /** The same recipe with so much of the smear within the bands undone. */
+    static Recipe unsmeared(Recipe recipe, Unsmear.Extent extent) {
+        return recipe.with(recipe.corrections().unsmeared(extent));
     }
 
     /** By how much a band was put off its place against green, pixels right and down. */

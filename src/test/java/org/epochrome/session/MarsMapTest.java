@@ -20,6 +20,7 @@ import org.epochrome.demo.Scene;
 import org.epochrome.demo.Shot;
 import org.epochrome.demo.Surface;
 import org.epochrome.disk.Globe;
+import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
@@ -142,7 +143,8 @@ class MarsMapTest {
         }
         Recipe recipe = Recipe.usual(Frames.found(requests, Conventions.UNSAID), Body.MARS)
                 .with(Setup.UNKNOWN.posed(20, Mirroring.NO))
-                .with(new Corrections(Optional.of(RotationSystem.SINGLE), true, false, false, true, Spectrum.EVEN));
+                .with(new Corrections(
+                        Optional.of(RotationSystem.SINGLE), true, false, Extent.HALF, true, Spectrum.EVEN));
         return new Combiner(recipe).combine(Progress.NONE);
     }
 

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import org.epochrome.demo.Camera;
+import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.image.Band;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
@@ -99,7 +100,7 @@ class MoonsTest {
                         recipe.corrections().system(),
                         true,
                         false,
-                        false,
+                        Extent.HALF,
                         false,
                         recipe.corrections().spectrum()))),
                 x,
@@ -121,7 +122,7 @@ class MoonsTest {
                 recipe.corrections().system(),
                 true,
                 false,
-                false,
+                Extent.HALF,
                 false,
                 recipe.corrections().spectrum())));
         for (int k = 0; k < 3; k++) {

@@ -29,6 +29,7 @@ import org.epochrome.colour.Look;
 import org.epochrome.colour.Sharpening;
 import org.epochrome.colour.Tone;
 import org.epochrome.colour.WhiteBalance;
+import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.ephemeris.Site;
@@ -122,7 +123,7 @@ class SessionFileTest {
                         Optional.of(RotationSystem.I),
                         false,
                         false,
-                        true,
+                        Extent.ALL,
                         false,
                         Spectrum.seenBy(List.of(new Spectrum.Point(400, 0.5), new Spectrum.Point(900, 0.25)))),
                 new Alignment(EnumSet.of(Witness.DETAIL), Map.of("B", new PixelOffset(0.25, -0.1)), true),

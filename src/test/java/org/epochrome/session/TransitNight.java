@@ -19,6 +19,7 @@ import org.epochrome.demo.SceneMoon;
 import org.epochrome.demo.Shot;
 import org.epochrome.demo.Surface;
 import org.epochrome.demo.TrueDisk;
+import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
@@ -114,7 +115,7 @@ final class TransitNight {
                 .at(Optional.of(epoch))
                 .with(new Setup(OptionalDouble.empty(), Mirroring.NO, OptionalDouble.empty(), Mount.EQUATORIAL))
                 .with(new Corrections(
-                        Optional.of(Body.JUPITER.defaultSystem()), true, false, false, moons, Spectrum.EVEN));
+                        Optional.of(Body.JUPITER.defaultSystem()), true, false, Extent.HALF, moons, Spectrum.EVEN));
     }
 
     Combination combine(boolean moons) {

@@ -12,6 +12,7 @@ import javafx.scene.control.Tooltip;
 import org.epochrome.desktop.bench.Bench;
 import org.epochrome.desktop.bench.Remembered;
 import org.epochrome.desktop.view.RecipeForm.Words;
+import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
@@ -152,10 +153,10 @@ final class SessionPanel extends Panel {
         form.check(
                 new Words(
                         "unsmear",
-                        "Undo smear within bands",
-                        "Sharper blue low in the sky, at the price of more noise"),
-                r -> r.corrections().unsmear(),
-                (r, on) -> r.with(r.corrections().unsmeared(on)));
+                        "Undo all smear within bands",
+                        "Off: half of a long smear. On: sharper blue low in the sky, at the price of more noise"),
+                r -> r.corrections().unsmear() == Extent.ALL,
+                (r, on) -> r.with(r.corrections().unsmeared(on ? Extent.ALL : Extent.HALF)));
         form.check(
                 new Words(
                         "moons",
