@@ -8,6 +8,7 @@ import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class RingsTest {
@@ -35,6 +36,40 @@ class RingsTest {
         for (int region = 0; region < Rings.regions(); region++) {
             assertTrue(Rings.inner(region) < Rings.outer(region));
         }
+    }
+
+    /**
+     * C and B by the table "Vital Statistics for Saturn's Rings and Inner Satellites" of the Ring-Moon Systems Node of NASA's Planetary
+     * Data System (pds-rings.seti.org, saturn_tables.html); A and the Encke gap by the ring model in the examples of NAIF's
+     * SPICE Toolkit (required reading about kernels), which is older and rounder. Apart from each other by what the
+     * edges' own shapes and the rounding come to: 60 and 130 km, a tenth of a pixel of a large Saturn.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "74491, 74490, 60",
+        "91975, 91983, 60",
+        "117570, 117516, 60",
+        "122170, 122053, 130",
+        "133405, 133423, 130",
+        "133730, 133745, 130",
+        "136780, 136774, 130"
+    })
+    void edgesAgreeWithOtherTables(double publishedKm, double ownKm, double withinKm) {
+        assertEquals(publishedKm, ownKm, withinKm);
+        double own = ownKm / 60_268.0;
+        boolean found = false;
+        for (int region = 0; region < Rings.regions(); region++) {
+            found |= Math.abs(Rings.inner(region) - own) < 1e-9 || Math.abs(Rings.outer(region) - own) < 1e-9;
+        }
+        assertTrue(found, "no edge at " + ownKm + " km");
+    }
+
+    /** Ranges of the same table of the Ring-Moon Systems Node, at the middles of its regions C and B1 to B4. */
+    @ParameterizedTest
+    @CsvSource({"83233, 0.05, 0.35", "95500, 1.1, 1.5", "101500, 1.5, 4", "107000, 1, 5", "113250, 2, 3"})
+    void depthsLieInThePublishedRanges(double radiusKm, double least, double most) {
+        double depth = Rings.opticalDepth(radiusKm / 60_268.0);
+        assertTrue(depth >= least && depth <= most, radiusKm + " km: " + depth);
     }
 
     /** The C ring and the Cassini Division are thin, the B ring is thicker than the A ring, gaps and sky are empty. */
