@@ -41,6 +41,12 @@ final class MoonFit {
     private final double[] even;
     /** Per pixel the terms of the smooth departure. */
     private final double[] terms;
+    /** Normal equations of the ground alone: a companion covers few of the pixels, and only those are reckoned anew for each place. */
+    private final double[][] groundNormal = new double[LEVEL][LEVEL];
+
+    private final double[] groundRight = new double[LEVEL];
+    private final double groundSquares;
+    private final double coverReach;
 
     /** @param searchPx how far from its course the companion may be */
     MoonFit(MoonField field, Companion companion, double searchPx) {
@@ -77,6 +83,25 @@ final class MoonFit {
             }
         }
         pixels = n;
+        double squares = 0;
+        for (int p = 0; p < pixels; p++) {
+            double value = light[p] - even[p];
+            squares += value * value;
+            addGround(groundNormal, groundRight, p, 1, value);
+        }
+        groundSquares = squares;
+        coverReach = spot.reachPx() + 1;
+    }
+
+    private void addGround(double[][] normal, double[] right, int p, double weight, double value) {
+        int at = p * LEVEL;
+        for (int i = 0; i < LEVEL; i++) {
+            double term = weight * terms[at + i];
+            for (int j = 0; j <= i; j++) {
+                normal[i][j] += term * terms[at + j];
+            }
+            right[i] += terms[at + i] * value;
+        }
     }
 
     /**
@@ -226,23 +251,32 @@ final class MoonFit {
         int n = LEVEL + 1;
         double[][] normal = new double[n][n];
         double[] right = new double[n];
-        double all = 0;
+        for (int i = 0; i < LEVEL; i++) {
+            System.arraycopy(groundNormal[i], 0, normal[i], 0, i + 1);
+        }
+        System.arraycopy(groundRight, 0, right, 0, LEVEL);
+        double all = groundSquares;
         SkyPoint place = frame.place(x, y);
-        double[] row = new double[n];
+        double placeX = frame.x(place);
+        double placeY = frame.y(place);
         for (int p = 0; p < pixels; p++) {
-            double cover = with ? cover(columns[p], rows[p], place) : 0;
-            for (int k = 0; k < LEVEL; k++) {
-                row[k] = terms[p * LEVEL + k] * (1 - cover);
+            double dx = columns[p] - placeX;
+            double dy = rows[p] - placeY;
+            double cover = with && dx * dx + dy * dy < coverReach * coverReach ? cover(columns[p], rows[p], place) : 0;
+            if (cover == 0) {
+                continue;
             }
-            row[LEVEL] = companion.shadow() ? cover * even[p] : cover;
-            double value = light[p] - even[p] * (1 - cover);
-            for (int i = 0; i < n; i++) {
-                for (int j = 0; j <= i; j++) {
-                    normal[i][j] += row[i] * row[j];
-                }
-                right[i] += row[i] * value;
+            double free = 1 - cover;
+            double own = companion.shadow() ? cover * even[p] : cover;
+            double value = light[p] - even[p] * free;
+            double before = light[p] - even[p];
+            addGround(normal, right, p, free * free - 1, free * value - before);
+            for (int j = 0; j < LEVEL; j++) {
+                normal[LEVEL][j] += own * free * terms[p * LEVEL + j];
             }
-            all += value * value;
+            normal[LEVEL][LEVEL] += own * own;
+            right[LEVEL] += own * value;
+            all += value * value - before * before;
         }
         for (int i = 0; i < n; i++) {
             for (int j = 0; j < i; j++) {

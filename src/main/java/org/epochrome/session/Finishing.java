@@ -18,6 +18,7 @@ import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
+import org.epochrome.job.Rows;
 import org.epochrome.session.Combination.FrameResult;
 
 /** From a combination to the finished picture: the linear cube stays as it is. */
@@ -91,12 +92,15 @@ final class Finishing {
     /** 1 on the lit part of the disk at the epoch. */
     static Plane litDisk(View view, int width, int height) {
         Plane shade = new Shading(1, 1, Smear.NONE).picture(view, width, height);
-        for (int y = 0; y < height; y++) {
-            for (int x = 0; x < width; x++) {
-                boolean inside = view.ellipticRadius(view.pole(x, y), view.side(x, y)) < DISK_PART;
-                shade.set(x, y, inside && shade.at(x, y) > LIT ? 1 : 0);
+        Rows.each(height, (from, to) -> {
+            for (int y = from; y < to; y++) {
+                for (int x = 0; x < width; x++) {
+                    boolean lit =
+                            shade.at(x, y) > LIT && view.ellipticRadius(view.pole(x, y), view.side(x, y)) < DISK_PART;
+                    shade.set(x, y, lit ? 1 : 0);
+                }
             }
-        }
+        });
         return shade;
     }
 }

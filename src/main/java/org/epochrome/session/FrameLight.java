@@ -36,7 +36,7 @@ record FrameLight(double level, double noise) {
         for (int y = first(fit.disk().y() - reach); y <= last(fit.disk().y() + reach, plane.height()); y++) {
             for (int x = first(fit.disk().x() - reach); x <= last(fit.disk().x() + reach, plane.width()); x++) {
                 float value = plane.at(x, y);
-                if (Math.hypot(x - fit.disk().x(), y - fit.disk().y()) < reach && !Float.isNaN(value)) {
+                if (isWithin(reach, fit, x, y) && !Float.isNaN(value)) {
                     sum += value - fit.background();
                 }
             }
@@ -56,15 +56,19 @@ record FrameLight(double level, double noise) {
         for (int y = first(fit.disk().y() - radius); y <= last(fit.disk().y() + radius, plane.height()); y++) {
             for (int x = first(fit.disk().x() - radius); x <= last(fit.disk().x() + radius, plane.width()); x++) {
                 double difference = difference(plane, x, y);
-                if (Math.hypot(x - fit.disk().x(), y - fit.disk().y()) < radius
-                        && plane.at(x, y) > dark
-                        && !Double.isNaN(difference)) {
+                if (isWithin(radius, fit, x, y) && plane.at(x, y) > dark && !Double.isNaN(difference)) {
                     sum += Math.abs(difference);
                     count++;
                 }
             }
         }
         return count == 0 ? 0 : Math.sqrt(Math.PI / 2) * sum / (6 * count);
+    }
+
+    private static boolean isWithin(double radius, FittedDisk fit, int x, int y) {
+        double dx = x - fit.disk().x();
+        double dy = y - fit.disk().y();
+        return dx * dx + dy * dy < radius * radius;
     }
 
     /** First and last row or column, such that each has neighbours. */
