@@ -42,9 +42,9 @@ class RegistrationGridTest {
     static void combineAll() {
         Surface jupiter = Surfaces.jupiter();
         Surface mars = Surfaces.mars();
-        combine("Jupiter 18", new LowNight(Evening.JUPITER, jupiter, 18, 2, RADIUS_PX), 100);
+        combine("Jupiter 15", new LowNight(Evening.JUPITER, jupiter, 15, 2, RADIUS_PX), 100);
         combine("Jupiter 30", new LowNight(Evening.JUPITER, jupiter, 30, 4, RADIUS_PX), 20, 100);
-        combine("Jupiter 60", new LowNight(Evening.JUPITER, jupiter, 60, 1, RADIUS_PX), 20, 300);
+        combine("Jupiter 70", new LowNight(Evening.JUPITER, jupiter, 70, 1, RADIUS_PX), 20, 300);
         combine("full Mars 18", new LowNight(Evening.FULL_MARS, mars, 18, 4, RADIUS_PX), 20, 100);
         combine("gibbous Mars 20", new LowNight(Evening.GIBBOUS_MARS, mars, 20, 2, RADIUS_PX), 100, 300);
         combine("gibbous Mars 30", new LowNight(Evening.GIBBOUS_MARS, mars, 30, 1, RADIUS_PX), 100, 300);
@@ -85,10 +85,10 @@ class RegistrationGridTest {
 
     /**
      * The bounds at a signal to noise of 20 and 100 are the project's aims, that at 300 is one and a half times what was
-     * measured. Measured: 0.062, 0.019 and 0.014; other throws of the noise gave 0.04 to 0.05, 0.02 to 0.03 and 0.02.
+     * measured. Measured: 0.058, 0.020 and 0.0105.
      */
     @ParameterizedTest
-    @CsvSource({"20,16,0.10", "100,24,0.03", "300,12,0.021"})
+    @CsvSource({"20,16,0.10", "100,24,0.03", "300,12,0.016"})
     void placesHold(double snr, int count, double mostPx) {
         List<Place> those = PLACES.stream()
                 .filter(p -> p.snr == snr && !p.scene.equals(REVERSED))
@@ -98,7 +98,7 @@ class RegistrationGridTest {
         assertTrue(rms < mostPx, "rms " + rms + " of " + those);
     }
 
-    /** The bound is the project's aim; twelve throws of the noise gave 0.017 px. */
+    /** The bound is the project's aim; these two throws of the noise gave 0.022 px, twelve 0.017. */
     @Test
     void contrastMayBeReversed() {
         List<Place> those =
@@ -108,7 +108,7 @@ class RegistrationGridTest {
         assertTrue(rms < 0.03, "rms " + rms + " of " + those);
     }
 
-    /** Errors over what the results say about them, all together; measured 0.93. */
+    /** Errors over what the results say about them, all together; measured 0.74. */
     @Test
     void statedErrorsHold() {
         assertEquals(60, PLACES.size());
