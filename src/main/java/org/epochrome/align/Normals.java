@@ -10,6 +10,8 @@ import org.apache.commons.math3.linear.RealVector;
  * upper triangles are filled.
  */
 final class Normals {
+    private static final double ROUNDING = 1e-12;
+
     private final int n;
     /** Weighted products of the slopes. */
     final double[][] slopes;
@@ -124,13 +126,13 @@ final class Normals {
         }
     }
 
-    /** A power of a symmetric matrix, nought where it is nought. */
+    /** A power of a symmetric matrix, nought where it is nought but for rounding. */
     private static RealMatrix root(RealMatrix matrix, double power) {
         EigenDecomposition parts = new EigenDecomposition(matrix);
         RealMatrix sum = new Array2DRowRealMatrix(matrix.getRowDimension(), matrix.getColumnDimension());
         for (int k = 0; k < matrix.getRowDimension(); k++) {
             double value = parts.getRealEigenvalue(k);
-            if (value > 0) {
+            if (value > ROUNDING * matrix.getNorm()) {
                 RealVector axis = parts.getEigenvector(k);
                 sum = sum.add(axis.outerProduct(axis).scalarMultiply(Math.pow(value, power)));
             }

@@ -56,6 +56,11 @@ public final class Unsmear {
         };
     }
 
+    /** Whether there is anything to take off. */
+    public static boolean changes(Shading shading, Extent extent) {
+        return left(shading, extent) != shading.smear();
+    }
+
     /**
      * The frame with {@link #left} of its smear; missing pixels stay missing.
      *
@@ -66,10 +71,10 @@ public final class Unsmear {
     public static Plane of(
             Plane frame, FittedDisk fitted, Globe globe, double noise, Extent extent, Progress progress) {
         Smear smear = fitted.shading().smear();
-        Smear left = left(fitted.shading(), extent);
-        if (smear == left) {
+        if (!changes(fitted.shading(), extent)) {
             return frame;
         }
+        Smear left = left(fitted.shading(), extent);
         View view = new View(globe, fitted.disk());
         int width = frame.width();
         int height = frame.height();

@@ -11,6 +11,9 @@ final class Cleared {
     private Cleared() {}
 
     static Plane of(Plane plane, FittedDisk fit, Exposure exposure, Unsmear.Extent extent, Progress progress) {
+        if (!Unsmear.changes(fit.shading(), extent)) {
+            return plane;
+        }
         FrameLight light = FrameLight.of(plane, fit);
         return Unsmear.of(plane, fit, Globe.of(exposure.aspect()), light.noise() * light.level(), extent, progress);
     }

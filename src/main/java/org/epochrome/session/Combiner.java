@@ -83,8 +83,7 @@ public final class Combiner {
             planes = stored(i -> bare.moons().without(i, all.get(i)));
         }
         Unsmear.Extent extent = recipe.corrections().unsmear();
-        if (limbs.stream()
-                .anyMatch(f -> Unsmear.left(f.shading(), extent) != f.shading().smear())) {
+        if (limbs.stream().anyMatch(f -> Unsmear.changes(f.shading(), extent))) {
             progress.doing("undoing the smear within bands");
             List<Plane> drawn = planes;
             planes = stored(i ->
