@@ -48,6 +48,11 @@ public record Framed(List<Plane> planes, Disk disk) {
                 planes.stream().map(p -> cropped(p, left, top, layout)).toList(), disk.movedBy(-left, -top));
     }
 
+    /** How wide a picture becomes, pixels; what its canvas keeps free below does not change that. */
+    public static int widthPx(Plane plane, Globe globe, Disk disk, Framing framing) {
+        return layout(plane, globe, disk, framing, 0).width();
+    }
+
     private static Layout layout(Plane plane, Globe globe, Disk disk, Framing framing, int below) {
         boolean asShot = framing.orientation() == Framing.Orientation.AS_SHOT;
         double north = framing.orientation() == Framing.Orientation.SOUTH_UP ? -180 : 0;

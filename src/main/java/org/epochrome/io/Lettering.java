@@ -1,6 +1,7 @@
 package org.epochrome.io;
 
 import java.awt.geom.Path2D;
+import java.awt.geom.PathIterator;
 import java.awt.geom.Rectangle2D;
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -8,6 +9,8 @@ import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,12 +28,29 @@ public final class Lettering {
 
     private static final double LINE = 1.35;
     private static final int FINE = 5;
+    /** How far straight pieces may lie off an outline, units. */
+    private static final double FLATNESS = 0.2;
+
     private static final Map<Character, Glyph> GLYPHS = glyphs();
 
     private Lettering() {}
 
-    /** An outline, y downward from the line that letters stand on, and how far the next letter stands away. */
-    private record Glyph(Path2D outline, double advance) {}
+    /** An outline's edges, y downward from the line that letters stand on, and how far the next letter stands away. */
+    private record Glyph(List<Edge> edges, Rectangle2D box, double advance) {}
+
+    /** A straight piece of an outline. */
+    private record Edge(double x, double y, double toX, double toY) {
+        boolean crosses(double level) {
+            return (y <= level) != (toY <= level);
+        }
+
+        Crossing at(double level) {
+            return new Crossing(x + (level - y) / (toY - y) * (toX - x), toY > y ? 1 : -1);
+        }
+    }
+
+    /** Where a row crosses an outline, and which way the outline goes there. */
+    private record Crossing(double x, int way) {}
 
     /** Width of a text, in sizes of its letters. */
     public static double width(String text) {
@@ -71,14 +91,19 @@ public final class Lettering {
 
     private static void draw(List<Plane> planes, Glyph glyph, double x, double y, double scale, float level) {
         Plane first = planes.get(0);
-        Rectangle2D box = glyph.outline().getBounds2D();
+        Rectangle2D box = glyph.box();
         int left = Math.max(0, (int) Math.floor(x + scale * box.getMinX()));
         int right = Math.min(first.width() - 1, (int) Math.ceil(x + scale * box.getMaxX()));
         int top = Math.max(0, (int) Math.floor(y + scale * box.getMinY()));
         int bottom = Math.min(first.height() - 1, (int) Math.ceil(y + scale * box.getMaxY()));
-        for (int row = top; row <= bottom; row++) {
+        for (int row = top; row <= bottom && left <= right; row++) {
+            int[] inside = new int[right - left + 1];
+            for (int j = 0; j < FINE; j++) {
+                double fine = (row - y + (j + 0.5) / FINE - 0.5) / scale;
+                count(inside, glyph, fine, scale, x - left);
+            }
             for (int column = left; column <= right; column++) {
-                float covered = covered(glyph, column - x, row - y, scale);
+                float covered = inside[column - left] / (float) (FINE * FINE);
                 if (covered > 0) {
                     for (Plane plane : planes) {
                         float below = plane.at(column, row);
@@ -89,17 +114,38 @@ public final class Lettering {
         }
     }
 
-    /** Which part of a pixel lies within an outline. */
-    private static float covered(Glyph glyph, double x, double y, double scale) {
-        int inside = 0;
-        for (int j = 0; j < FINE; j++) {
-            for (int i = 0; i < FINE; i++) {
-                double fx = (x + (i + 0.5) / FINE - 0.5) / scale;
-                double fy = (y + (j + 0.5) / FINE - 0.5) / scale;
-                inside += glyph.outline().contains(fx, fy) ? 1 : 0;
+    /**
+     * Counts how many fine places of a row's pixels lie within an outline.
+     *
+     * @param level height of the row, units of the outline
+     * @param x where the glyph begins, pixels from the first that is counted
+     */
+    private static void count(int[] inside, Glyph glyph, double level, double scale, double x) {
+        List<Crossing> crossings = new ArrayList<>();
+        for (Edge edge : glyph.edges()) {
+            if (edge.crosses(level)) {
+                crossings.add(edge.at(level));
             }
         }
-        return inside / (float) (FINE * FINE);
+        crossings.sort(Comparator.comparingDouble(Crossing::x));
+        int winding = 0;
+        for (int i = 0; i + 1 < crossings.size(); i++) {
+            winding += crossings.get(i).way();
+            if (winding != 0) {
+                int from = Math.max(0, fine(x + scale * crossings.get(i).x()));
+                int to = Math.min(
+                        FINE * inside.length,
+                        fine(x + scale * crossings.get(i + 1).x()));
+                for (int k = from; k < to; k++) {
+                    inside[k / FINE]++;
+                }
+            }
+        }
+    }
+
+    /** The first fine place at or right of a place, pixels from the first that is counted. */
+    private static int fine(double at) {
+        return (int) Math.ceil(FINE * (at + 0.5) - 0.5);
     }
 
     private static Map<Character, Glyph> glyphs() {
@@ -111,13 +157,33 @@ public final class Lettering {
                     StringTokenizer words = new StringTokenizer(line);
                     char c = (char) Integer.parseInt(words.nextToken(), 16);
                     double advance = Double.parseDouble(words.nextToken());
-                    glyphs.put(c, new Glyph(outline(words), advance));
+                    Path2D outline = outline(words);
+                    glyphs.put(c, new Glyph(edges(outline), outline.getBounds2D(), advance));
                 }
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
         return glyphs;
+    }
+
+    private static List<Edge> edges(Path2D outline) {
+        List<Edge> edges = new ArrayList<>();
+        double[] to = new double[6];
+        double[] start = new double[2];
+        double[] last = new double[2];
+        for (PathIterator it = outline.getPathIterator(null, FLATNESS); !it.isDone(); it.next()) {
+            int step = it.currentSegment(to);
+            if (step == PathIterator.SEG_MOVETO) {
+                start = new double[] {to[0], to[1]};
+                last = start;
+            } else {
+                double[] next = step == PathIterator.SEG_CLOSE ? start : new double[] {to[0], to[1]};
+                edges.add(new Edge(last[0], last[1], next[0], next[1]));
+                last = next;
+            }
+        }
+        return List.copyOf(edges);
     }
 
     private static Path2D outline(StringTokenizer words) {

@@ -68,7 +68,7 @@ final class DiskFinder {
         List<FittedDisk> first = each(i ->
                 fit(i, recipe.setup().northDeg(), mirroring == Mirroring.YES, planes.get(i), progress.part(0.1, 0.5)));
         progress.at(0.5);
-        progress.doing("telling the frames' posture");
+        progress.doing("finding how the frames lie");
         List<Posture.Angle> angles = new Posture(recipe, schedule, mirroring, planes, first, memory, warnings)
                 .resolve(progress.part(0.5, 0.6));
         if (recipe.setup().mirroring() == Mirroring.AUTO

@@ -11,6 +11,7 @@ import org.epochrome.colour.Framing;
 import org.epochrome.colour.Gains;
 import org.epochrome.colour.Look;
 import org.epochrome.colour.Sharpener;
+import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
@@ -33,7 +34,13 @@ final class Finishing {
         View view = new View(Globe.of(c.aspect()), c.disk());
         List<Plane> shown =
                 asShot(c.cube(), view, c.recipe().body(), bands(c), Sky.arcsecPerPx(c.aspect(), c.disk()), look);
-        return look.framing().equals(Framing.AS_SHOT) ? new Framed(shown, c.disk()) : framed(c, shown, look.framing());
+        if (look.framing().equals(Framing.AS_SHOT)) {
+            return new Framed(shown, c.disk());
+        }
+        Legend legend = Legend.of(
+                c.recipe().body(), c.epoch(), c.aspect(), c.frames().stream().map(f -> f.exposure()
+                        .band()));
+        return framed(shown, view, look.framing(), legend);
     }
 
     /**
@@ -59,18 +66,21 @@ final class Finishing {
         return Finish.gains(c.cube(), disk, c.recipe().body(), look.white());
     }
 
-    private static Framed framed(Combination c, List<Plane> shown, Framing framing) {
-        Globe globe = Globe.of(c.aspect());
+    /**
+     * A finished picture within the edges that it is saved with.
+     *
+     * @param shown display-encoded
+     * @param view the globe as it stands in it
+     * @param legend what the caption says, if one is wanted
+     */
+    static Framed framed(List<Plane> shown, View view, Framing framing, Legend legend) {
+        Globe globe = view.globe();
+        Disk disk = view.disk();
         if (!framing.caption()) {
-            return Framed.of(shown, globe, c.disk(), framing, 0);
+            return Framed.of(shown, globe, disk, framing, 0);
         }
-        Legend legend = Legend.of(c);
-        int width = framing.canvas().map(Framing.Canvas::width).orElseGet(() -> Framed.of(
-                        shown, globe, c.disk(), framing, 0)
-                .planes()
-                .get(0)
-                .width());
-        Framed above = Framed.of(shown, globe, c.disk(), framing, legend.heightPx(width));
+        int width = Framed.widthPx(shown.get(0), globe, disk, framing);
+        Framed above = Framed.of(shown, globe, disk, framing, legend.heightPx(width));
         return new Framed(legend.below(above.planes()), above.disk());
     }
 

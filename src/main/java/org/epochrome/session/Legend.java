@@ -1,5 +1,6 @@
 package org.epochrome.session;
 
+import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -7,7 +8,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.epochrome.ephemeris.Aspect;
+import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
@@ -30,11 +33,16 @@ record Legend(List<String> lines) {
     private static final double EDGE = 1;
     private static final float GREY = 0.72f;
 
-    static Legend of(Combination c) {
-        Aspect aspect = c.aspect();
-        String epoch = SECONDS.format(c.epoch().plusMillis(500));
+    /**
+     * What a picture of a body shows.
+     *
+     * @param at the instant that it shows
+     * @param bands that it was made from, in any order and however often
+     */
+    static Legend of(Body body, Instant at, Aspect aspect, Stream<Band> bands) {
+        String epoch = SECONDS.format(at.plusMillis(500));
         List<String> parts = new ArrayList<>();
-        List<RotationSystem> systems = c.recipe().body().systems().stream()
+        List<RotationSystem> systems = body.systems().stream()
                 .sorted(Comparator.comparing(RotationSystem::key))
                 .toList();
         for (RotationSystem system : systems) {
@@ -47,13 +55,11 @@ record Legend(List<String> lines) {
         parts.add(String.format(Locale.ROOT, "diameter %.1f\u2033", aspect.equatorialDiameterArcsec()));
         aspect.horizontal()
                 .ifPresent(h -> parts.add(String.format(Locale.ROOT, "altitude %.0f\u00b0", h.altitudeDeg())));
-        parts.add(c.frames().stream()
-                .map(f -> f.exposure().band())
-                .sorted(Comparator.comparingDouble(b -> -b.passband().effectiveNm()))
+        parts.add(bands.sorted(Comparator.comparingDouble(b -> -b.passband().effectiveNm()))
                 .map(Band::name)
                 .distinct()
                 .collect(Collectors.joining(" ")));
-        return new Legend(List.of(c.recipe().body().displayName() + "   " + epoch + " UTC", String.join("   ", parts)));
+        return new Legend(List.of(body.displayName() + "   " + epoch + " UTC", String.join("   ", parts)));
     }
 
     /** Height of the strip below a picture of some width, pixels. */

@@ -14,6 +14,8 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.epochrome.colour.BandLight;
 import org.epochrome.colour.ColourCube;
+import org.epochrome.colour.Framed;
+import org.epochrome.colour.Framing;
 import org.epochrome.colour.Look;
 import org.epochrome.colour.Luminance;
 import org.epochrome.disk.Disk;
@@ -99,8 +101,22 @@ public final class Preview {
      * @param epoch the instant that it shows
      * @param aspect how the body stands then
      * @param factor how many pixels of the result one of its pixels is wide
+     * @param bands that the result is made from
      */
-    public record Picture(List<Plane> planes, ColourCube cube, Disk disk, Instant epoch, Aspect aspect, int factor) {}
+    public record Picture(
+            List<Plane> planes,
+            ColourCube cube,
+            Disk disk,
+            Instant epoch,
+            Aspect aspect,
+            int factor,
+            List<Band> bands) {
+        /** The same within the edges that the result is saved with, and with its caption. */
+        public Framed framed(Framing framing) {
+            Legend legend = Legend.of(aspect.body(), epoch, aspect, bands.stream());
+            return Finishing.framed(planes, new View(Globe.of(aspect), disk), framing.enlarged(factor), legend);
+        }
+    }
 
     /** How much is made of a picture. */
     public enum Care {
@@ -252,7 +268,8 @@ public final class Preview {
                 lights(merging, counted, places, view.disk()),
                 Sky.arcsecPerPx(now.aspect(), view.disk()),
                 look);
-        return new Picture(shown, cube, view.disk(), now.epoch(), now.aspect(), factor);
+        List<Band> bands = whole.stream().map(Exposure::band).distinct().toList();
+        return new Picture(shown, cube, view.disk(), now.epoch(), now.aspect(), factor, bands);
     }
 
     private Turner turner(Plane plane, FittedDisk fitted, Aspect aspect) {

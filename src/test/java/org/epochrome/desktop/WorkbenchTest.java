@@ -13,10 +13,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
+import javafx.geometry.Bounds;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
 import javafx.scene.control.Labeled;
 import javafx.scene.input.KeyCode;
+import javafx.scene.text.Text;
 import org.epochrome.command.CommandLineRun;
 import org.epochrome.desktop.bench.Bench;
 import org.epochrome.desktop.bench.Shown;
@@ -150,6 +152,42 @@ class WorkbenchTest {
         assertTrue(bench().draft().unsettled().isEmpty());
         assertEquals(
                 "R", bench().draft().frames().get(0).band().band().orElseThrow().name());
+    }
+
+    /** On a small screen no word is cut short, and the page can be folded away for the planet. */
+    @Test
+    void fitsASmallScreen() throws Exception {
+        FxToolkit.setupStage(stage -> {
+            rig.end();
+            rig = new Rig(folder, stage, 640, 400);
+            stage.sizeToScene();
+        });
+        WaitForAsyncUtils.waitForFxEvents();
+        List<Node> words = new ArrayList<>(robot.lookup(".label").queryAll());
+        words.addAll(robot.lookup(".button").queryAll());
+        int counted = 0;
+        for (Node node : words) {
+            for (Node drawn : node.lookupAll(".text")) {
+                String text = ((Labeled) node).getText();
+                assertEquals(text.endsWith("..."), ((Text) drawn).getText().endsWith("..."), text);
+                counted++;
+            }
+        }
+        assertTrue(counted > 6, counted + " texts");
+        for (String edge : List.of(".status-line", "#topic-evidence", ".tools")) {
+            Node part = robot.lookup(edge).query();
+            Bounds bounds = part.localToScene(part.getLayoutBounds());
+            assertTrue(bounds.getMaxX() <= 640 && bounds.getMaxY() <= 400, edge + " " + bounds);
+        }
+        double before = planetWidth();
+        click("#topic-session");
+        assertTrue(planetWidth() > before + 300, "folded: " + planetWidth());
+        click("#topic-frame");
+        assertEquals(before, planetWidth(), 1);
+    }
+
+    private double planetWidth() {
+        return robot.lookup("#planet").query().getBoundsInLocal().getWidth();
     }
 
     private Bench bench() {

@@ -6,9 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import org.epochrome.colour.Framing;
 import org.epochrome.colour.Look;
 import org.epochrome.disk.Disk;
 import org.epochrome.ephemeris.Body;
@@ -55,6 +58,42 @@ class PreviewTest {
             // Turning on pixels twice as large blurs detail a little, and the limb most.
             assertEquals(0, rmsApart(binned.get(c), quick.cube().planes().get(c), quick.disk()), 0.012);
         }
+    }
+
+    /** Within its edges it has the size of the full one, and the same caption letter by letter. */
+    @Test
+    void framedHasTheCaptionOfTheFullPicture() {
+        Framing framing = new Framing(
+                Framing.Orientation.NORTH_UP,
+                OptionalDouble.of(0.25),
+                OptionalDouble.empty(),
+                Optional.of(new Framing.Canvas(450, 380)),
+                true);
+        Look l = Look.DEFAULT;
+        Look look = new Look(l.white(), l.sharpening(), l.tone(), framing);
+        Plane saved = new Outputs(List.of(), Optional.empty(), look, false, true)
+                .picture(full)
+                .get(0);
+        Plane quick = preview.refined(full)
+                .picture(recipe, look, Preview.Care.NEAREST_FRAMES, Progress.NONE)
+                .framed(framing)
+                .planes()
+                .get(0);
+        assertEquals(saved.width(), quick.width());
+        assertEquals(saved.height(), quick.height());
+        int strip = saved.width() * 35;
+        int from = saved.data().length - strip;
+        float[] letters = Arrays.copyOfRange(saved.data(), from, saved.data().length);
+        assertArrayEquals(letters, Arrays.copyOfRange(quick.data(), from, quick.data().length));
+        assertTrue(lit(letters) > 400);
+    }
+
+    private static int lit(float[] pixels) {
+        int lit = 0;
+        for (float v : pixels) {
+            lit += v > 0.3 ? 1 : 0;
+        }
+        return lit;
     }
 
     /** A quick fit is good to some tenths of a pixel, its north to a degree or so. */

@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.util.List;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.Framed;
-import org.epochrome.colour.Framing;
 import org.epochrome.colour.Look;
 import org.epochrome.colour.Quicklook;
 import org.epochrome.disk.Disk;
@@ -39,8 +38,7 @@ final class Pictures {
             return strip(p.cube(), new View(Globe.of(p.aspect()), p.disk()), p.factor(), disk, p.epoch(), p.aspect());
         }
         if (display == Display.SAVED) {
-            Framing enlarged = look.framing().enlarged(p.factor());
-            Framed framed = Framed.of(p.planes(), Globe.of(p.aspect()), p.disk(), enlarged, 0);
+            Framed framed = p.framed(look.framing());
             return Shown.of(framed.planes(), 1, framed.disk(), p.aspect(), p.epoch())
                     .framed();
         }

@@ -142,7 +142,7 @@ public final class Studio {
     }
 
     /** Goes on with the full picture, if it was stopped. */
-    void resume() {
+    public void resume() {
         if (full.idle()) {
             show(wanted, false);
         }

@@ -63,7 +63,7 @@ final class DetailPanel extends Panel {
                 .addAll(
                         curve,
                         prose(
-                                "Line: what detail of a scale is multiplied by. Bars: how strong detail is there; dark: the noise in it."),
+                                "Line: what detail of a scale is multiplied by. Bars: how strong detail is there; their solid part is noise."),
                         grid,
                         own,
                         each,

@@ -17,7 +17,6 @@ import org.epochrome.session.HeldDisk;
 /** The disk in a frame: where the fit puts it, how sure that is, and where it is held by hand. */
 final class DiskPanel extends Panel {
     private final Label name = heading("");
-    private final Label says = prose("");
     private final Entry x;
     private final Entry y;
     private final Entry radius;
@@ -49,7 +48,7 @@ final class DiskPanel extends Panel {
                 "North angle of this frame; empty: as the fit finds it",
                 t -> change(d -> new HeldDisk(d.x(), d.y(), d.equatorialRadiusPx(), Numbers.optional(t))));
         lock.setId("disk-hold");
-        lock.setTooltip(new Tooltip("Keep the disk where it is; it is not fitted then (H)"));
+        lock.setTooltip(new Tooltip("Keep the disk where it is; it is not fitted then"));
         lock.setOnAction(e -> {
             if (lock.isSelected()) {
                 change(d -> d);
@@ -71,9 +70,9 @@ final class DiskPanel extends Panel {
                         grid,
                         sure,
                         pair(lock, refit),
-                        says,
-                        prose("On the picture: drag the middle to move the limb, a handle on it to change its size, the"
-                                + " one beyond the pole to turn it. Arrow keys move by 0.05 px, with Shift by 0.5."));
+                        prose(
+                                "On the picture: drag the middle to move the limb, a handle on it to change its size, the"
+                                        + " one beyond the pole to turn it. Arrow keys move by 0.05 px, with Shift by 0.5 px."));
     }
 
     /** Where the disk of a frame is drawn: held, or found. */

@@ -22,7 +22,7 @@ final class EvidencePanel extends Panel {
         save.setId("save-report");
         save.setTooltip(new Tooltip("All numbers with pictures, to keep or print (.html), or for programs (.json)"));
         save.setOnAction(e -> report.run());
-        getChildren().addAll(numbers, heading("Times and disks"), frames, heading("To be looked at"), doubts, save);
+        getChildren().addAll(numbers, heading("To be looked at"), doubts, save, heading("Times and disks"), frames);
     }
 
     @Override
@@ -58,11 +58,15 @@ final class EvidencePanel extends Panel {
 
     private static String described(Combination c) {
         return Numbers.text(
-                "Colours apart: %.2f px stacked plainly, %.2f px in the result.%nNorth angle %.2f°, equatorial radius %.2f px.",
-                c.quality().fringeBeforePx(),
-                c.quality().fringeAfterPx(),
+                "Colours apart: %s stacked plainly, %s in the result.%nNorth angle %.2f°, equatorial radius %.2f px.",
+                apart(c.quality().fringeBeforePx()),
+                apart(c.quality().fringeAfterPx()),
                 c.disk().northAngleDeg(),
                 c.disk().equatorialRadiusPx());
+    }
+
+    private static String apart(double px) {
+        return Double.isNaN(px) ? "unknown" : Numbers.text("%.2f px", px);
     }
 
     private static Label line(Combination.FrameResult f) {

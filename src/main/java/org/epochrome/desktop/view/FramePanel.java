@@ -73,6 +73,7 @@ final class FramePanel extends Panel {
         timeSource.getStyleClass().add("source");
         notes.getStyleClass().add("doubt");
         known.getChildren().addAll(name, what, used, grid, bandSource, timeSource, numbers, notes);
+        open.setManaged(false);
         getChildren().addAll(open, known);
     }
 
@@ -87,6 +88,7 @@ final class FramePanel extends Panel {
                                     asked.stream().map(u -> new Question(bench, u)),
                                     missed.stream().map(this::missing))
                             .toList());
+            open.setManaged(!open.getChildren().isEmpty());
         }
         Optional<DatedFrame> frame = bench.selectedFrame();
         known.setVisible(frame.isPresent());
@@ -138,11 +140,9 @@ final class FramePanel extends Panel {
         start.show(UtcText.format(span.start()));
         end.show(UtcText.format(span.end()));
         timeSource.setText("Times from: " + f.timing().source());
-        numbers.setText(numbers(f));
+        say(numbers, numbers(f));
         String doubt = Sentences.inWords(String.join("\n", f.notes()));
-        notes.setText(doubt);
-        notes.setManaged(!doubt.isEmpty());
-        notes.setVisible(!doubt.isEmpty());
+        say(notes, doubt);
     }
 
     private String numbers(DatedFrame f) {
@@ -216,11 +216,11 @@ final class FramePanel extends Panel {
         Question(Bench bench, Unsettled ask) {
             super(6);
             getStyleClass().add("question");
-            Label problem = prose(ask.problem().replace("in the panel Frame", "here"));
+            Label problem = prose(ask.problem().replace("on the page Frame", "here"));
             problem.getStyleClass().add("doubt");
             ComboBox<String> band = new ComboBox<>(FXCollections.observableArrayList(BANDS));
             band.setId("ask-band");
-            band.setPromptText("as it says");
+            band.setPromptText("as the file says");
             band.setMaxWidth(Double.MAX_VALUE);
             Entry start = new Entry("ask-start", "2031-05-02 21:14:05", "When the recording began, UTC", t -> {
                 from = UtcText.parse(t);

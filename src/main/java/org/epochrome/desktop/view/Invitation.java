@@ -6,9 +6,9 @@ import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
-import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 import org.epochrome.desktop.bench.Bench;
 import org.epochrome.desktop.bench.Draft;
@@ -32,11 +32,23 @@ final class Invitation extends VBox {
         this.open = open;
         getStyleClass().add("invitation");
         setAlignment(Pos.CENTER);
-        setPickOnBounds(false);
         bench.draftProperty().addListener((o, old, now) -> renew());
         bench.studio().shownProperty().addListener((o, old, now) -> renew());
         bench.studio().work().busyProperty().addListener((o, old, now) -> renew());
+        bench.problemProperty().addListener((o, old, now) -> renew());
         renew();
+    }
+
+    /** With a bar to scroll by, where the window is small. */
+    ScrollPane scrolled() {
+        ScrollPane pane = new ScrollPane(this);
+        pane.getStyleClass().add("viewer-over");
+        pane.setFitToWidth(true);
+        pane.setFocusTraversable(false);
+        pane.setFitToHeight(true);
+        pane.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        pane.visibleProperty().bind(visibleProperty());
+        return pane;
     }
 
     private void renew() {
@@ -54,19 +66,41 @@ final class Invitation extends VBox {
         } else if (draft.session().isEmpty()) {
             say("These files do not tell all that is needed", "Look at the side: each asks for what is missing.");
         } else if (bench.studio().work().busyProperty().get()) {
-            say("A first picture is on its way", "");
-        } else {
+            getChildren().add(title("A first picture is on its way"));
+        } else if (!bench.problemProperty().get().isEmpty()) {
             say("There is no picture yet", "The message at the top says why.");
+        } else {
+            getChildren().add(title("There is no picture yet"));
+            Button again = new Button("Try again");
+            again.setId("try-again");
+            again.setOnAction(e -> bench.studio().resume());
+            getChildren().add(again);
         }
     }
 
     private void say(String title, String text) {
-        getChildren().addAll(title(title), Panel.prose(text));
+        getChildren().addAll(title(title), centred(text));
+    }
+
+    private static Label centred(String text) {
+        Label label = Panel.prose(text);
+        label.setMaxWidth(440);
+        label.setAlignment(Pos.CENTER);
+        return label;
+    }
+
+    private static FlowPane row(double width) {
+        FlowPane row = new FlowPane(8, 8);
+        row.setAlignment(Pos.CENTER);
+        row.setMaxWidth(width);
+        return row;
     }
 
     private static Label title(String text) {
         Label label = new Label(text);
         label.getStyleClass().add("invites");
+        label.setWrapText(true);
+        label.setMinHeight(USE_PREF_SIZE);
         return label;
     }
 
@@ -81,12 +115,10 @@ final class Invitation extends VBox {
         demo.setId("open-demo");
         demo.setTooltip(new Tooltip("An invented Jupiter in three bands, to try everything on"));
         demo.setOnAction(e -> keeper.openDemo());
-        HBox buttons = new HBox(10, choose, demo);
-        buttons.setAlignment(Pos.CENTER);
-        Label what = Panel.prose("Stacked images of a planet, one for each filter and recording: FITS, TIFF or PNG,"
+        FlowPane buttons = row(440);
+        buttons.getChildren().addAll(choose, demo);
+        Label what = centred("Stacked images of a planet, one for each filter and recording: FITS, TIFF or PNG,"
                 + " linear. A folder, a sheet of times (.csv) or a session (.json) will do as well.");
-        what.setMaxWidth(440);
-        what.setAlignment(Pos.CENTER);
         getChildren().addAll(icon, title("Drop your frames here"), what, buttons);
         keeper.leftover().ifPresent(path -> {
             Button recover = new Button("Take up the session that was not saved");
@@ -116,13 +148,10 @@ final class Invitation extends VBox {
 
     private void askPlanet(Draft draft) {
         getChildren().add(title("Which planet is it?"));
-        Label why = Panel.prose(draft.loose().size() + (draft.loose().size() == 1 ? " frame was" : " frames were")
-                + " read; no header names the planet.");
-        why.setAlignment(Pos.CENTER);
-        getChildren().add(why);
-        FlowPane bodies = new FlowPane(8, 8);
-        bodies.setAlignment(Pos.CENTER);
-        bodies.setMaxWidth(460);
+        getChildren()
+                .add(centred(draft.loose().size() + (draft.loose().size() == 1 ? " frame was" : " frames were")
+                        + " read; no header names the planet."));
+        FlowPane bodies = row(640);
         for (Body body : Body.values()) {
             Button button = new Button(body.displayName());
             button.setId("planet-" + body.name().toLowerCase(java.util.Locale.ROOT));

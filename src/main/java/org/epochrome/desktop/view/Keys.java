@@ -1,36 +1,38 @@
 package org.epochrome.desktop.view;
 
-import javafx.geometry.Pos;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** The keys, over the picture. */
-final class Keys extends VBox {
+final class Keys extends ScrollPane {
     private static final String[][] ALL = {
         {"Ctrl+O", "add frames, a sheet or a session"},
         {"Ctrl+S, Ctrl+Shift+S", "save the session, under another name"},
         {"Ctrl+E, Ctrl+R", "save a picture, the report"},
         {"Ctrl+Shift+C", "copy the command line that does the same"},
-        {"Ctrl+Z, Ctrl+Y", "undo, redo"},
+        {"Ctrl+Z, Ctrl+Y", "undo, redo (Ctrl+Shift+Z too)"},
         {"Ctrl+W", "close the session"},
         {"Alt+1 to Alt+8", "pages of the side"},
-        {"F, 1, +, -", "fit, true pixels, larger, smaller"},
+        {"F, 1, +, -", "fit, true pixels; on the picture: larger, smaller"},
         {"Z, U", "the limb, large: north, then on around; all of it, unrolled"},
         {"S, B", "before | after, blink between bands"},
         {"L, G, T, R, P, D", "limb, graticule, terminator, rings, pole and zenith, dispersion"},
-        {"Arrows on the picture", "move the view; a band (page Shift) or a disk (page Disk) by 0.05 px"},
-        {"Arrows on the ribbon", "choose a frame; with Ctrl move the epoch by 1 s, with Shift by 10 s"},
+        {"Arrows on the picture", "move the view; on the page Shift a band, on Disk the disk, by 0.05 px"},
+        {"Arrows on the ribbon", "choose a frame; with Ctrl move the epoch by 1 s, with Ctrl+Shift by 10 s"},
         {"X, M on the ribbon", "leave a frame out or take it in, epoch midway"},
-        {"Esc", "stop working at the full picture"},
+        {"Esc", "close this list; stop working at the full picture"},
         {"F1", "this list"},
     };
 
     Keys() {
-        getStyleClass().add("keys");
+        getStyleClass().add("key-list");
         setId("key-list");
-        setAlignment(Pos.CENTER_LEFT);
+        setFitToWidth(true);
+        setFocusTraversable(false);
+        setHbarPolicy(ScrollBarPolicy.NEVER);
         setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
         GridPane grid = new GridPane();
         grid.getStyleClass().add("grid");
@@ -39,8 +41,12 @@ final class Keys extends VBox {
             key.getStyleClass().add("key");
             key.setMinWidth(Region.USE_PREF_SIZE);
             Label meaning = new Label(row[1]);
+            meaning.setWrapText(true);
+            meaning.setMinHeight(Region.USE_PREF_SIZE);
             grid.addRow(grid.getRowCount(), key, meaning);
         }
-        getChildren().addAll(Panel.heading("Keys"), grid);
+        VBox list = new VBox(Panel.heading("Keys"), grid);
+        list.getStyleClass().add("keys");
+        setContent(list);
     }
 }

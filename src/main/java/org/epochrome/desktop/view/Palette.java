@@ -1,6 +1,8 @@
 package org.epochrome.desktop.view;
 
 import javafx.scene.paint.Color;
+import org.epochrome.colour.Spectral;
+import org.epochrome.image.Passband;
 
 /**
  * Colours of what is painted, not styled, by theme.
@@ -13,6 +15,16 @@ import javafx.scene.paint.Color;
  * @param warm what is moved by hand, or uncertain
  */
 public record Palette(Color paper, Color ink, Color faint, Color line, Color accent, Color warm) {
+    /** A filter's colour, for lines and dots that must stand out. */
+    Color of(Passband passband) {
+        double[] rgb = Spectral.colour(passband);
+        if (equals(RED)) {
+            return Color.color(0.4 + 0.5 * rgb[0], 0.15 + 0.2 * rgb[1], 0.1);
+        }
+        Color full = Color.color(rgb[0], rgb[1], rgb[2]);
+        return equals(LIGHT) ? full.deriveColor(0, 0.9, 0.75, 1) : full.deriveColor(0, 0.66, 1.1, 1);
+    }
+
     static final Palette DARK = new Palette(
             Color.web("#16191f"),
             Color.web("#d7dbe2"),
@@ -31,7 +43,8 @@ public record Palette(Color paper, Color ink, Color faint, Color line, Color acc
             Color.web("#0c0202"),
             Color.web("#e04a3a"),
             Color.web("#5a1812"),
-            Color.web("#d0483a"),
+            // Lines lie under the red shade, and on a red planet.
+            Color.WHITE,
             Color.web("#ff5a45"),
-            Color.web("#ff8a78"));
+            Color.web("#ff7a4c"));
 }

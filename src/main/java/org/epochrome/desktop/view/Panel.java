@@ -57,6 +57,13 @@ abstract class Panel extends VBox {
         return label;
     }
 
+    /** Says something, or takes no room where there is nothing to say. */
+    static void say(Label label, String text) {
+        label.setText(text);
+        label.setVisible(!text.isEmpty());
+        label.setManaged(!text.isEmpty());
+    }
+
     static Label value(String id) {
         Label label = new Label();
         label.setId(id);
@@ -69,7 +76,7 @@ abstract class Panel extends VBox {
         GridPane grid = new GridPane();
         grid.getStyleClass().add("grid");
         ColumnConstraints name = new ColumnConstraints();
-        name.setMinWidth(120);
+        name.setMinWidth(118);
         ColumnConstraints control = new ColumnConstraints();
         control.setHgrow(Priority.ALWAYS);
         control.setFillWidth(true);

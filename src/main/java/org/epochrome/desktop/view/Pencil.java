@@ -15,6 +15,7 @@ import org.epochrome.disk.Outline;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.image.Band;
 import org.epochrome.session.PixelOffset;
 import org.epochrome.session.Sight;
 
@@ -24,6 +25,8 @@ final class Pencil {
     private static final int STEP_DEG = 15;
     private static final double ENLARGED = 10;
     private static final double HANDLE = 5;
+    /** How far beyond the end of a line its name stands. */
+    private static final double BESIDE = 11;
 
     private final GraphicsContext pen;
     private final Zoom zoom;
@@ -37,7 +40,7 @@ final class Pencil {
     }
 
     /** A predicted shift of a band. */
-    record Vector(Color colour, String band, PixelOffset shift) {}
+    record Vector(Band band, PixelOffset shift) {}
 
     void draw(Set<Overlay> wanted, Aspect aspect, Disk disk, RotationSystem system, List<Vector> dispersion) {
         View view = new View(Globe.of(aspect), disk);
@@ -65,8 +68,13 @@ final class Pencil {
                 double y = zoom.viewY(disk.y());
                 double toX = x + ENLARGED * zoom.scale() * v.shift().x();
                 double toY = y + ENLARGED * zoom.scale() * v.shift().y();
-                stroke(x, y, toX, toY, v.colour(), 2);
-                text(v.band(), toX, toY, v.colour());
+                // Under the red shade filters have no colours.
+                Color colour = palette.equals(Palette.RED)
+                        ? palette.line()
+                        : palette.of(v.band().passband());
+                stroke(x, y, toX, toY, colour, 2);
+                double length = Math.max(1, Math.hypot(toX - x, toY - y));
+                text(v.band().name(), toX + BESIDE * (toX - x) / length, toY + BESIDE * (toY - y) / length, colour);
             }
         }
     }

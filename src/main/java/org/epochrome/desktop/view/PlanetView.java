@@ -13,6 +13,7 @@ import javafx.scene.shape.Rectangle;
 import org.epochrome.desktop.bench.LimbHandles;
 import org.epochrome.desktop.bench.Shown;
 import org.epochrome.desktop.bench.Zoom;
+import org.epochrome.disk.Globe;
 import org.epochrome.ephemeris.RotationSystem;
 
 /**
@@ -24,8 +25,16 @@ final class PlanetView extends Region {
     private static final double RINGED_REACH = 2.45;
     /** Half of what a close-up of the limb shows, radii. */
     private static final double CLOSE_UP = 0.12;
+
+    private static final List<LimbHandles.Grip> CLOSE_UPS =
+            List.of(LimbHandles.Grip.NORTH, LimbHandles.Grip.EAST, LimbHandles.Grip.SOUTH, LimbHandles.Grip.WEST);
+
     /** How much of the view a picture takes whose edges count. */
     private static final double WHOLE_PART = 0.88;
+    /** Room for what is written beside and below the limb unrolled, pixels of the window on either side. */
+    private static final double STRIP_SIDE = 54;
+
+    private static final double STRIP_FOOT = 30;
 
     private final ShownImage picture = new ShownImage();
     private final ShownImage before = new ShownImage();
@@ -43,7 +52,7 @@ final class PlanetView extends Region {
     private boolean fitted = true;
     private boolean splitting;
     private double splitAt = 0.5;
-    private int closeUp = 3;
+    private int closeUp = CLOSE_UPS.size() - 1;
 
     PlanetView() {
         getStyleClass().add("planet-view");
@@ -160,8 +169,11 @@ final class PlanetView extends Region {
         fitted = true;
         shown.ifPresent(s -> {
             if (s.form() != Shown.Form.SKY) {
-                double room = WHOLE_PART
-                        * Math.min(getWidth() / (s.width() * s.factor()), getHeight() / (s.height() * s.factor()));
+                boolean strip = s.form() == Shown.Form.STRIP;
+                double wide = strip ? getWidth() - 2 * STRIP_SIDE : WHOLE_PART * getWidth();
+                double high = strip ? getHeight() - 2 * STRIP_FOOT : WHOLE_PART * getHeight();
+                double room =
+                        Math.max(0.01, Math.min(wide / (s.width() * s.factor()), high / (s.height() * s.factor())));
                 double middleX = 0.5 * (s.width() * s.factor() - 1);
                 double middleY = 0.5 * (s.height() * s.factor() - 1);
                 zoom.set(Zoom.centred(middleX, middleY, room, getWidth(), getHeight()));
@@ -183,14 +195,12 @@ final class PlanetView extends Region {
     /** A part of the limb, large: each call the next of four, going round from north. */
     void closeUp() {
         fitted = false;
-        closeUp = (closeUp + 1) % 4;
-        shown.filter(s -> s.form() != Shown.Form.STRIP).ifPresent(s -> {
-            double angle = Math.toRadians(s.disk().northAngleDeg() + 90 * closeUp);
-            double radius = s.disk().equatorialRadiusPx();
-            double x = s.disk().x() - radius * Math.sin(angle);
-            double y = s.disk().y() - radius * Math.cos(angle);
-            zoom.set(Zoom.around(x, y, CLOSE_UP * radius, getWidth(), getHeight()));
-        });
+        closeUp = (closeUp + 1) % CLOSE_UPS.size();
+        shown.filter(s -> s.form() != Shown.Form.STRIP).ifPresent(s -> new LimbHandles(Globe.of(s.aspect()), s.disk())
+                .handles().stream()
+                        .filter(h -> h.grip() == CLOSE_UPS.get(closeUp))
+                        .forEach(h -> zoom.set(Zoom.around(
+                                h.x(), h.y(), CLOSE_UP * s.disk().equatorialRadiusPx(), getWidth(), getHeight()))));
     }
 
     void zoomBy(double factor, double x, double y) {

@@ -23,13 +23,15 @@ final class RibbonDrawing {
     static final int MOST_LANES = 4;
     /** Room at the right end for what is absent. */
     static final double ABSENT = 150;
+    /** Letters of a name that has room there. */
+    private static final int SHORT_NAME = 14;
 
     private static final double LEAST_LABEL = 50;
     private static final double TICKS_PX = 90;
     /** Brightness of a bar from which black stands out better than white. */
     private static final double LIGHT_BAR = 0.42;
 
-    private static final Color PALE_RED = Color.web("#ffc9bd");
+    private static final Color PALE_RED = Color.web("#ff9f8c");
 
     private final GraphicsContext pen;
     private final Palette palette;
@@ -79,7 +81,10 @@ final class RibbonDrawing {
         pen.setFill(palette.warm());
         pen.setTextAlign(TextAlignment.CENTER);
         pen.setTextBaseline(VPos.CENTER);
-        String text = absent.size() == 1 ? absent.get(0).name() + " is missing" : absent.size() + " frames are missing";
+        boolean named = absent.size() == 1 && absent.get(0).name().length() <= SHORT_NAME;
+        String text = named
+                ? absent.get(0).name() + " is missing"
+                : absent.size() == 1 ? "1 frame is missing" : absent.size() + " frames are missing";
         pen.fillText(text, x + wide / 2, (TOP + floor - GAP) / 2, wide - 10);
     }
 
@@ -113,7 +118,7 @@ final class RibbonDrawing {
         double[] rgb = Spectral.colour(bar.passband());
         boolean night = palette.equals(Palette.RED);
         Color colour = night
-                ? Color.color(0.35 + 0.4 * rgb[0], 0.05 + 0.1 * rgb[1], 0.04)
+                ? Color.color(0.28 + 0.32 * rgb[0], 0.04 + 0.1 * rgb[1], 0.03)
                 : Color.color(rgb[0], rgb[1], rgb[2]).deriveColor(0, 0.62, 0.86, 1);
         pen.setFill(bar.used() ? colour : colour.deriveColor(0, 0.3, 0.6, 0.35));
         pen.fillRoundRect(x, y, bar.width(), BAR, 5, 5);

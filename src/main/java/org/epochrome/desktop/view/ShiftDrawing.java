@@ -9,7 +9,6 @@ import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
-import org.epochrome.colour.Spectral;
 import org.epochrome.session.Combination;
 import org.epochrome.session.Combination.FrameResult;
 import org.epochrome.session.PixelOffset;
@@ -69,11 +68,7 @@ final class ShiftDrawing extends Region {
     }
 
     private void paint(GraphicsContext pen, Combination c, FrameResult f, double scale) {
-        double[] rgb = Spectral.colour(f.exposure().band().passband());
-        boolean night = palette.equals(Palette.RED);
-        Color colour = night
-                ? Color.color(0.4 + 0.5 * rgb[0], 0.15 + 0.2 * rgb[1], 0.1)
-                : Color.color(rgb[0], rgb[1], rgb[2]).deriveColor(0, 0.75, 0.95, 1);
+        Color colour = palette.of(f.exposure().band().passband());
         boolean bold = f.exposure().band().name().equals(chosen);
         f.dispersion().ifPresent(d -> {
             double x = SIZE / 2 + scale * d.x();

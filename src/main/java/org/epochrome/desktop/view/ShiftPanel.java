@@ -56,7 +56,7 @@ final class ShiftPanel extends Panel {
                         numbers,
                         grid,
                         zero,
-                        prose("Arrow keys on the picture move the band by 0.05 px, with Shift by 0.5."),
+                        prose("Arrow keys on the picture move the band by 0.05 px, with Shift by 0.5 px."),
                         heading("Who is heard"));
         for (Witness w : Witness.values()) {
             CheckBox box = new CheckBox(title(w));
@@ -152,23 +152,25 @@ final class ShiftPanel extends Panel {
                 .ifPresent(r -> witnesses.forEach(
                         (w, box) -> box.setSelected(r.alignment().witnesses().contains(w))));
         drawing.show(bench.studio().combinationProperty().get(), band().orElse(""));
-        numbers.setText(frame.flatMap(f -> DiskPanel.result(bench, f))
-                .map(r -> Numbers.text(
-                        "Limb ± %.3f px.%s%s",
-                        r.witnesses().limbSigmaPx(),
-                        r.witnesses().detail().known()
-                                ? Numbers.text(
-                                        "%nDetail beyond limb %+.3f %+.3f ± %.3f px, %.1f σ apart.",
-                                        r.witnesses().detail().x(),
-                                        r.witnesses().detail().y(),
-                                        r.witnesses().detail().sigmaX(),
-                                        r.witnesses().limbToDetail())
-                                : "\nThe others are compared with this band's detail.",
-                        r.dispersion()
-                                .map(d -> Numbers.text(
-                                        "%nThe air shifts this band by %+.2f %+.2f px and draws it out by %.1f px.",
-                                        d.x(), d.y(), r.smear().lengthPx()))
-                                .orElse("\nWithout a site the air's shift is not known.")))
-                .orElse(""));
+        say(
+                numbers,
+                frame.flatMap(f -> DiskPanel.result(bench, f))
+                        .map(r -> Numbers.text(
+                                "Limb ± %.3f px.%s%s",
+                                r.witnesses().limbSigmaPx(),
+                                r.witnesses().detail().known()
+                                        ? Numbers.text(
+                                                "%nDetail beyond limb %+.3f %+.3f ± %.3f px, %.1f σ apart.",
+                                                r.witnesses().detail().x(),
+                                                r.witnesses().detail().y(),
+                                                r.witnesses().detail().sigmaX(),
+                                                r.witnesses().limbToDetail())
+                                        : "\nThe others are compared with this band's detail.",
+                                r.dispersion()
+                                        .map(d -> Numbers.text(
+                                                "%nThe air shifts this band by %+.2f %+.2f px and draws it out by %.1f px.",
+                                                d.x(), d.y(), r.smear().lengthPx()))
+                                        .orElse("\nWithout a site the air's shift is not known.")))
+                        .orElse(""));
     }
 }

@@ -65,7 +65,12 @@ final class Shortcuts {
                     bench.undo();
                 }
             }
-            case Y -> bench.redo();
+            case Y -> {
+                if (typing) {
+                    return false;
+                }
+                bench.redo();
+            }
             case C -> {
                 if (!e.isShiftDown()) {
                     return false;

@@ -21,6 +21,9 @@ import org.kordamp.ikonli.javafx.FontIcon;
 final class Side extends HBox {
     private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
     private static final PseudoClass ASKS = PseudoClass.getPseudoClass("asks");
+    private static final PseudoClass SHORT = PseudoClass.getPseudoClass("short");
+    /** From this height on the icons of the rail stand loosely. */
+    private static final double ROOM_FOR_RAIL = 330;
 
     private final Bench bench;
     private final Map<Topic, Panel> panels;
@@ -28,6 +31,7 @@ final class Side extends HBox {
     private final Soon renewal = new Soon(this::renew);
     private final Label title = new Label();
     private final ScrollPane page = new ScrollPane();
+    private final VBox body = new VBox();
     private final Label nothing = Panel.prose("This page fills as soon as there are frames of a known planet.");
 
     Side(Bench bench, Map<Topic, Panel> panels) {
@@ -36,15 +40,20 @@ final class Side extends HBox {
         getStyleClass().add("side");
         VBox buttons = new VBox();
         buttons.getStyleClass().add("rail");
+        buttons.setMinHeight(0);
+        heightProperty()
+                .addListener(
+                        (o, old, now) -> buttons.pseudoClassStateChanged(SHORT, now.doubleValue() < ROOM_FOR_RAIL));
         int key = 0;
         for (Topic topic : Topic.values()) {
             key++;
             Button button = new Button("", new FontIcon(icon(topic)));
             button.setId("topic-" + topic.name().toLowerCase(java.util.Locale.ROOT));
             button.setAccessibleText(topic.title());
-            button.setTooltip(new Tooltip(topic.title() + " (Alt+" + key + ")\n" + meaning(topic)));
+            button.setTooltip(new Tooltip(topic.title() + " (Alt+" + key + ")\n" + meaning(topic)
+                    + ". Pressed again, it folds the page away."));
             button.getStyleClass().add("flat");
-            button.setOnAction(e -> bench.select(topic));
+            button.setOnAction(e -> press(topic));
             rail.put(topic, button);
             buttons.getChildren().add(button);
         }
@@ -53,15 +62,32 @@ final class Side extends HBox {
         page.setFitToWidth(true);
         page.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
         VBox.setVgrow(page, Priority.ALWAYS);
-        VBox body = new VBox(title, page);
+        body.getChildren().addAll(title, page);
         body.getStyleClass().add("side-body");
         HBox.setHgrow(body, Priority.ALWAYS);
         getChildren().addAll(body, buttons);
-        bench.selectionProperty().addListener((o, old, now) -> renew());
+        bench.selectionProperty().addListener((o, old, now) -> {
+            if (old.topic() != now.topic()) {
+                fold(false);
+            }
+            renew();
+        });
         bench.draftProperty().addListener((o, old, now) -> renewal.ask());
         bench.studio().combinationProperty().addListener((o, old, now) -> renewal.ask());
         bench.studio().detailProperty().addListener((o, old, now) -> renewal.ask());
         renew();
+    }
+
+    /** Opens a page; the one that is open is folded away, so that a small screen has room for the planet. */
+    private void press(Topic topic) {
+        boolean open = body.isVisible() && bench.selectionProperty().get().topic() == topic;
+        bench.select(topic);
+        fold(open);
+    }
+
+    private void fold(boolean away) {
+        body.setVisible(!away);
+        body.setManaged(!away);
     }
 
     private static Feather icon(Topic topic) {

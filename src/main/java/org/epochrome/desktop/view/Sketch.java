@@ -39,6 +39,8 @@ record Sketch(
         Optional<Double> split) {
     private static final double LEGEND_TOP = 54;
     private static final double QUARTER_DEG = 90;
+    /** Pixels of the window that a quarter must take for a name in its middle too. */
+    private static final double ROOMY = 100;
 
     Sketch {
         overlays = Set.copyOf(overlays);
@@ -73,7 +75,8 @@ record Sketch(
             pencil.mark(-0.5, strip.row(px), "+" + px + " px");
             pencil.mark(-0.5, strip.row(-px), "-" + px + " px");
         }
-        for (double angle = 0; angle < 360; angle += QUARTER_DEG / 2) {
+        double quarter = zoom.scale() * strip.columns() * QUARTER_DEG / 360;
+        for (double angle = 0; angle < 360; angle += quarter > ROOMY ? QUARTER_DEG / 2 : QUARTER_DEG) {
             double column = angle / 360 * strip.columns() - 0.5;
             String text = angle == 0 ? "north" : angle == 180 ? "south" : String.format(Locale.ROOT, "%.0f°", angle);
             pencil.below(column, strip.rows() - 0.5, text);

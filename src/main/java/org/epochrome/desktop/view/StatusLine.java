@@ -48,6 +48,7 @@ final class StatusLine extends HBox {
         busy.setAlignment(Pos.CENTER_RIGHT);
         busy.setMinWidth(Region.USE_PREF_SIZE);
         busy.visibleProperty().bind(work.busyProperty());
+        busy.managedProperty().bind(work.busyProperty());
         Region space = new Region();
         HBox.setHgrow(space, Priority.ALWAYS);
         getChildren().addAll(under, space, said, busy);

@@ -4,6 +4,7 @@ import java.util.EnumMap;
 import java.util.Map;
 import javafx.beans.value.ObservableStringValue;
 import javafx.collections.FXCollections;
+import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckMenuItem;
@@ -26,18 +27,26 @@ import org.kordamp.ikonli.javafx.FontIcon;
 
 /** The line at the top: files, steps back, and how the picture is looked at. */
 final class Tools extends HBox {
+    private static final PseudoClass NARROW = PseudoClass.getPseudoClass("narrow");
+    /** From this width on buttons have their words beside their icons. */
+    private static final double ROOM_FOR_WORDS = 880;
+
     private final Map<Overlay, CheckMenuItem> overlays = new EnumMap<>(Overlay.class);
     private final ToggleButton split = new ToggleButton("", new FontIcon(Feather.COLUMNS));
     private final ToggleButton blink = new ToggleButton("", new FontIcon(Feather.REPEAT));
     private final ToggleGroup themes = new ToggleGroup();
 
     Tools(Bench bench, Actions actions, Viewer viewer) {
+        widthProperty()
+                .addListener((o, old, now) -> pseudoClassStateChanged(NARROW, now.doubleValue() < ROOM_FOR_WORDS));
         getStyleClass().add("tools");
         setAlignment(Pos.CENTER_LEFT);
         Button open = button("open", Feather.FOLDER_PLUS, "Add frames, a sheet or a session (Ctrl+O)", actions::open);
         open.setText("Add");
+        open.getStyleClass().add("worded");
         MenuButton save = new MenuButton("Save", new FontIcon(Feather.SAVE));
         save.setId("save");
+        save.getStyleClass().add("worded");
         save.setTooltip(new Tooltip("Save the session, pictures, the report or a map"));
         save.getItems()
                 .addAll(
@@ -51,10 +60,10 @@ final class Tools extends HBox {
                         item("Copy as command line", "Ctrl+Shift+C", actions::copyCommand),
                         new SeparatorMenuItem(),
                         item("Close the session", "Ctrl+W", actions::close));
-        Button undo = button("undo", Feather.CORNER_UP_LEFT, "Undo", bench::undo);
-        Button redo = button("redo", Feather.CORNER_UP_RIGHT, "Redo", bench::redo);
-        steps(undo, bench.undoableProperty(), "Undo: ", "Ctrl+Z");
-        steps(redo, bench.redoableProperty(), "Redo: ", "Ctrl+Y");
+        Button undo = button("undo", Feather.CORNER_UP_LEFT, "Undo (Ctrl+Z)", bench::undo);
+        Button redo = button("redo", Feather.CORNER_UP_RIGHT, "Redo (Ctrl+Y)", bench::redo);
+        steps(undo, bench.undoableProperty(), "Undo", "Ctrl+Z");
+        steps(redo, bench.redoableProperty(), "Redo", "Ctrl+Y");
         Button fit = button("fit", Feather.MAXIMIZE, "Fit the planet into the view (F)", () -> viewer.view()
                 .fit());
         Button whole = button(
@@ -82,7 +91,7 @@ final class Tools extends HBox {
 
     private static Region gap() {
         Region gap = new Region();
-        gap.setMinWidth(10);
+        gap.getStyleClass().add("gap");
         return gap;
     }
 
@@ -109,7 +118,9 @@ final class Tools extends HBox {
         button.setDisable(name.get().isEmpty());
         name.addListener((o, old, now) -> {
             button.setDisable(now.isEmpty());
-            button.getTooltip().setText(verb + now + " (" + keys + ")");
+            String text = now.isEmpty() ? verb : verb + ": " + now;
+            button.getTooltip().setText(text + " (" + keys + ")");
+            button.setAccessibleText(text);
         });
     }
 
@@ -119,7 +130,6 @@ final class Tools extends HBox {
         box.setTooltip(new Tooltip("How the picture is shown; what is saved is always the finished one"));
         box.setCellFactory(list -> cell());
         box.setButtonCell(cell());
-        box.setPrefWidth(138);
         box.valueProperty().bindBidirectional(bench.studio().displayProperty());
         return box;
     }
@@ -138,6 +148,7 @@ final class Tools extends HBox {
     private MenuButton lines(Viewer viewer) {
         MenuButton menu = new MenuButton("Lines", new FontIcon(Feather.GRID));
         menu.setId("lines");
+        menu.getStyleClass().add("worded");
         menu.setTooltip(new Tooltip("What is drawn over the picture"));
         for (Overlay overlay : Overlay.values()) {
             CheckMenuItem item = new CheckMenuItem(overlay.title() + "   (" + overlay.key() + ")");

@@ -7,9 +7,7 @@ import javafx.animation.Timeline;
 import javafx.scene.effect.BlendMode;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
-import javafx.scene.paint.Color;
 import javafx.util.Duration;
-import org.epochrome.colour.Spectral;
 import org.epochrome.desktop.bench.Bench;
 import org.epochrome.desktop.bench.Display;
 import org.epochrome.desktop.bench.LimbHandles;
@@ -118,13 +116,8 @@ final class Viewer extends StackPane {
         return bench.combination()
                 .map(c -> c.frames().stream()
                         .filter(f -> f.dispersion().isPresent())
-                        .map(f -> {
-                            double[] rgb = Spectral.colour(f.exposure().band().passband());
-                            return new Pencil.Vector(
-                                    Color.color(rgb[0], rgb[1], rgb[2]),
-                                    f.exposure().band().name(),
-                                    f.dispersion().get());
-                        })
+                        .map(f -> new Pencil.Vector(
+                                f.exposure().band(), f.dispersion().get()))
                         .toList())
                 .orElse(List.of());
     }

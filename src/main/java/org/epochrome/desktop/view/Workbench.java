@@ -9,6 +9,7 @@ import javafx.application.Application;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.TransferMode;
@@ -63,13 +64,11 @@ public final class Workbench extends BorderPane {
         panels.put(Topic.FRAMING, new FramingPanel(bench));
         panels.put(Topic.EVIDENCE, new EvidencePanel(bench, actions::saveReport));
         keys.setVisible(false);
-        StackPane middle = new StackPane(viewer, new Invitation(bench, keeper, remembered, actions::open), keys, bars);
-        StackPane.setAlignment(bars, Pos.TOP_CENTER);
-        bars.setPickOnBounds(false);
-        bars.setMaxHeight(Region.USE_PREF_SIZE);
-        setTop(tools);
-        setCenter(middle);
-        setRight(new Side(bench, panels));
+        Invitation invitation = new Invitation(bench, keeper, remembered, actions::open);
+        BorderPane middle = new BorderPane(new StackPane(viewer, invitation.scrolled()));
+        middle.setRight(new Side(bench, panels));
+        setTop(new VBox(tools, bars));
+        setCenter(new StackPane(middle, keys));
         setBottom(new VBox(ribbon, status));
         bench.draftProperty().addListener((o, old, now) -> bars.getChildren()
                 .removeIf(n -> "unsaved".equals(n.getId()) && !bench.unsaved()));
@@ -101,6 +100,7 @@ public final class Workbench extends BorderPane {
             Button close = new Button("", new FontIcon(Feather.X));
             close.getStyleClass().add("flat");
             close.setAccessibleText("Close this message");
+            close.setTooltip(new Tooltip("Close this message"));
             close.setOnAction(e -> bench.dismissProblem());
             bars.getChildren().add(bar("problem", sentence, close));
         }
@@ -111,7 +111,10 @@ public final class Workbench extends BorderPane {
         HBox.setHgrow(text, Priority.ALWAYS);
         text.setMaxWidth(Double.MAX_VALUE);
         HBox bar = new HBox(10, text);
-        bar.getChildren().addAll(buttons);
+        for (Button button : buttons) {
+            button.setMinWidth(Region.USE_PREF_SIZE);
+            bar.getChildren().add(button);
+        }
         bar.setAlignment(Pos.CENTER_LEFT);
         bar.setId(id);
         bar.getStyleClass().add("message");
