@@ -26,13 +26,13 @@ final class Descent {
     /** The same for a coarse fit, pixels. */
     private static final double COARSE_SETTLED = 0.1;
     /**
-     * Errors that the model does not know of (limbs that obey no Minnaert, markings too rough for their prior) in blurs;
-     * from fits to rendered scenes with strong markings.
+     * Errors that the model does not know of (limbs that obey no Minnaert, blurs that are not quite a Gaussian) in blurs; from
+     * fits to rendered scenes with strong markings.
      */
-    private static final double CENTRE_DOUBT = 0.005;
+    private static final double CENTRE_DOUBT = 0.001;
 
-    /** The same as a part of the smear, where no zones help; from invented and rendered scenes of a low Mars. */
-    private static final double SMEAR_DOUBT = 0.002;
+    /** The same as a part of the smear; from rendered scenes low above the horizon. */
+    private static final double SMEAR_DOUBT = 0.0005;
 
     private static final double RADIUS_DOUBT = 0.07;
     /** The same for the north angle, as a part of the flattening. */
@@ -105,10 +105,11 @@ final class Descent {
             double[] taking = step < ACCELERATED_FROM ? move : accelerated(move);
             newton = move;
             boolean taken = take(taking, pixels, weights, free);
-            if (!taken && !settled) {
-                doubt(move);
-            }
             if (!taken || settled) {
+                judge(pixels);
+                if (!settled) {
+                    doubt(move);
+                }
                 residual = model.residual(pixels);
                 return;
             }
@@ -131,12 +132,34 @@ final class Descent {
             throw new DiskNotFound("the model of a disk does not fit this image; check the body and the image");
         }
         misfit = model.misfit(pixels, weights) / pixels.length;
-        double[] variances = normals.lastVariances(DiskModel.SHAPE);
+        expect(normals.lastVariances(DiskModel.SHAPE), Math.max(1, misfit));
+        return move;
+    }
+
+    private void expect(double[] variances, double times) {
         double[] doubts = doubts();
         for (int i = 0; i < DiskModel.SHAPE; i++) {
-            sigmas[i] = held[i] ? 0 : Math.hypot(Math.sqrt(variances[i] * Math.max(1, misfit)), doubts[i]);
+            sigmas[i] = held[i] ? 0 : Math.hypot(Math.sqrt(variances[i] * times), doubts[i]);
         }
-        return move;
+    }
+
+    /** Standard errors of a fine fit by what it left around the limb, in place of what it was prepared for. */
+    private void judge(int[] pixels) {
+        if (model.markings().areCoarse()) {
+            return;
+        }
+        double[] noise = model.shownVariances(pixels);
+        Skyline information = model.information(pixels, model.weights(pixels, noise));
+        int first = model.markings().size();
+        ShapeStep.expectUsualDarkening(information, first, model.shape());
+        for (int i = 0; i < DiskModel.SHAPE; i++) {
+            if (held[i]) {
+                information.hold(first + i);
+            }
+        }
+        if (information.solve() != null) {
+            expect(information.lastVariances(DiskModel.SHAPE), 1);
+        }
     }
 
     /**
@@ -174,7 +197,7 @@ final class Descent {
         double blur = model.shape()[DiskModel.BLUR];
         double radius = model.shape()[DiskModel.RADIUS];
         double[] doubts = new double[DiskModel.SHAPE];
-        double centre = Math.hypot(CENTRE_DOUBT * blur, zoned ? 0 : SMEAR_DOUBT * model.smearLength());
+        double centre = Math.hypot(CENTRE_DOUBT * blur, SMEAR_DOUBT * model.smearLength());
         doubts[DiskModel.X] = centre;
         doubts[DiskModel.Y] = centre;
         doubts[DiskModel.RADIUS] = RADIUS_DOUBT * blur;

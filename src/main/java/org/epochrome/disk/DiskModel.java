@@ -2,7 +2,6 @@ package org.epochrome.disk;
 
 import java.util.Arrays;
 import java.util.stream.IntStream;
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
 import org.epochrome.image.RowRuns;
 import org.epochrome.image.Smear;
@@ -25,8 +24,6 @@ final class DiskModel {
     static final int SKY = 6;
     static final int SHAPE = 7;
 
-    /** Residuals beyond this many standard deviations count less (Huber 1964, Ann. Math. Stat. 35, 73). */
-    private static final double HUBER = 3.0;
     /** Part of the disk's brightness by which a real blur may differ from a Gaussian. */
     private static final double BLUR_DOUBT = 0.002;
     /** The same for coarse markings, which lack most detail. */
@@ -35,6 +32,8 @@ final class DiskModel {
     private static final double BEYOND_BLURS = 5;
 
     private static final double BEYOND_COARSE = 0.2;
+    /** How far from the limb residuals belong to it, blurs. */
+    private static final double LIMB_BLURS = 2;
     /** Part of the pixels that may be wrong. */
     private static final double HOT = 0.05;
 
@@ -53,7 +52,7 @@ final class DiskModel {
     private final int height;
     private final View view;
     /** Made when it is first needed, and not by two threads at a time. */
-    private Blurred blurred;
+    private BlurredLayers blurred;
 
     /**
      * @param smear on the samples' pixels
@@ -80,51 +79,16 @@ final class DiskModel {
         view = new View(globe, disk());
     }
 
-    /** The layers of the picture, blurred as far as they were asked for. */
-    private final class Blurred {
-        private final Plane[] layers;
-        private final RowRuns runs;
-        /** What a longer smear would change. */
-        private final float[] moment;
-
-        private boolean all;
-
-        Blurred() {
+    private BlurredLayers blurred() {
+        if (blurred == null) {
             double needed = markings.leastRadius() - (BEYOND_BLURS * shape[BLUR] + smear.farthestPx()) / shape[RADIUS];
-            layers = Layers.sharp(view, shape[MINNAERT], markings, coefficients, width, height, needed);
             double most = mostRadius() + (Slope.REACH + 1) / shape[RADIUS];
-            runs = RowRuns.where(width, height, (x, y) -> {
+            RowRuns runs = RowRuns.where(width, height, (x, y) -> {
                 double at = view.ellipticRadius(view.pole(x, y), view.side(x, y));
                 return at > needed && at < most;
             });
-            Plane round = Gaussian.blur(layers[markings.rings()], shape[BLUR], runs);
-            layers[markings.rings()] = smear.of(round, runs);
-            moment = smear.moment(round, runs).data();
-        }
-
-        private void blur(int i) {
-            layers[i] = smear.of(Gaussian.blur(layers[i], shape[BLUR], runs), runs);
-        }
-
-        float[] picture() {
-            return layers[markings.rings()].data();
-        }
-
-        /** The picture times each ring's weight, then the picture, then its derivative by the exponent. */
-        Plane[] layers() {
-            for (int i = 0; !all && i < layers.length; i++) {
-                if (i != markings.rings()) {
-                    blur(i);
-                }
-            }
-            all = true;
-            return layers;
-        }
-    }
-
-    private Blurred blurred() {
-        if (blurred == null) {
-            blurred = new Blurred();
+            Plane[] sharp = Layers.sharp(view, shape[MINNAERT], markings, coefficients, width, height, needed);
+            blurred = new BlurredLayers(sharp, shape[BLUR], smear, runs);
         }
         return blurred;
     }
@@ -202,12 +166,30 @@ final class DiskModel {
 
     /** Variances of the pixels: noise, doubt about the blur, detail that the markings lack. */
     double[] variances(int[] pixels) {
+        double doubt = markings.areCoarse() ? COARSE_DOUBT : BLUR_DOUBT;
+        return variances(pixels, doubt * doubt);
+    }
+
+    /** The same with as much doubt as the residuals around the limb show beyond noise. */
+    double[] shownVariances(int[] pixels) {
+        double[] beyond = new double[pixels.length];
+        int n = 0;
+        for (int p : pixels) {
+            double inside = blursInside(p);
+            if (inside > -LIMB_BLURS && inside < 1) {
+                beyond[n++] = residual(p) * residual(p)
+                        - samples.variance(samples.data().data()[p]);
+            }
+        }
+        return variances(pixels, Math.max(0, meanWithoutWorst(beyond, n)));
+    }
+
+    private double[] variances(int[] pixels, double doubt) {
         double[] variances = new double[pixels.length];
         for (int i = 0; i < pixels.length; i++) {
             double brightness = samples.data().data()[pixels[i]];
             double detail = markings.unseen(blursInside(pixels[i])) * brightness;
-            double blur = markings.areCoarse() ? COARSE_DOUBT : BLUR_DOUBT;
-            variances[i] = samples.variance(brightness) + blur * blur + detail * detail;
+            variances[i] = samples.variance(brightness) + doubt + detail * detail;
         }
         return variances;
     }
@@ -228,13 +210,17 @@ final class DiskModel {
         int n = 0;
         for (int p : pixels) {
             double inside = blursInside(p);
-            if (inside > 0 && inside < 2) {
+            if (inside > 0 && inside < LIMB_BLURS) {
                 squares[n++] = residual(p) * residual(p);
             }
         }
-        Arrays.sort(squares, 0, n);
+        return Math.sqrt(meanWithoutWorst(squares, n));
+    }
+
+    private static double meanWithoutWorst(double[] values, int n) {
+        Arrays.sort(values, 0, n);
         int kept = (int) Math.ceil(n * (1 - HOT));
-        return Math.sqrt(Arrays.stream(squares, 0, kept).average().orElse(0));
+        return Arrays.stream(values, 0, kept).average().orElse(0);
     }
 
     private double residual(int pixel) {
@@ -245,8 +231,7 @@ final class DiskModel {
     double[] weights(int[] pixels, double[] variances) {
         double[] weights = new double[pixels.length];
         for (int i = 0; i < pixels.length; i++) {
-            double sigmas = Math.abs(residual(pixels[i])) / Math.sqrt(variances[i]);
-            weights[i] = (sigmas > HUBER ? HUBER / sigmas : 1) / variances[i];
+            weights[i] = Huber.weight(residual(pixels[i]), variances[i]);
         }
         return weights;
     }
@@ -263,7 +248,20 @@ final class DiskModel {
 
     /** The normal equations: first the markings' coefficients, then the shape parameters. */
     Skyline normals(int[] pixels, double[] weights) {
-        Plane[] layers = blurred().layers();
+        Skyline normals = observed(pixels, weights);
+        markings.addPrior(coefficients, normals);
+        return normals;
+    }
+
+    /** The same whose inverse is the covariance, with markings that may stray farther than a fit lets them. */
+    Skyline information(int[] pixels, double[] weights) {
+        Skyline information = observed(pixels, weights);
+        markings.addStrayingPrior(coefficients, information);
+        return information;
+    }
+
+    private Skyline observed(int[] pixels, double[] weights) {
+        Plane[] layers = blurred().all();
         int[] first = markings.skyline(SHAPE);
         Skyline[] parts = new Skyline[PARTS];
         IntStream.range(0, PARTS).parallel().forEach(part -> {
@@ -275,23 +273,26 @@ final class DiskModel {
         for (int i = 1; i < PARTS; i++) {
             parts[0].add(parts[i]);
         }
-        markings.addPrior(coefficients, parts[0]);
         return parts[0];
     }
 
     private void addNormals(Plane[] layers, int[] pixels, double[] weights, int from, int to, Skyline normals) {
+        float[] darkening = layers[markings.rings() + 1].data();
+        ShapeSlopes shapeSlopes =
+                new ShapeSlopes(shape, smear, blurred().picture(), blurred().moment(), darkening, width);
         int[] starts = new int[Markings.SPOKE_WEIGHTS + 1];
         int[] lengths = new int[starts.length];
         double[] slopes = new double[Markings.SPOKE_WEIGHTS * markings.rings() + SHAPE];
         double[] w = new double[Markings.SPOKE_WEIGHTS];
         for (int k = from; k < to; k++) {
-            slopes(layers, pixels[k], starts, lengths, slopes, w);
+            slopes(layers, shapeSlopes, pixels[k], starts, lengths, slopes, w);
             normals.addObservation(starts.length, starts, lengths, slopes, weights[k], residual(pixels[k]));
         }
     }
 
     /** Derivatives of the model at a pixel: runs of rings, one for each spoke, and the shape. */
-    private void slopes(Plane[] layers, int p, int[] starts, int[] lengths, double[] slopes, double[] w) {
+    private void slopes(
+            Plane[] layers, ShapeSlopes shapeSlopes, int p, int[] starts, int[] lengths, double[] slopes, double[] w) {
         int x = p % width;
         int y = p / width;
         int rings = markings.rings();
@@ -318,32 +319,6 @@ final class DiskModel {
         }
         starts[w.length] = markings.size();
         lengths[w.length] = SHAPE;
-        shapeSlopes(layers, x, y, slopes, n);
-    }
-
-    /** Derivatives by the shape parameters, from the slopes of the picture itself. */
-    private void shapeSlopes(Plane[] layers, int x, int y, double[] slopes, int at) {
-        int p = y * width + x;
-        float[] picture = layers[markings.rings()].data();
-        double right = Slope.first(picture, p, 1);
-        double down = Slope.first(picture, p, width);
-        double laplacian = Slope.second(picture, p, 1) + Slope.second(picture, p, width);
-        double dx = x - shape[X];
-        double dy = y - shape[Y];
-        double blur = shape[BLUR];
-        float[] moment = blurred().moment;
-        double longerRight = smear == Smear.NONE ? 0 : Slope.first(moment, p, 1);
-        double longerDown = smear == Smear.NONE ? 0 : Slope.first(moment, p, width);
-        slopes[at + X] = -right;
-        slopes[at + Y] = -down;
-        // A Gaussian obeys the equation of heat; a larger disk is the same picture enlarged, less its larger blur and
-        // longer smear, a turned one the same picture turned, but for its smear.
-        slopes[at + BLUR] = blur * laplacian;
-        double longer = smear.right() * longerRight + smear.down() * longerDown;
-        slopes[at + RADIUS] =
-                -(dx * right + dy * down + (blur * blur + Layers.SPREAD) * laplacian - longer) / shape[RADIUS];
-        slopes[at + NORTH] = dx * down - dy * right - (smear.right() * longerDown - smear.down() * longerRight);
-        slopes[at + MINNAERT] = layers[markings.rings() + 1].data()[p];
-        slopes[at + SKY] = 1;
+        shapeSlopes.put(x, y, slopes, n);
     }
 }

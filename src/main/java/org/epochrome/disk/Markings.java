@@ -35,17 +35,21 @@ final class Markings {
      * Detail finer than the markings: as a part of the brightness, and how many blurs inside the limb it begins to count
      * and counts fully. Near the limb it is left out of account, for the limb shall tell the blur. The markings are as
      * many blurs deep as they tell anything; their rings are so wide in units of the surface's angle over which the last
-     * blur before the limb stretches.
+     * blur before the limb stretches. Markings may stray some times wider from what is expected than the prior's curvature
+     * at the most probable ones says.
      */
-    private record Fineness(double part, double from, double full, double depth, double ring) {}
+    private record Fineness(double part, double from, double full, double depth, double ring, double stray) {}
 
-    /** Lands and seas are broad. */
-    private static final Fineness BROAD = new Fineness(0.03, 1.5, 4.5, 10, 0.55);
+    /**
+     * Lands and seas are broad. Caps and clouds end steeply, for which the prior has long tails that its curvature does not
+     * tell of; from fits to rendered scenes.
+     */
+    private static final Fineness BROAD = new Fineness(0.03, 1.5, 4.5, 10, 0.55, 3);
     /**
      * Belts are full of fine detail, whose blur, drawn by markings too broad for it, would be taken for the limb's and
      * falsify the radius; from fits to rendered scenes.
      */
-    private static final Fineness BELTED = new Fineness(0.5, 1, 3, 10, 0.8);
+    private static final Fineness BELTED = new Fineness(0.5, 1, 3, 10, 0.8, 1);
 
     private static final double LAST_ANGLE = Math.PI / 2 - 1e-6;
 
@@ -215,10 +219,19 @@ final class Markings {
 
     /** Adds the prior to the normal equations at the given coefficients. */
     void addPrior(double[] c, Skyline normals) {
+        addPrior(c, normals, 1);
+    }
+
+    /** The same, as wide as markings may stray; for standard errors. */
+    void addStrayingPrior(double[] c, Skyline normals) {
+        addPrior(c, normals, fineness.stray);
+    }
+
+    private void addPrior(double[] c, Skyline normals, double width) {
         pairs((i, j, strength, limit) -> {
             double d = c[i] - expected[i] - (c[j] - expected[j]);
             double bend = 1 + d * d / (limit * limit);
-            double w = strength / Math.sqrt(bend);
+            double w = strength / (width * width * Math.sqrt(bend));
             double h = w / Math.pow(bend, LEAN);
             normals.add(i, i, h);
             normals.add(j, j, h);

@@ -1,6 +1,7 @@
 package org.epochrome.disk;
 
 import java.util.Arrays;
+import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
@@ -12,8 +13,6 @@ import org.epochrome.image.Smear;
  * {@link DiskModel}; brightnesses of zones and rings are linear unknowns that come before them.
  */
 final class RingedModel {
-    /** Residuals beyond this many standard deviations count less (Huber 1964, Ann. Math. Stat. 35, 73). */
-    private static final double HUBER = 3;
     /** Part of the brightness by which a real blur may differ from a Gaussian, and rings from their profile. */
     private static final double BLUR_DOUBT = 0.002;
 
@@ -46,6 +45,7 @@ final class RingedModel {
     private final float[][] layers;
     private final float[] globe;
     private final float[] picture;
+    private final float[] moment;
 
     RingedModel(Samples samples, Facets facets, boolean mirrored, Smear smear, double[] shape, double[] coefficients) {
         this.samples = samples;
@@ -60,21 +60,24 @@ final class RingedModel {
         int count = facets.layers();
         layers = new float[count + 2][width * height];
         facets.draw(view, shape[DiskModel.RADIUS], shape[DiskModel.MINNAERT], coefficients, layers, width, height);
-        IntStream.range(0, layers.length)
-                .parallel()
-                .forEach(i ->
-                        layers[i] = smear.of(Gaussian.blur(new Plane(width, height, layers[i]), shape[DiskModel.BLUR]))
-                                .data());
-        globe = sum(0, facets.zones());
-        picture = sum(facets.zones(), count);
-        for (int p = 0; p < picture.length; p++) {
-            picture[p] += globe[p];
-        }
+        each(plane -> Gaussian.blur(plane, shape[DiskModel.BLUR]));
+        moment = smear.moment(new Plane(width, height, sum(count))).data();
+        each(smear::of);
+        globe = sum(facets.zones());
+        picture = sum(count);
     }
 
-    private float[] sum(int from, int to) {
+    private void each(UnaryOperator<Plane> change) {
+        IntStream.range(0, layers.length)
+                .parallel()
+                .forEach(i -> layers[i] =
+                        change.apply(new Plane(width, height, layers[i])).data());
+    }
+
+    /** The first layers, each times its brightness. */
+    private float[] sum(int count) {
         float[] sum = new float[width * height];
-        for (int i = from; i < to; i++) {
+        for (int i = 0; i < count; i++) {
             float c = (float) coefficients[i];
             float[] layer = layers[i];
             for (int p = 0; p < sum.length; p++) {
@@ -167,8 +170,7 @@ final class RingedModel {
     double[] weights(int[] pixels, double[] variances) {
         double[] weights = new double[pixels.length];
         for (int i = 0; i < pixels.length; i++) {
-            double sigmas = Math.abs(residual(pixels[i])) / Math.sqrt(variances[i]);
-            weights[i] = (sigmas > HUBER ? HUBER / sigmas : 1) / variances[i];
+            weights[i] = Huber.weight(residual(pixels[i]), variances[i]);
         }
         return weights;
     }
@@ -203,6 +205,7 @@ final class RingedModel {
 
     private void addNormals(int[] pixels, double[] weights, int from, int to, Skyline normals) {
         int count = facets.layers();
+        ShapeSlopes shapeSlopes = new ShapeSlopes(shape, smear, picture, moment, layers[count], width);
         int[] starts = new int[count + 1];
         int[] lengths = new int[count + 1];
         double[] slopes = new double[count + DiskModel.SHAPE];
@@ -219,27 +222,9 @@ final class RingedModel {
             }
             starts[n] = count;
             lengths[n] = DiskModel.SHAPE;
-            shapeSlopes(p % width, p / width, slopes, n);
+            shapeSlopes.put(p % width, p / width, slopes, n);
             normals.addObservation(n + 1, starts, lengths, slopes, weights[k], residual(p));
         }
-    }
-
-    private void shapeSlopes(int x, int y, double[] slopes, int at) {
-        int p = y * width + x;
-        double right = Slope.first(picture, p, 1);
-        double down = Slope.first(picture, p, width);
-        double laplacian = Slope.second(picture, p, 1) + Slope.second(picture, p, width);
-        double dx = x - shape[DiskModel.X];
-        double dy = y - shape[DiskModel.Y];
-        double blur = shape[DiskModel.BLUR];
-        slopes[at + DiskModel.X] = -right;
-        slopes[at + DiskModel.Y] = -down;
-        slopes[at + DiskModel.BLUR] = blur * laplacian;
-        slopes[at + DiskModel.RADIUS] =
-                -(dx * right + dy * down + (blur * blur + Layers.SPREAD) * laplacian) / shape[DiskModel.RADIUS];
-        slopes[at + DiskModel.NORTH] = dx * down - dy * right;
-        slopes[at + DiskModel.MINNAERT] = layers[facets.layers()][p];
-        slopes[at + DiskModel.SKY] = 1;
     }
 
     private interface Bend {

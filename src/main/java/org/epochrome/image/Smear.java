@@ -118,7 +118,12 @@ public final class Smear {
         return this == NONE ? plane : of(plane, runs, false);
     }
 
-    /** The mean of the copies, each times its offset, within some runs only: what a longer smear would change. */
+    /** The mean of the copies, each times its offset: what a longer smear would change. */
+    public Plane moment(Plane plane) {
+        return moment(plane, RowRuns.reached(plane, reach()));
+    }
+
+    /** The same within some runs only. */
     public Plane moment(Plane plane, RowRuns runs) {
         return this == NONE ? new Plane(plane.width(), plane.height()) : of(plane, runs, true);
     }

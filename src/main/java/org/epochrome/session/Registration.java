@@ -20,7 +20,7 @@ import org.epochrome.job.Progress;
 /** Co-registers the exposures: limb, detail after turning, and physics, weighed against each other. */
 final class Registration {
     /** A disk fit is never trusted better than this: blur is not quite Gaussian, limbs are not quite even. */
-    private static final double LIMB_FLOOR_PX = 0.02;
+    private static final double LIMB_FLOOR_PX = 0.005;
 
     /** The same for detail. */
     private static final double DETAIL_FLOOR_PX = 0.01;

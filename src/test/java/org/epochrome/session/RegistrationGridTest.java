@@ -85,10 +85,10 @@ class RegistrationGridTest {
 
     /**
      * The bounds at a signal to noise of 20 and 100 are the project's aims, that at 300 is one and a half times what was
-     * measured. Measured: 0.058, 0.020 and 0.0105.
+     * measured. Measured: 0.057, 0.019 and 0.0090.
      */
     @ParameterizedTest
-    @CsvSource({"20,16,0.10", "100,24,0.03", "300,12,0.016"})
+    @CsvSource({"20,16,0.10", "100,24,0.03", "300,12,0.0135"})
     void placesHold(double snr, int count, double mostPx) {
         List<Place> those = PLACES.stream()
                 .filter(p -> p.snr == snr && !p.scene.equals(REVERSED))
@@ -98,7 +98,7 @@ class RegistrationGridTest {
         assertTrue(rms < mostPx, "rms " + rms + " of " + those);
     }
 
-    /** The bound is the project's aim; these two throws of the noise gave 0.022 px, twelve 0.017. */
+    /** The bound is the project's aim; these two throws of the noise gave 0.010 px. */
     @Test
     void contrastMayBeReversed() {
         List<Place> those =
@@ -108,7 +108,7 @@ class RegistrationGridTest {
         assertTrue(rms < 0.03, "rms " + rms + " of " + those);
     }
 
-    /** Errors over what the results say about them, all together; measured 0.74. */
+    /** Errors over what the results say about them, all together; measured 0.73. */
     @Test
     void statedErrorsHold() {
         assertEquals(60, PLACES.size());

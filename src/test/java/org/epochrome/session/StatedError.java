@@ -15,7 +15,7 @@ import org.epochrome.session.Combination.Witnesses;
  */
 final class StatedError {
     /** What a disk's fit is never trusted beyond, as docs/method.md has it. */
-    private static final double LIMB_FLOOR_PX = 0.02;
+    private static final double LIMB_FLOOR_PX = 0.005;
 
     private StatedError() {}
 

@@ -1,0 +1,56 @@
+package org.epochrome.disk;
+
+import org.epochrome.image.Smear;
+
+/**
+ * Derivatives of a blurred picture of a planet by its shape parameters, from the slopes of the picture itself: a Gaussian
+ * obeys the equation of heat; a larger planet is the same picture enlarged, less its larger blur and longer smear, a turned
+ * one the same picture turned, but for its smear.
+ */
+final class ShapeSlopes {
+    private final double[] shape;
+    private final Smear smear;
+    private final float[] picture;
+    private final float[] moment;
+    private final float[] darkening;
+    private final int width;
+
+    /**
+     * @param shape as {@link DiskModel} has it
+     * @param picture blurred and smeared
+     * @param moment what a longer smear would change
+     * @param darkening derivative by the exponent of the shading
+     * @param width of the pictures
+     */
+    ShapeSlopes(double[] shape, Smear smear, float[] picture, float[] moment, float[] darkening, int width) {
+        this.shape = shape;
+        this.smear = smear;
+        this.picture = picture;
+        this.moment = moment;
+        this.darkening = darkening;
+        this.width = width;
+    }
+
+    /** Puts the derivatives at a pixel into a list from a place on. */
+    void put(int x, int y, double[] slopes, int at) {
+        int p = y * width + x;
+        double right = Slope.first(picture, p, 1);
+        double down = Slope.first(picture, p, width);
+        double laplacian = Slope.second(picture, p, 1) + Slope.second(picture, p, width);
+        double dx = x - shape[DiskModel.X];
+        double dy = y - shape[DiskModel.Y];
+        double blur = shape[DiskModel.BLUR];
+        double longerRight = smear == Smear.NONE ? 0 : Slope.first(moment, p, 1);
+        double longerDown = smear == Smear.NONE ? 0 : Slope.first(moment, p, width);
+        double longer = smear.right() * longerRight + smear.down() * longerDown;
+        slopes[at + DiskModel.X] = -right;
+        slopes[at + DiskModel.Y] = -down;
+        slopes[at + DiskModel.RADIUS] = -(dx * right + dy * down + (blur * blur + Layers.SPREAD) * laplacian - longer)
+                / shape[DiskModel.RADIUS];
+        slopes[at + DiskModel.NORTH] =
+                dx * down - dy * right - (smear.right() * longerDown - smear.down() * longerRight);
+        slopes[at + DiskModel.MINNAERT] = darkening[p];
+        slopes[at + DiskModel.BLUR] = blur * laplacian;
+        slopes[at + DiskModel.SKY] = 1;
+    }
+}
