@@ -6,6 +6,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.TimeUnit;
 import javafx.application.Application;
 import javafx.application.Platform;
@@ -32,6 +33,7 @@ public final class Desktop extends Application {
         thread.setDaemon(true);
         return thread;
     });
+    private final ExecutorService quick = new ForkJoinPool();
 
     /** Opens the window and returns when it is closed. */
     static void open(String[] args) {
@@ -43,7 +45,7 @@ public final class Desktop extends Application {
         Path folder = Path.of(System.getProperty("user.home"), ".epochrome");
         Remembered remembered = new Remembered(folder);
         Executor later = CompletableFuture.delayedExecutor(AUTOSAVE_MS, TimeUnit.MILLISECONDS, background);
-        Bench bench = new Bench(background, Platform::runLater);
+        Bench bench = new Bench(background, quick, Platform::runLater);
         Keeper keeper = new Keeper(bench, remembered, folder, version(), background, later, Platform::runLater);
         remembered.site().ifPresent(site -> bench.setUsualPlace(Place.at(site)));
         Workbench workbench = new Workbench(bench, keeper, remembered, new SystemChoosers(stage));
@@ -69,6 +71,7 @@ public final class Desktop extends Application {
     @Override
     public void stop() {
         background.shutdownNow();
+        quick.shutdownNow();
     }
 
     private static String version() {

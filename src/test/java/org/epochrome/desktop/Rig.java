@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.ForkJoinPool;
 import javafx.application.Platform;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
@@ -56,7 +57,7 @@ final class Rig {
     }
 
     Rig(Path folder, Stage stage, double width, double height) {
-        bench = new Bench(background, Platform::runLater);
+        bench = new Bench(background, new ForkJoinPool(), Platform::runLater);
         remembered = new Remembered(folder);
         keeper = new Keeper(bench, remembered, folder, "development", background, work -> {}, Platform::runLater);
         workbench = new Workbench(bench, keeper, remembered, new Choosers() {

@@ -45,11 +45,12 @@ public final class Bench {
     private Draft saved = Draft.EMPTY;
 
     /**
-     * @param background runs work; at least two pieces at a time, so that a preview need not wait for a full picture
+     * @param background runs work, many pieces at a time
+     * @param quick runs quick pictures, one at a time; a fork-join pool of its own, so that no full picture keeps its threads
      * @param face takes results, one after the other
      */
-    public Bench(Executor background, Executor face) {
-        studio = new Studio(background, face, this::refused);
+    public Bench(Executor background, Executor quick, Executor face) {
+        studio = new Studio(background, quick, face, this::refused);
         door = new FrameDoor(background, face);
         selection.addListener((o, old, now) -> studio.setFramed(now.topic() == Topic.FRAMING));
     }

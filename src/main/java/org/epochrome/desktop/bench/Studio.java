@@ -46,8 +46,8 @@ public final class Studio {
     private Look beforeLook;
     private Look keptLook = Look.DEFAULT;
 
-    Studio(Executor background, Executor face, Consumer<Throwable> refused) {
-        quick = new Lane(background, face, false);
+    Studio(Executor background, Executor quickly, Executor face, Consumer<Throwable> refused) {
+        quick = new Lane(quickly, face, false);
         full = new Lane(background, face, true);
         aside = new Lane(background, face, true);
         plain = new Lane(background, face, true);

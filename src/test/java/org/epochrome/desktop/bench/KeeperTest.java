@@ -40,7 +40,7 @@ class KeeperTest {
 
     @BeforeEach
     void begin() {
-        bench = new Bench(pictures::add, Runnable::run);
+        bench = new Bench(pictures::add, pictures::add, Runnable::run);
         keeper = keeper(bench);
     }
 
@@ -71,7 +71,7 @@ class KeeperTest {
         Session edited = bench.draft().session().orElseThrow();
         tick();
 
-        Bench next = new Bench(pictures::add, Runnable::run);
+        Bench next = new Bench(pictures::add, pictures::add, Runnable::run);
         Keeper after = keeper(next);
         assertTrue(after.leftover().isPresent());
         after.recover();
