@@ -27,8 +27,13 @@ import org.epochrome.job.Progress;
 final class Posture {
     /** The best hypothesis must explain this much more than the next to be believed. */
     private static final double CLEAR = 1.03;
-    /** A frame must fit this much better upside down to be taken as flipped. */
+    /** A frame must fit this much better upside down or mirrored to be taken as that. */
     private static final double CLEAR_FLIP = 1.25;
+    /**
+     * And upside down agree so well: a mount flips once in a night, and blue frames drawn out low in the sky have agreed by chance up to
+     * 0.11.
+     */
+    private static final double LEAST_FLIP_AGREEMENT = 0.2;
     /** Part of the detail beyond which agreement is no chance; upside down, belts give up to 0.11. */
     private static final double LEAST_AGREEMENT = 0.15;
     /** Less is believed if it is so many times more than in the other posture. */
@@ -179,9 +184,10 @@ final class Posture {
             }
             double asIs = DetailWitness.agreement(reference, small.detail(i, upright, place, progress));
             double turned = DetailWitness.agreement(reference, small.detail(i, angle(h, i, true), place, progress));
-            Angle found = angle(h, i, turned > CLEAR_FLIP * asIs);
+            boolean flipped = turned > CLEAR_FLIP * asIs;
+            Angle found = angle(h, i, flipped);
             double agreement = Math.max(asIs, turned);
-            boolean sure = sure(agreement, Math.min(asIs, turned));
+            boolean sure = flipped ? turned > LEAST_FLIP_AGREEMENT : sure(asIs, turned);
             if (recipe.setup().mirroring() == Mirroring.AUTO && agreement < DOUBTFUL_AGREEMENT) {
                 double unreflected = agreement;
                 for (Angle candidate : reflected(i, h)) {
