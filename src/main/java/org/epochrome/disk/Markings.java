@@ -35,21 +35,22 @@ final class Markings {
      * Detail finer than the markings: as a part of the brightness, and how many blurs inside the limb it begins to count
      * and counts fully. Near the limb it is left out of account, for the limb shall tell the blur. The markings are as
      * many blurs deep as they tell anything; their rings are so wide in units of the surface's angle over which the last
-     * blur before the limb stretches. Markings may stray some times wider from what is expected than the prior's curvature
-     * at the most probable ones says.
+     * blur before the limb stretches. Small differences between neighbours have a standard deviation of {@code steepness};
+     * markings may stray some times wider from what is expected than the prior's curvature at the most probable ones says.
      */
-    private record Fineness(double part, double from, double full, double depth, double ring, double stray) {}
+    private record Fineness(
+            double part, double from, double full, double depth, double ring, double steepness, double stray) {}
 
     /**
      * Lands and seas are broad. Caps and clouds end steeply, for which the prior has long tails that its curvature does not
      * tell of; from fits to rendered scenes.
      */
-    private static final Fineness BROAD = new Fineness(0.03, 1.5, 4.5, 10, 0.55, 3);
+    private static final Fineness BROAD = new Fineness(0.03, 1.5, 4.5, 10, 0.55, 0.045, 3);
     /**
      * Belts are full of fine detail, whose blur, drawn by markings too broad for it, would be taken for the limb's and
      * falsify the radius; from fits to rendered scenes.
      */
-    private static final Fineness BELTED = new Fineness(0.5, 1, 3, 10, 0.8, 1);
+    private static final Fineness BELTED = new Fineness(0.5, 1, 3, 10, 0.8, 0.07, 1);
 
     private static final double LAST_ANGLE = Math.PI / 2 - 1e-6;
 
@@ -75,7 +76,7 @@ final class Markings {
         this.spokes = spokes;
         rings = (int) Math.ceil((Math.PI / 2 - begin) / ringStep) + 3;
         spokeStep = 2 * Math.PI / spokes;
-        steepness = coarse ? 0.05 : 0.07;
+        steepness = coarse ? 0.05 : fineness.steepness;
         large = coarse ? 1e3 : 0.15 * steepness;
         expected = new double[size()];
     }

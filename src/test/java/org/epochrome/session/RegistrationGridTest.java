@@ -85,10 +85,10 @@ class RegistrationGridTest {
 
     /**
      * The bounds at a signal to noise of 20 and 100 are the project's aims, that at 300 is one and a half times what was
-     * measured. Measured: 0.057, 0.019 and 0.0090.
+     * measured. Measured: 0.057, 0.018 and 0.0097.
      */
     @ParameterizedTest
-    @CsvSource({"20,16,0.10", "100,24,0.03", "300,12,0.0135"})
+    @CsvSource({"20,16,0.10", "100,24,0.03", "300,12,0.0145"})
     void placesHold(double snr, int count, double mostPx) {
         List<Place> those = PLACES.stream()
                 .filter(p -> p.snr == snr && !p.scene.equals(REVERSED))
@@ -108,7 +108,7 @@ class RegistrationGridTest {
         assertTrue(rms < 0.03, "rms " + rms + " of " + those);
     }
 
-    /** Errors over what the results say about them, all together; measured 0.73. */
+    /** Errors over what the results say about them, all together; measured 0.78. */
     @Test
     void statedErrorsHold() {
         assertEquals(60, PLACES.size());
