@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.util.Collection;
 import java.util.List;
+import org.epochrome.io.SheetRow;
 import org.epochrome.io.SheetTimes;
 import org.epochrome.time.RecordingSpan;
 import picocli.CommandLine.ITypeConverter;
@@ -51,6 +52,16 @@ record FileWord(Path file, String word) {
                 spec.commandLine(),
                 file + (named.isEmpty() ? " is none of the frames" : " may be one of several frames; give its path")
                         + ".");
+    }
+
+    /** Whether the word says that the frame is mirrored. */
+    boolean mirrored(CommandSpec spec) {
+        try {
+            return SheetRow.mirrored(word);
+        } catch (IllegalArgumentException e) {
+            throw new ParameterException(
+                    spec.commandLine(), "--mirrored-frame " + file + ": " + e.getMessage() + ".", e);
+        }
     }
 
     /** The recording that the word tells. */

@@ -38,7 +38,7 @@ final class FrameOptions {
             paramLabel = "FILE.csv",
             description =
                     "A table with the columns file, band, start, end (UTC); or interval instead of start and end"
-                            + " (2031-05-02T21:14:05Z/PT2M). File names are relative to the sheet; FRAMEs may then be left out.")
+                            + " (2031-05-02T21:14:05Z/PT2M); mirrored (yes, no) if only some frames are. File names are relative to the sheet; FRAMEs may then be left out.")
     private Path sheet;
 
     @Option(names = "--red", paramLabel = "FILE", description = "A frame in red light (repeatable).")
@@ -77,6 +77,13 @@ final class FrameOptions {
                     + " mars-1.png=2022-10-26T02:00:00Z/2022-10-26T02:04:00Z or .../PT4M.")
     private List<FileWord> times = new ArrayList<>();
 
+    @Option(
+            names = "--mirrored-frame",
+            paramLabel = "FILE=yes|no",
+            converter = FileWord.Text.class,
+            description = "Whether a FRAME is mirrored (repeatable), whatever --mirrored says of the others.")
+    private List<FileWord> mirrors = new ArrayList<>();
+
     @Mixin
     private ClockOptions clock;
 
@@ -103,6 +110,7 @@ final class FrameOptions {
                         requests.merge(key, r, (old, said) -> new FrameRequest(old.file(), said.band(), said.row())));
         times.forEach(word -> say(requests, word, true));
         bands.forEach(word -> say(requests, word, false));
+        mirrors.forEach(word -> sayMirrored(requests, word));
         Conventions conventions = clock.over(before.conventions());
         return before.with(Frames.found(List.copyOf(requests.values()), conventions))
                 .with(conventions)
@@ -161,7 +169,27 @@ final class FrameOptions {
                 plain
                         ? new FrameRequest(r.file(), band, Optional.empty())
                         : new FrameRequest(
-                                r.file(), Optional.empty(), Optional.of(new SheetRow(r.file(), band, span, option))));
+                                r.file(),
+                                Optional.empty(),
+                                Optional.of(
+                                        new SheetRow(r.file(), band, span, row.flatMap(SheetRow::mirrored), option))));
+    }
+
+    private void sayMirrored(Map<Path, FrameRequest> requests, FileWord word) {
+        Path key = word.among(requests.keySet(), spec);
+        FrameRequest r = requests.get(key);
+        Optional<SheetRow> row = r.row();
+        requests.put(
+                key,
+                new FrameRequest(
+                        r.file(),
+                        r.band(),
+                        Optional.of(new SheetRow(
+                                r.file(),
+                                row.flatMap(SheetRow::band),
+                                row.flatMap(SheetRow::span),
+                                Optional.of(word.mirrored(spec)),
+                                row.map(SheetRow::source).orElse("--mirrored-frame")))));
     }
 
     private static Path canonical(Path file) {

@@ -52,6 +52,11 @@ public record DatedFrame(FrameRequest request, FrameHead head, BandChoice band, 
                 notes);
     }
 
+    /** Whether it is said to be mirrored; empty if nothing is said. */
+    public Optional<Boolean> saidMirrored() {
+        return request.row().flatMap(SheetRow::mirrored);
+    }
+
     /** The one plane meant by a band in a file of three: often they are equal, a grey image saved as colour. */
     private Plane single(Band wanted, List<Plane> planes, List<String> notes) {
         if (equal(planes.get(0), planes.get(1)) && equal(planes.get(0), planes.get(2))) {

@@ -18,13 +18,14 @@ import org.apache.commons.csv.CSVRecord;
  * A table that tells band and times of frames: CSV with a header row, commas, semicolons or tabs between the cells,
  * UTF-8; blank lines and lines that begin with # are passed over. Columns: {@code file}; {@code band}; the times as
  * {@code start} and {@code end}, as an ISO 8601 {@code interval}, or as one of {@code start}, {@code mid}, {@code end}
- * with an {@code exposure}. Times are UTC unless they carry an offset.
+ * with an {@code exposure}; {@code mirrored}, yes or no. Times are UTC unless they carry an offset.
  *
  * @param file the sheet
  * @param rows its rows in order
  */
 public record Sheet(Path file, List<SheetRow> rows) {
-    private static final List<String> COLUMNS = List.of("file", "band", "start", "mid", "end", "exposure", "interval");
+    private static final List<String> COLUMNS =
+            List.of("file", "band", "start", "mid", "end", "exposure", "interval", "mirrored");
 
     public Sheet {
         rows = List.copyOf(rows);
@@ -106,11 +107,20 @@ public record Sheet(Path file, List<SheetRow> rows) {
                             cell(cells, "end"),
                             cell(cells, "exposure"),
                             cell(cells, "interval"))),
+                    mirrored(cell(cells, "mirrored")),
                     "sheet " + FrameRefused.nameOf(sheet) + " line " + line));
         } catch (DateTimeException e) {
             throw new FrameRefused(sheet, "line " + line + " cannot be used: " + e.getMessage() + ".", e);
         } catch (InvalidPathException e) {
             throw new FrameRefused(sheet, "line " + line + " cannot be used: '" + name + "' is no file name.", e);
+        }
+    }
+
+    private static Optional<Boolean> mirrored(String word) {
+        try {
+            return word.isEmpty() ? Optional.empty() : Optional.of(SheetRow.mirrored(word));
+        } catch (IllegalArgumentException e) {
+            throw new DateTimeException(e.getMessage(), e);
         }
     }
 

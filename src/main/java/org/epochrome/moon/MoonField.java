@@ -1,5 +1,6 @@
 package org.epochrome.moon;
 
+import java.util.Arrays;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
@@ -12,8 +13,9 @@ import org.epochrome.image.Plane;
  * @param frame its geometry
  * @param light brightness of the frame
  * @param even brightness of an even globe with its rings, on a belted one with its zones
+ * @param rough standard error of that as a ground for companions, where it is known; else NaN
  */
-record MoonField(MoonFrame frame, Plane light, Plane even) {
+record MoonField(MoonFrame frame, Plane light, Plane even, Plane rough) {
 
     static MoonField of(MoonFrame frame, Plane plane) {
         FittedDisk fit = frame.fit();
@@ -25,7 +27,9 @@ record MoonField(MoonFrame frame, Plane light, Plane even) {
         if (fit.rings().isNone()) {
             ZonalGround.lay(even, light, frame.view());
         }
-        return new MoonField(frame, light, even);
+        Plane rough = new Plane(plane.width(), plane.height());
+        Arrays.fill(rough.data(), Float.NaN);
+        return new MoonField(frame, light, even, rough);
     }
 
     private static Plane even(View view, FittedDisk fit, int width, int height) {
@@ -51,7 +55,8 @@ record MoonField(MoonFrame frame, Plane light, Plane even) {
         return new MoonField(
                 MoonFrame.of(frame.aspect(), frame.lasted(), there, width, height),
                 cut(light, left, top, width, height),
-                cut(even, left, top, width, height));
+                cut(even, left, top, width, height),
+                cut(rough, left, top, width, height));
     }
 
     private static Plane cut(Plane from, int left, int top, int width, int height) {

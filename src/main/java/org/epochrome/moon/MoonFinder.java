@@ -13,7 +13,6 @@ import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
-import org.epochrome.moon.MoonFit.Found;
 import org.epochrome.turn.Rotation;
 
 /**
@@ -90,7 +89,7 @@ public final class MoonFinder {
                 tracks.add(track);
             }
         }
-        return new Moons(taken(tracks, unsmeared), warnings);
+        return new Moons(new TakingOut(frames, rotations, planes, tracks, unsmeared, progress).taken(), warnings);
     }
 
     /** Each companion's fit in each frame, null where a frame does not hold it. */
@@ -164,35 +163,5 @@ public final class MoonFinder {
                 companion.name().orElseThrow(),
                 frame.x(place),
                 frame.y(place));
-    }
-
-    /** Takes each out of each frame; where two are close, each without the other. */
-    private List<Moons.Taken> taken(List<MoonTrack> tracks, Unsmear.Extent unsmeared) {
-        Found[][] held = new Found[tracks.size()][frames.size()];
-        Patch[][] patches = new Patch[tracks.size()][frames.size()];
-        int sweeps = tracks.size() > 1 ? 2 : 1;
-        IntStream.range(0, frames.size()).parallel().forEach(i -> {
-            progress.check();
-            MoonField field = null;
-            for (int sweep = 0; sweep < sweeps; sweep++) {
-                for (int k = 0; k < tracks.size(); k++) {
-                    if (tracks.get(k).places().get(i) == null) {
-                        continue;
-                    }
-                    field = field == null ? MoonField.of(frames.get(i), planes.get(i)) : field;
-                    if (patches[k][i] != null) {
-                        patches[k][i].add(field.light(), 1);
-                    }
-                    Companion companion = tracks.get(k).companion();
-                    MoonFit fit = new MoonFit(field, companion, 0);
-                    held[k][i] = fit.held();
-                    patches[k][i] = Patch.of(field, companion, fit, held[k][i], unsmeared);
-                    patches[k][i].add(field.light(), -1);
-                }
-            }
-        });
-        return IntStream.range(0, tracks.size())
-                .mapToObj(k -> new Moons.Taken(tracks.get(k), Arrays.asList(held[k]), Arrays.asList(patches[k])))
-                .toList();
     }
 }

@@ -27,6 +27,9 @@ final class MoonFit {
 
     private static final double GROUND_PX = 2;
 
+    /** Error of a ground that is well known. */
+    private static final double GOOD = 0.02;
+
     private final MoonField field;
     private final MoonFrame frame;
     private final Companion companion;
@@ -39,6 +42,8 @@ final class MoonFit {
     private final int[] rows;
     private final double[] light;
     private final double[] even;
+    /** Root of a pixel's weight, with which all that is known of it is multiplied. */
+    private final double[] roots;
     /** Per pixel the terms of the smooth departure. */
     private final double[] terms;
     /** Normal equations of the ground alone: a companion covers few of the pixels, and only those are reckoned anew for each place. */
@@ -68,6 +73,7 @@ final class MoonFit {
         light = new double[most];
         even = new double[most];
         terms = new double[most * LEVEL];
+        roots = new double[most];
         int n = 0;
         for (int y = top; y <= bottom; y++) {
             for (int x = left; x <= right; x++) {
@@ -75,9 +81,14 @@ final class MoonFit {
                 if (!Float.isNaN(value) && Math.hypot(x - middleX, y - middleY) <= reach) {
                     columns[n] = x;
                     rows[n] = y;
-                    light[n] = value;
-                    even[n] = field.even().at(x, y);
-                    System.arraycopy(terms(x, y), 0, terms, n * LEVEL, LEVEL);
+                    double root = trust(field.rough().at(x, y) * (1 - spot.at(x - middleX, y - middleY)));
+                    roots[n] = root;
+                    light[n] = root * value;
+                    even[n] = root * field.even().at(x, y);
+                    double[] own = terms(x, y);
+                    for (int k = 0; k < LEVEL; k++) {
+                        terms[n * LEVEL + k] = root * own[k];
+                    }
                     n++;
                 }
             }
@@ -93,6 +104,11 @@ final class MoonFit {
         coverReach = spot.reachPx() + 1;
     }
 
+    /** Root of the weight of a pixel whose ground is known so well. */
+    private static double trust(double rough) {
+        return Double.isNaN(rough) ? 1 : GOOD / Math.hypot(GOOD, rough);
+    }
+
     private void addGround(double[][] normal, double[] right, int p, double weight, double value) {
         int at = p * LEVEL;
         for (int i = 0; i < LEVEL; i++) {
@@ -101,36 +117,6 @@ final class MoonFit {
                 normal[i][j] += term * terms[at + j];
             }
             right[i] += terms[at + i] * value;
-        }
-    }
-
-    /**
-     * What a fit says.
-     *
-     * @param place on the body's sky axes
-     * @param level brightness of the moon, or part of the light that a shadow lets through
-     * @param ground light around its middle
-     * @param explained part of what is not smooth ground that the companion explains
-     * @param squares sum of the squares that it leaves
-     * @param sigmaPx standard error of the place, per axis
-     * @param coefficients of the smooth departure, then the level
-     */
-    record Found(
-            SkyPoint place,
-            double level,
-            double ground,
-            double explained,
-            double squares,
-            double sigmaPx,
-            RealVector coefficients) {
-        Found at(SkyPoint other) {
-            return new Found(other, level, ground, explained, squares, sigmaPx, coefficients);
-        }
-
-        /** By how much it is brighter or darker than the ground, as a part of the brighter one. */
-        double contrast(boolean shadow) {
-            double own = shadow ? level * ground : level;
-            return (own - ground) / Math.max(1e-6, Math.max(own, ground));
         }
     }
 
@@ -181,7 +167,7 @@ final class MoonFit {
 
     /** Rms of what a fit leaves, a pixel: the frame's noise and the ground's roughness. */
     double rest(Found found) {
-        return Math.sqrt(found.squares / Math.max(1, pixels - LEVEL - 1));
+        return Math.sqrt(found.squares() / Math.max(1, pixels - LEVEL - 1));
     }
 
     private Found found(double x, double y, double curvature) {
@@ -267,7 +253,7 @@ final class MoonFit {
                 continue;
             }
             double free = 1 - cover;
-            double own = companion.shadow() ? cover * even[p] : cover;
+            double own = companion.shadow() ? cover * even[p] : cover * roots[p];
             double value = light[p] - even[p] * free;
             double before = light[p] - even[p];
             addGround(normal, right, p, free * free - 1, free * value - before);

@@ -65,6 +65,11 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
         return (elliptic(x, y) - 1) * radiusPx();
     }
 
+    /** Whether a place lies between the outermost pixels. */
+    boolean has(double x, double y) {
+        return x > 0 && y > 0 && x < width - 1 && y < height - 1;
+    }
+
     /** Whether a companion lies on the picture as a whole, with some margin. */
     boolean holds(Companion companion, double marginPx) {
         SkyPoint place = companion.at(mid());

@@ -9,7 +9,6 @@ import java.util.stream.IntStream;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.job.Progress;
-import org.epochrome.moon.MoonFit.Found;
 import org.epochrome.turn.Rotation;
 
 /**
@@ -150,7 +149,8 @@ final class MoonSearch {
             return Optional.empty();
         }
         Companion moving = course.companion();
-        Companion sized = MoonSize.sized(moving, track);
+        Companion sized =
+                MoonSize.sized(moving, track.stream().map(Spotted::around).toList());
         boolean shadow = track.stream()
                 .map(s -> new MoonFit(s.around(), sized, 0).held())
                 .allMatch(f -> f.level() < SHADOW_LIGHT * f.ground());

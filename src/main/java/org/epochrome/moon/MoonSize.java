@@ -3,7 +3,6 @@ package org.epochrome.moon;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.epochrome.moon.MoonFit.Found;
 
 /** How large a companion is that no theory told. */
 final class MoonSize {
@@ -18,7 +17,7 @@ final class MoonSize {
     private MoonSize() {}
 
     /** The radius that leaves least in all frames of a track. */
-    static Companion sized(Companion companion, List<Spotted> track) {
+    static Companion sized(Companion companion, List<MoonField> track) {
         double[] left = IntStream.range(0, SIZES)
                 .mapToDouble(k -> left(companion.sized(size(k)), track))
                 .toArray();
@@ -37,10 +36,10 @@ final class MoonSize {
     }
 
     /** What a companion of a size leaves unexplained, as a logarithm. */
-    private static double left(Companion companion, List<Spotted> track) {
+    private static double left(Companion companion, List<MoonField> track) {
         double left = 0;
-        for (Spotted s : track) {
-            Found fit = new MoonFit(s.around(), companion, 0).held();
+        for (MoonField field : track) {
+            Found fit = new MoonFit(field, companion, 0).held();
             // nothing is darker than black: a disk too small for its darkness
             left += fit.level() < 0 ? BLACKER * fit.level() * fit.level() : 0;
             left += Math.log(1 - Math.min(fit.explained(), 0.99999));

@@ -6,7 +6,6 @@ import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.View;
-import org.epochrome.moon.MoonFit.Found;
 import org.epochrome.turn.Rotation;
 
 /**
@@ -72,7 +71,16 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
                             ? null
                             : found.at(other.get(i).place(frame.x(found.place()), frame.y(found.place()))));
         }
-        return companion.name().isPresent() ? moved(companion, other, there) : straight(companion, other, there);
+        return new MoonTrack(companion, other, there).through(there);
+    }
+
+    /** The course through other fits: one that a theory told is moved as a whole. */
+    MoonTrack through(List<Found> other) {
+        return companion.name().isPresent() ? moved(companion, frames, other) : straight(companion, frames, other);
+    }
+
+    MoonTrack sized(Companion other) {
+        return new MoonTrack(other, frames, places);
     }
 
     /** Frames that hold it. */

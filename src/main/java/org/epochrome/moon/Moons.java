@@ -9,7 +9,6 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
-import org.epochrome.moon.MoonFit.Found;
 
 /** The moons and shadows in a session's frames: taken out before the globe is turned, and laid where they stand at the epoch. */
 public final class Moons {

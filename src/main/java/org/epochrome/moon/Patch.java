@@ -5,7 +5,6 @@ import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.image.RoundSpot;
 import org.epochrome.image.Spline;
-import org.epochrome.moon.MoonFit.Found;
 
 /**
  * What a companion does to a frame in a window of it: what it adds to the light or takes from it, the ground it veils, and its own
@@ -15,7 +14,13 @@ import org.epochrome.moon.MoonFit.Found;
  */
 final class Patch {
     /** How well light at a companion's rim is known by its even, blurred disk, as a part of its contrast. */
-    private static final double MODEL_ERROR = 0.1;
+    private static final double MODEL_ERROR = 0.05;
+    /** The same for what other frames are told, where an error is drawn out into another band. */
+    private static final double TOLD_ERROR = 0.3;
+    /** A pixel that is covered so far tells nothing of the ground. */
+    private static final double HIDDEN = 0.7;
+    /** Less of a pixel than this tells nothing of the ground. */
+    private static final double LEAST_FREE = 0.05;
 
     private static final double NOTHING = 1e-4;
 
@@ -23,14 +28,21 @@ final class Patch {
     private final int left;
     private final int top;
     private final Plane difference;
+    /** What the ground's own light is more than what is left without the companion, and the error of that. */
+    private final Plane bare;
+
+    private final Plane doubt;
     private final Spline veil;
     private final Spline own;
 
-    private Patch(MoonFrame frame, int left, int top, Plane difference, Plane veil, Plane own) {
+    private Patch(
+            MoonFrame frame, int left, int top, Plane difference, Plane bare, Plane doubt, Plane veil, Plane own) {
         this.frame = frame;
         this.left = left;
         this.top = top;
         this.difference = difference;
+        this.bare = bare;
+        this.doubt = doubt;
         this.veil = new Spline(veil);
         this.own = new Spline(own);
     }
@@ -50,10 +62,12 @@ final class Patch {
         int width = (int) Math.min(field.light().width() - 1, Math.ceil(x0 + reach)) - left + 1;
         int height = (int) Math.min(field.light().height() - 1, Math.ceil(y0 + reach)) - top + 1;
         Plane difference = new Plane(width, height);
+        Plane bare = new Plane(width, height);
+        Plane doubt = new Plane(width, height);
         Plane veil = new Plane(width, height);
         Plane own = new Plane(width, height);
         RoundSpot still = frame.still(companion, unsmeared);
-        double rough = fit.rest(held);
+        double rest = fit.rest(held);
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {
                 double cover = fit.cover(left + x, top + y, held.place());
@@ -62,9 +76,16 @@ final class Patch {
                     double ground = fit.ground(held.coefficients(), left + x, top + y);
                     double level =
                             companion.shadow() ? held.level() * field.even().at(left + x, top + y) : held.level();
-                    double off = MODEL_ERROR * Math.abs(level - ground) * cover / Math.max(NOTHING, 1 - cover);
-                    double trust = off * off / (off * off + rough * rough);
-                    double without = trust * ground + (1 - trust) * (light - cover * (level - ground));
+                    double free = Math.max(LEAST_FREE, 1 - cover);
+                    double seen = (light - cover * level) / free;
+                    double off = Math.abs(level - ground) * cover / free;
+                    float known = field.rough().at(left + x, top + y);
+                    double rough = Float.isNaN(known) ? rest : known;
+                    double trust = MODEL_ERROR * off / Math.hypot(MODEL_ERROR * off, rough);
+                    double without = seen + trust * trust * (ground - seen);
+                    boolean hidden = cover > HIDDEN;
+                    bare.set(x, y, hidden ? 0 : (float) (seen - without));
+                    doubt.set(x, y, hidden ? Sight.NOTHING : (float) (TOLD_ERROR * off));
                     double change = light - without;
                     double round = fit.cover(still, left + x, top + y, held.place());
                     difference.set(x, y, (float) change);
@@ -74,7 +95,7 @@ final class Patch {
                 }
             }
         }
-        return new Patch(frame, left, top, difference, veil, own);
+        return new Patch(frame, left, top, difference, bare, doubt, veil, own);
     }
 
     /** Takes it out of a picture of the frame's pixels, or puts it back. */
@@ -83,6 +104,21 @@ final class Patch {
             for (int x = 0; x < difference.width(); x++) {
                 int i = (top + y) * picture.width() + left + x;
                 picture.data()[i] += (float) (factor * difference.at(x, y));
+            }
+        }
+    }
+
+    /**
+     * Changes what is left without it to the ground's own light, however badly known.
+     *
+     * @param error standard error of the light, made larger
+     */
+    void bare(Plane without, Plane error) {
+        for (int y = 0; y < bare.height(); y++) {
+            for (int x = 0; x < bare.width(); x++) {
+                int i = (top + y) * without.width() + left + x;
+                without.data()[i] += bare.at(x, y);
+                error.data()[i] = (float) Math.hypot(error.data()[i], doubt.at(x, y));
             }
         }
     }

@@ -7,7 +7,6 @@ import java.util.Optional;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
-import org.epochrome.moon.MoonFit.Found;
 
 /**
  * A compact feature in a frame: a place where the light differs, on the scale of a moon, from that around it.
@@ -59,7 +58,7 @@ record Spotted(int frame, SkyPoint place, Found fit, MoonField around) {
             if (known.stream().anyMatch(k -> near(k, frame, place))) {
                 continue;
             }
-            MoonField around = field.around(peak[0], peak[1], REACH_BLURS * frame.blurPx() + REACH * frame.radiusPx());
+            MoonField around = around(field, place);
             Found best = null;
             for (double radius : RADII) {
                 Companion still = new Companion(Optional.empty(), false, radius, 0, false, utc -> place);
@@ -73,6 +72,12 @@ record Spotted(int frame, SkyPoint place, Found fit, MoonField around) {
             }
         }
         return result;
+    }
+
+    /** The light around a place, as much as it takes to size a companion there. */
+    static MoonField around(MoonField field, SkyPoint place) {
+        MoonFrame frame = field.frame();
+        return field.around(frame.x(place), frame.y(place), REACH_BLURS * frame.blurPx() + REACH * frame.radiusPx());
     }
 
     private static boolean near(Companion companion, MoonFrame frame, SkyPoint place) {

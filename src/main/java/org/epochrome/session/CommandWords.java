@@ -78,6 +78,7 @@ public final class CommandWords {
                     .row()
                     .flatMap(SheetRow::span)
                     .ifPresent(span -> say("recorded", file(f) + "=" + span.start() + "/" + span.end()));
+            f.saidMirrored().ifPresent(m -> say("mirrored-frame", file(f) + "=" + (m ? "yes" : "no")));
             HeldDisk d = frames.disks().get(f.head().file());
             if (d != null) {
                 String north =

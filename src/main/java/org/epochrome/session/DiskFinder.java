@@ -42,11 +42,17 @@ final class DiskFinder {
     private final Sky sky;
     private final Memory memory;
     private final HeldDisks held;
+    private final SaidMirrors said;
 
     DiskFinder(Recipe recipe, Schedule schedule, Sky sky, Memory memory) {
+        this(recipe, schedule, SaidMirrors.of(recipe, schedule), sky, memory);
+    }
+
+    private DiskFinder(Recipe recipe, Schedule schedule, SaidMirrors said, Sky sky, Memory memory) {
         this.memory = memory;
+        this.said = said;
         this.held = new HeldDisks(recipe, schedule);
-        this.recipe = held.recipe();
+        this.recipe = held.recipe().with(held.recipe().setup().with(said.reference()));
         this.schedule = schedule;
         this.sky = sky;
     }
@@ -65,11 +71,10 @@ final class DiskFinder {
         }
         progress.doing("finding the disks");
         Mirroring mirroring = mirroring(planes, progress.part(0, 0.1));
-        List<FittedDisk> first = each(i ->
-                fit(i, recipe.setup().northDeg(), mirroring == Mirroring.YES, planes.get(i), progress.part(0.1, 0.5)));
+        List<FittedDisk> first = rough(planes, mirroring == Mirroring.YES, progress.part(0.1, 0.5));
         progress.at(0.5);
         progress.doing("finding how the frames lie");
-        List<Posture.Angle> angles = new Posture(recipe, schedule, mirroring, planes, first, memory, warnings)
+        List<Posture.Angle> angles = new Posture(recipe, schedule, said, mirroring, planes, first, memory, warnings)
                 .resolve(progress.part(0.5, 0.6));
         if (recipe.setup().mirroring() == Mirroring.AUTO
                 && angles.get(schedule.reference()).mirrored()) {
@@ -77,7 +82,7 @@ final class DiskFinder {
         }
         boolean sense = angles.get(schedule.reference()).mirrored();
         for (int i = 0; i < angles.size(); i++) {
-            if (angles.get(i).mirrored() != sense) {
+            if (angles.get(i).mirrored() != sense && !said.against(i)) {
                 warnings.add(name(i) + " is mirrored against the reference frame; it was turned over.");
             }
         }
@@ -95,7 +100,7 @@ final class DiskFinder {
     /** First the axis, from the motion of the detail, then the disks. */
     private List<FittedDisk> findWithAxis(List<Plane> planes, List<String> warnings, Progress progress) {
         progress.doing("finding the axis");
-        AxisByMotion.Axis axis = new AxisByMotion(recipe, schedule, planes, this, memory)
+        AxisByMotion.Axis axis = byMotion(planes)
                 .find(progress.part(0, 0.6))
                 .orElseThrow(() -> new SessionRefused("the axis of "
                         + recipe.body().displayName()
@@ -105,15 +110,36 @@ final class DiskFinder {
         warnings.add(axis.sentence());
         Mirroring sense = axis.mirrored() ? Mirroring.YES : Mirroring.NO;
         Recipe posed = recipe.with(recipe.setup().posed(axis.northDeg(), sense));
-        return new DiskFinder(posed, schedule, sky, memory)
+        return new DiskFinder(posed, schedule, new SaidMirrors(sense, said.against()), sky, memory)
                 .find(planes, warnings, progress.part(0.6, 1)).stream()
                         .map(f -> f.withNorthSigma(axis.sigmaDeg()))
                         .toList();
     }
 
-    /** The disks in broad strokes, whatever posture fits. */
+    /** Asks the frames that are mirrored like the reference, as far as is said. */
+    private AxisByMotion byMotion(List<Plane> planes) {
+        List<Integer> alike = said.alike();
+        if (alike.size() == planes.size()) {
+            return new AxisByMotion(recipe, schedule, planes, this, memory);
+        }
+        Schedule some = schedule.only(alike);
+        return new AxisByMotion(
+                recipe,
+                some,
+                new PlaneStore(alike.size(), k -> planes.get(alike.get(k)), memory.heldBytes()).filled(),
+                new DiskFinder(recipe, some, sky, memory),
+                memory);
+    }
+
+    /**
+     * The disks in broad strokes, whatever posture fits.
+     *
+     * @param mirrored whether the reference frame is
+     */
     List<FittedDisk> rough(List<Plane> planes, boolean mirrored, Progress progress) {
-        return each(i -> fit(i, recipe.setup().northDeg(), mirrored, planes.get(i), progress));
+        return each(i -> said.against(i)
+                ? fit(i, OptionalDouble.empty(), !mirrored, planes.get(i), progress)
+                : fit(i, recipe.setup().northDeg(), mirrored, planes.get(i), progress));
     }
 
     /** The disks fitted finely, in the posture that they have. */
@@ -255,9 +281,9 @@ final class DiskFinder {
         return guarded(index, () -> diskFit(index, mirrored, Smear.NONE, said).rough(plane, progress));
     }
 
-    /** A given north angle, carried to a frame of the reference's sense. */
+    /** A given north angle, carried to a frame of the reference's sense; of others what detail told, if the disk does not. */
     private OptionalDouble held(Posture.Angle angle, boolean sense) {
-        return recipe.setup().northDeg().isPresent() && angle.mirrored() == sense
+        return recipe.setup().northDeg().isPresent() && (angle.mirrored() == sense || !showsAxis(recipe.body()))
                 ? OptionalDouble.of(angle.northDeg())
                 : OptionalDouble.empty();
     }

@@ -45,8 +45,14 @@ final class Posture {
     /** A given north angle further off what rings say is doubtful. */
     private static final double DOUBTFUL_NORTH_DEG = 2;
 
+    /** Steps in which a north angle is looked for that only detail tells: the widest, and one that is fine enough. */
+    private static final double WIDE_STEP_DEG = 8;
+
+    private static final double FINE_STEP_DEG = 0.03;
+
     private final Recipe recipe;
     private final Schedule schedule;
+    private final SaidMirrors said;
     private final Mirroring mirroring;
     private final SmallFrames small;
     private final List<FittedDisk> fits;
@@ -54,6 +60,7 @@ final class Posture {
     private final boolean endsTold;
 
     /**
+     * @param said what is said about reflections
      * @param mirroring what is known about reflections
      * @param planes pixels of the exposures
      * @param found their disks so far, north right up to 180 degrees
@@ -62,6 +69,7 @@ final class Posture {
     Posture(
             Recipe recipe,
             Schedule schedule,
+            SaidMirrors said,
             Mirroring mirroring,
             List<Plane> planes,
             List<FittedDisk> found,
@@ -69,6 +77,7 @@ final class Posture {
             List<String> warnings) {
         this.recipe = recipe;
         this.schedule = schedule;
+        this.said = said;
         this.mirroring = mirroring;
         this.warnings = warnings;
         fits = found;
@@ -125,7 +134,7 @@ final class Posture {
         double start = fits.get(schedule.reference()).disk().northAngleDeg();
         double sum = 0;
         double weights = 0;
-        for (int i = 0; i < fits.size(); i++) {
+        for (int i : said.alike()) {
             double north = recipe.setup()
                     .mount()
                     .carriedNorthDeg(
@@ -172,6 +181,12 @@ final class Posture {
         for (int i = 0; i < fits.size(); i++) {
             if (i == schedule.reference()) {
                 known.add(Optional.of(place));
+                continue;
+            }
+            if (said.against(i)) {
+                Told over = turnedOver(i, h, reference, place, progress);
+                known.add(Optional.of(over.angle));
+                score += over.agreement;
                 continue;
             }
             Angle upright = angle(h, i, false);
@@ -231,11 +246,42 @@ final class Posture {
     private int neighbour(int index, List<Optional<Angle>> known) {
         Instant mid = schedule.exposures().get(index).mid();
         return IntStream.range(0, known.size())
-                .filter(i -> known.get(i).isPresent())
+                .filter(i -> known.get(i).isPresent() && !said.against(i))
                 .boxed()
                 .min(Comparator.comparing(i ->
                         Duration.between(mid, schedule.exposures().get(i).mid()).abs()))
                 .orElseThrow();
+    }
+
+    /** What detail says of an exposure. */
+    private record Told(Angle angle, double agreement) {}
+
+    /** How an exposure lies that has a reflection more or less: by its rings, by its axis, or by nothing but its detail. */
+    private Told turnedOver(int index, Hypothesis h, Detail reference, Angle place, Progress progress) {
+        double own = fits.get(index).disk().northAngleDeg();
+        boolean free = !DiskFinder.showsAxis(recipe.body());
+        double step = endsTold ? 360 : free ? WIDE_STEP_DEG : 180;
+        Told best = new Told(new Angle(own, !h.mirrored, false), Double.NEGATIVE_INFINITY);
+        for (double turn = 0; turn < 360; turn += step) {
+            best = better(best, index, own + turn, reference, place, progress);
+        }
+        for (double fine = step / 2; free && fine > FINE_STEP_DEG; fine /= 2) {
+            double middle = best.angle.northDeg;
+            best = better(best, index, middle - fine, reference, place, progress);
+            best = better(best, index, middle + fine, reference, place, progress);
+        }
+        if (free && best.agreement < LEAST_AGREEMENT) {
+            warnings.add(
+                    schedule.exposures().get(index).name()
+                            + " is said to be mirrored, but its detail does not tell how it is turned; leave it out if it lies askew.");
+        }
+        return best;
+    }
+
+    private Told better(Told best, int index, double northDeg, Detail reference, Angle place, Progress progress) {
+        Angle angle = new Angle(Disk.wrapDeg(northDeg), best.angle.mirrored, false);
+        double agreement = DetailWitness.agreement(reference, small.detail(index, angle, place, progress));
+        return agreement > best.agreement ? new Told(angle, agreement) : best;
     }
 
     /** How an exposure would lie if it had a reflection more or less than the others: its own axis, either end up. */

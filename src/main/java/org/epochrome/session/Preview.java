@@ -143,6 +143,8 @@ public final class Preview {
         Recipe known = axis || recipe.setup().northDeg().isPresent()
                 ? few
                 : few.with(few.setup().posed(0, few.setup().mirroring()));
+        SaidMirrors said = SaidMirrors.of(known, schedule);
+        Recipe posing = known.with(known.setup().with(said.reference()));
         progress.doing("reading");
         List<Plane> full = new PlaneStore(
                         schedule.exposures().size(),
@@ -153,9 +155,9 @@ public final class Preview {
         progress.check();
         progress.doing("finding the disks");
         List<FittedDisk> found = new DiskFinder(known, schedule, Sky.over(known), memory)
-                .rough(full, known.setup().mirroring() == Mirroring.YES, progress.part(0.3, 0.8));
+                .rough(full, said.reference() == Mirroring.YES, progress.part(0.3, 0.8));
         List<Posture.Angle> angles = new Posture(
-                        known, schedule, known.setup().mirroring(), full, found, memory, new ArrayList<>())
+                        posing, schedule, said, said.reference(), full, found, memory, new ArrayList<>())
                 .resolve(progress.part(0.8, 0.95));
         List<FittedDisk> posed = IntStream.range(0, found.size())
                 .mapToObj(i -> posed(found.get(i), angles.get(i)))

@@ -67,6 +67,11 @@ record Schedule(List<Exposure> exposures, Instant epoch, Aspect aspect, int refe
                 reference(exposures, epoch));
     }
 
+    /** Only some of the exposures, the reference among them. */
+    Schedule only(List<Integer> some) {
+        return new Schedule(some.stream().map(exposures::get).toList(), epoch, aspect, some.indexOf(reference));
+    }
+
     Exposure referenceExposure() {
         return exposures.get(reference);
     }

@@ -103,11 +103,14 @@ final class SessionReading {
         Optional<RecordingSpan> span = instant(frame.start())
                 .map(start -> new RecordingSpan(start, instant(frame.end()).orElseThrow()));
         Optional<String> band = Optional.ofNullable(frame.band());
-        if (span.isEmpty() && frame.source() == null) {
+        if (span.isEmpty() && frame.source() == null && frame.mirrored() == null) {
             return new FrameRequest(file, band, Optional.empty());
         }
         String source = or(frame.source(), "session");
-        return new FrameRequest(file, Optional.empty(), Optional.of(new SheetRow(file, band, span, source)));
+        return new FrameRequest(
+                file,
+                Optional.empty(),
+                Optional.of(new SheetRow(file, band, span, Optional.ofNullable(frame.mirrored()), source)));
     }
 
     private static HeldDisk disk(SessionSchema.Disk d) {

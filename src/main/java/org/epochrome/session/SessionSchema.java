@@ -66,6 +66,7 @@ final class SessionSchema {
             String start,
             String end,
             String source,
+            Boolean mirrored,
             Boolean leftOut,
             Disk disk,
             Long bytes,

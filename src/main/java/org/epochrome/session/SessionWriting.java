@@ -124,6 +124,7 @@ final class SessionWriting {
                 row.flatMap(SheetRow::span).map(s -> s.start().toString()).orElse(null),
                 row.flatMap(SheetRow::span).map(s -> s.end().toString()).orElse(null),
                 row.map(SheetRow::source).orElse(null),
+                row.flatMap(SheetRow::mirrored).orElse(null),
                 frames.leftOut().contains(file) ? true : null,
                 disk == null
                         ? null

@@ -106,6 +106,14 @@ class SheetTest {
         assertEquals(span.start(), span.end());
     }
 
+    @Test
+    void tellsWhichFramesAreMirrored() throws IOException {
+        Sheet sheet = Sheet.read(sheet("file,mirrored\na.fits,Yes\nb.fits,no\nc.fits,\n"));
+        assertEquals(
+                List.of(Optional.of(true), Optional.of(false), Optional.empty()),
+                sheet.rows().stream().map(SheetRow::mirrored).toList());
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = ';',
@@ -120,6 +128,7 @@ class SheetTest {
                 "file,interval|a.fits,2031-05-02T21:14:05Z; is not an interval",
                 "file,interval|a.fits,PT2M/PT2M; no instant",
                 "file,interval,start|a.fits,2031-05-02T21:14:05Z/PT2M,2031-05-02T21:14:05Z; not both",
+                "file,mirrored|a.fits,yes|b.fits,maybe; line 3 cannot be used: mirrored is 'maybe'",
                 "file,band|,R; line 2 cannot be used: it names no file",
                 "file,band|a.fits,R|./a.fits,G; twice",
                 "name,band|a.fits,R; no column 'file'",

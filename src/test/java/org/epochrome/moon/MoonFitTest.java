@@ -19,12 +19,12 @@ class MoonFitTest {
         return new PaintedFrame(Body.JUPITER, WHEN, 0.3, -0.2);
     }
 
-    private static MoonFit.Found fitted(PaintedFrame painted, SkyPoint guess, boolean shadow) {
+    private static Found fitted(PaintedFrame painted, SkyPoint guess, boolean shadow) {
         Companion companion = new Companion(Optional.empty(), shadow, RADIUS, 0, false, at -> guess);
         return new MoonFit(MoonField.of(painted.frame(), painted.plane()), companion, 2).free(2);
     }
 
-    private static double offPx(MoonFit.Found found, SkyPoint place) {
+    private static double offPx(Found found, SkyPoint place) {
         return found.place().minus(place).length() * PaintedFrame.RADIUS_PX;
     }
 
@@ -33,7 +33,7 @@ class MoonFitTest {
     @CsvSource({"1.25, 0.2, 0.5", "0.3, -0.2, 0.3", "-0.2, 0.4, 1.3", "0.97, 0.1, 0.6"})
     void findsAMoonWhereItIsAndHowBright(double side, double pole, double brightness) {
         SkyPoint place = new SkyPoint(side, pole);
-        MoonFit.Found found =
+        Found found =
                 fitted(frame().moon(place, RADIUS, brightness).noisy(3), place.plus(new SkyPoint(0.025, -0.02)), false);
         assertTrue(offPx(found, place) < 0.05, found + " off " + offPx(found, place));
         assertEquals(brightness, found.level(), 0.03);
@@ -44,7 +44,7 @@ class MoonFitTest {
     @CsvSource({"0.1, 0.1, 0", "-0.5, 0.3, 0.3"})
     void findsAShadowAndWhatItLetsThrough(double side, double pole, double through) {
         SkyPoint place = new SkyPoint(side, pole);
-        MoonFit.Found found =
+        Found found =
                 fitted(frame().shadow(place, RADIUS, through).noisy(4), place.plus(new SkyPoint(-0.02, 0.01)), true);
         assertTrue(offPx(found, place) < 0.05, found + " off " + offPx(found, place));
         assertEquals(through, found.level(), 0.03);
@@ -59,7 +59,7 @@ class MoonFitTest {
         double said = 0;
         int runs = 12;
         for (int i = 0; i < runs; i++) {
-            MoonFit.Found found = fitted(frame().moon(place, RADIUS, 0.05).noisy(100 + i), place, false);
+            Found found = fitted(frame().moon(place, RADIUS, 0.05).noisy(100 + i), place, false);
             squares += Math.pow(offPx(found, place), 2) / 2;
             said += found.sigmaPx() / runs;
         }
@@ -69,7 +69,7 @@ class MoonFitTest {
 
     @Test
     void explainsNothingWhereThereIsNothing() {
-        MoonFit.Found found = fitted(frame().noisy(5), new SkyPoint(0.2, 0.1), false);
+        Found found = fitted(frame().noisy(5), new SkyPoint(0.2, 0.1), false);
         assertTrue(found.explained() < 0.2, found.toString());
     }
 }

@@ -102,7 +102,11 @@ class SessionFileTest {
                                 infrared,
                                 Optional.empty(),
                                 Optional.of(new SheetRow(
-                                        infrared, Optional.of("H"), Optional.of(span), "sheet a.csv line 2")))),
+                                        infrared,
+                                        Optional.of("H"),
+                                        Optional.of(span),
+                                        Optional.of(true),
+                                        "sheet a.csv line 2")))),
                 conventions);
         Recipe recipe = new Recipe(
                 new Frames(

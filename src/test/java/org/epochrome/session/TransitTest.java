@@ -34,11 +34,11 @@ class TransitTest {
     /** Three blurs. */
     private static final double SPOT_REACH_PX = 3;
     /**
-     * What a spot before the clouds may lie apart in two bands. With one frame of a band nobody knows the clouds below the place
-     * where the moon stood in it, two to five pixels from where it is laid: what is filled in differs from them and moves the
-     * spot beside it. Measured 0.03 to 0.12; where another frame saw these clouds, 0.02 to 0.06.
+     * What a spot before clouds that no frame of any band saw may lie apart in two bands: it hides most of them in all frames.
+     * What is filled in differs from them and moves it. Measured 0.130, and by the zones alone 0.12:
+     * here the clouds that are seen lead a little astray.
      */
-    private static final double BEFORE_UNSEEN_CLOUDS_PX = 0.13;
+    private static final double BEFORE_UNSEEN_CLOUDS_PX = 0.14;
 
     @TempDir
     private Path folder;
@@ -157,7 +157,7 @@ class TransitTest {
         assertEquals(Optional.of("Io"), shadow.name());
         assertOneSpot(o, io, 0.1, 0.03);
         // of the shadow's depth in blue, where the ground is dark, 5 per cent are lost
-        assertOneSpot(o, shadow, BEFORE_UNSEEN_CLOUDS_PX, 0.06);
+        assertOneSpot(o, shadow, 0.1, 0.06);
         assertCloudsKept(o, 0.0015);
         assertGlobeHasNone(o, io);
         assertGlobeHasNone(o, shadow);

@@ -205,7 +205,8 @@ final class FramePanel extends Panel {
 
     private void ask(DatedFrame f, Optional<String> word, Optional<RecordingSpan> span) {
         Path file = f.head().file();
-        bench.settle(new FrameRequest(file, f.request().band(), Optional.of(new SheetRow(file, word, span, TYPED))));
+        bench.settle(new FrameRequest(
+                file, f.request().band(), Optional.of(new SheetRow(file, word, span, f.saidMirrored(), TYPED))));
     }
 
     /** A file that does not tell its band or times, with fields to tell them. */
