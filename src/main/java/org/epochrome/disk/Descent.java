@@ -38,6 +38,8 @@ final class Descent {
     /** The same for the north angle, as a part of the flattening. */
     private static final double NORTH_DOUBT = 0.012;
 
+    private static final double NORTH_SMEAR_DOUBT = 0.006;
+
     private static final ShapeStep STEP = new ShapeStep(0.1, 0.35, 1.6);
 
     private static final double MOST_MARKING_MOVE = 1;
@@ -201,8 +203,8 @@ final class Descent {
         doubts[DiskModel.X] = centre;
         doubts[DiskModel.Y] = centre;
         doubts[DiskModel.RADIUS] = RADIUS_DOUBT * blur;
-        doubts[DiskModel.NORTH] =
-                NORTH_DOUBT * blur / (radius * Math.max(1e-3, 1 - model.globe().apparentAxisRatio()));
+        doubts[DiskModel.NORTH] = Math.hypot(NORTH_DOUBT * blur, NORTH_SMEAR_DOUBT * model.smearLength())
+                / (radius * Math.max(1e-3, 1 - model.globe().apparentAxisRatio()));
         return doubts;
     }
 

@@ -257,7 +257,7 @@ public final class Combiner {
                     found.fitted().disk(),
                     found.correction(),
                     new Combination.Witnesses(
-                            limbs.get(i).centreSigmaPx()
+                            Registration.limbSigmaPx(limbs.get(i), turning.turnedDeg(exposure.aspect()))
                                     * output.equatorialRadiusPx()
                                     / found.fitted().disk().equatorialRadiusPx(),
                             found.detail(),

@@ -246,10 +246,13 @@ final class DiskFinder {
                     farthest));
             return fits;
         }
+        // What leads one fit astray, such as zones that are not even, leads all: the mean is hardly surer than one of
+        // them.
+        double sigma = Math.sqrt(fits.size() / weights);
         List<FittedDisk> result = new ArrayList<>();
         for (int i = 0; i < fits.size(); i++) {
             Disk disk = fits.get(i).disk().withNorth(angles.get(i).northDeg() + mean);
-            result.add(fits.get(i).at(disk).withNorthSigma(Math.sqrt(1 / weights)));
+            result.add(fits.get(i).at(disk).withNorthSigma(sigma));
         }
         return result;
     }

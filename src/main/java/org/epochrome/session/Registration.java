@@ -22,7 +22,10 @@ final class Registration {
     /** A disk fit is never trusted better than this: blur is not quite Gaussian, limbs are not quite even. */
     private static final double LIMB_FLOOR_PX = 0.005;
 
-    /** The same for detail. */
+    /** By how much of the radius detail moves, in the mean over a disk, while the globe turns by a radian. */
+    private static final double MEAN_PATH = 8 / (3 * Math.PI);
+
+    /** The same as for limbs for detail. */
     private static final double DETAIL_FLOOR_PX = 0.01;
     /** The same for predicted dispersion, whose air and passbands are known to some per cent. */
     private static final double PHYSICS_FLOOR_PX = 0.02;
@@ -122,6 +125,7 @@ final class Registration {
     }
 
     private List<Registered> fuse(List<FittedDisk> found, List<Link> links, List<Link> physics, Disk output) {
+        Turning turning = new Turning(recipe, schedule);
         List<Double> limb = new ArrayList<>();
         for (int i = 0; i < found.size(); i++) {
             FittedDisk f = found.get(i);
@@ -132,7 +136,13 @@ final class Registration {
             boolean heard = i == schedule.reference() || recipe.alignment().hears(Witness.LIMB);
             limb.add(
                     heard
-                            ? Math.hypot(f.centreSigmaPx(), LIMB_FLOOR_PX)
+                            ? Math.hypot(
+                                            limbSigmaPx(
+                                                    f,
+                                                    turning.turnedDeg(schedule.exposures()
+                                                            .get(i)
+                                                            .aspect())),
+                                            LIMB_FLOOR_PX)
                                     * output.equatorialRadiusPx()
                                     / f.disk().equatorialRadiusPx()
                             : Double.POSITIVE_INFINITY);
@@ -161,6 +171,15 @@ final class Registration {
                     leftOut.get(i)));
         }
         return result;
+    }
+
+    /**
+     * Standard error per axis of where a limb puts what is turned with its disk: that of the centre, and of the path along which
+     * a north angle that is a little off turns detail.
+     */
+    static double limbSigmaPx(FittedDisk limb, double turnedDeg) {
+        double path = MEAN_PATH * limb.disk().equatorialRadiusPx() * Math.toRadians(turnedDeg);
+        return Math.hypot(limb.centreSigmaPx(), path * Math.toRadians(limb.northSigmaDeg()));
     }
 
     /** Whether an exposure's place is held by hand. */
