@@ -14,8 +14,9 @@ import org.apache.commons.math3.linear.RealVector;
 /**
  * Weighs what the witnesses say about where the disks lie. The limb knows every frame's disk on its own; detail and physics
  * know how frames lie against each other, mostly better. The corrections {@code e} to the limb's centres minimise
- * {@code sum (e_i / s_i)^2 + sum ((e_to - e_from - d) / t)^2}, with s the limb's and t the others' standard errors and d
- * their shifts; errors need not lie along the axes.
+ * {@code sum ((e_i - c f_i) / s_i)^2 + sum ((e_to - e_from - d) / t)^2 + c^2}, with s the limb's and t the others' standard
+ * errors, d their shifts, and c what errs in all limbs of one cause, in standard errors, which moves each by its f; errors
+ * need not lie along the axes.
  *
  * <p>A statement that contradicts the rest by far is left out, the worst first (Baarda 1968, "A testing procedure for use in
  * geodetic networks": each residual over its own standard error). Where two statements contradict each other and no third
@@ -41,50 +42,94 @@ public final class Fusion {
      * What came out.
      *
      * @param corrections to the centres found by the limb, with their standard errors
+     * @param places the same against the reference's correction: how sure frames lie on each other
      * @param limbsLeftOut whether a frame's limb was left out
      * @param linksLeftOut whether a link was left out; unknown shifts are not
      */
-    public record Fused(List<Shift> corrections, List<Boolean> limbsLeftOut, List<Boolean> linksLeftOut) {}
+    public record Fused(
+            List<Shift> corrections, List<Shift> places, List<Boolean> limbsLeftOut, List<Boolean> linksLeftOut) {}
 
     /**
      * Weighs the statements.
      *
-     * @param limbSigmaPx standard error per axis of each frame's centre; infinite where the limb shall not count, 0 where
-     *     the centre is known and stays
+     * @param limbs what the limb says of each frame
      * @param links what the other witnesses say; unknown shifts do not count
+     * @param reference number of the frame that the others are laid on
      */
-    public static Fused of(List<Double> limbSigmaPx, List<Link> links) {
-        int n = limbSigmaPx.size();
+    public static Fused of(List<Limb> limbs, List<Link> links, int reference) {
+        int n = limbs.size();
+        int causes = 1 + limbs.stream().mapToInt(Limb::cause).max().orElse(0);
         List<Statement> all = new ArrayList<>();
         for (int i = 0; i < n; i++) {
-            double sigma = Math.max(HELD_PX, Math.min(UNHEARD_PX, limbSigmaPx.get(i)));
-            all.add(new Statement(-1, i, new Shift(0, 0, sigma, sigma), Witness.LIMB));
+            all.add(Statement.of(limbs.get(i), i, n));
         }
-        for (Link link : links) {
-            all.add(new Statement(link.from(), link.to(), link.shift(), link.witness()));
-        }
+        links.forEach(link -> all.add(Statement.of(link)));
         boolean[] out = new boolean[all.size()];
         for (int i = 0; i < out.length; i++) {
             out[i] = !all.get(i).shift.known();
         }
         boolean[] unknown = out.clone();
-        for (Optional<Integer> worst = worst(n, all, out); worst.isPresent(); worst = worst(n, all, out)) {
+        Size size = new Size(n, causes);
+        for (Optional<Integer> worst = worst(size, all, out); worst.isPresent(); worst = worst(size, all, out)) {
             out[worst.get()] = true;
         }
-        Network network = new Network(n, all, out, 0);
+        Network network = new Network(size, all, out, 0);
         List<Shift> corrections = new ArrayList<>();
+        List<Shift> places = new ArrayList<>();
         for (int i = 0; i < n; i++) {
             corrections.add(network.correction(i));
+            places.add(network.place(i, reference));
         }
         List<Boolean> left = new ArrayList<>();
         for (int i = 0; i < out.length; i++) {
             left.add(out[i] && !unknown[i]);
         }
-        return new Fused(corrections, List.copyOf(left.subList(0, n)), List.copyOf(left.subList(n, left.size())));
+        return new Fused(
+                corrections, places, List.copyOf(left.subList(0, n)), List.copyOf(left.subList(n, left.size())));
     }
 
-    /** A limb ({@code from} is -1) or a link. */
-    private record Statement(int from, int to, Shift shift, Witness witness) {
+    /** How many frames there are, and how many causes of errors that limbs share. */
+    private record Size(int frames, int causes) {
+        int unknowns() {
+            return 2 * frames + causes;
+        }
+    }
+
+    /**
+     * A shift that should equal a sum of unknowns.
+     *
+     * @param limb the frame whose limb says so; -1 for a link
+     * @param terms the unknowns' numbers
+     * @param right factors of the unknowns in the shift's x
+     * @param down the same in y
+     */
+    private record Statement(
+            int limb, Shift shift, Witness witness, List<Integer> terms, List<Double> right, List<Double> down) {
+        static Statement of(Limb limb, int frame, int frames) {
+            double sigma = Math.max(HELD_PX, Math.min(UNHEARD_PX, limb.sigmaPx()));
+            return new Statement(
+                    frame,
+                    new Shift(0, 0, sigma, sigma),
+                    Witness.LIMB,
+                    List.of(2 * frame, 2 * frame + 1, 2 * frames + limb.cause()),
+                    List.of(1.0, 0.0, -limb.sharedX()),
+                    List.of(0.0, 1.0, -limb.sharedY()));
+        }
+
+        static Statement of(Link link) {
+            return new Statement(
+                    -1,
+                    link.shift(),
+                    link.witness(),
+                    List.of(2 * link.to(), 2 * link.to() + 1, 2 * link.from(), 2 * link.from() + 1),
+                    List.of(1.0, 0.0, -1.0, 0.0),
+                    List.of(0.0, 1.0, 0.0, -1.0));
+        }
+
+        List<Double> factors(int axis) {
+            return axis == 0 ? right : down;
+        }
+
         /** Covariance, no standard error less than a bound unless the centre is held. */
         double[] covariance(double least) {
             double bound = held() ? 0 : least;
@@ -94,13 +139,13 @@ public final class Fusion {
         }
 
         boolean held() {
-            return from < 0 && shift.sigmaX() <= HELD_PX;
+            return limb >= 0 && shift.sigmaX() <= HELD_PX;
         }
     }
 
     /** The statement to leave out next; empty if all agree. */
-    private static Optional<Integer> worst(int n, List<Statement> all, boolean[] out) {
-        double[] contradictions = new Network(n, all, out, LEAST_TESTED_PX).contradictions();
+    private static Optional<Integer> worst(Size size, List<Statement> all, boolean[] out) {
+        double[] contradictions = new Network(size, all, out, LEAST_TESTED_PX).contradictions();
         double most = Arrays.stream(contradictions).max().orElse(0);
         if (most < CONTRADICTS) {
             return Optional.empty();
@@ -116,7 +161,7 @@ public final class Fusion {
                         .thenComparing(i -> contradictions[i]));
     }
 
-    /** The normal equations: x and y of the first frame's correction, of the second's, and so on. */
+    /** The normal equations: x and y of the first frame's correction, of the second's, and so on, then the causes. */
     private static final class Network {
         private final List<Statement> all;
         private final boolean[] out;
@@ -124,20 +169,24 @@ public final class Fusion {
         private final RealVector solution;
         private final RealMatrix inverse;
 
-        Network(int n, List<Statement> all, boolean[] out, double least) {
+        Network(Size size, List<Statement> all, boolean[] out, double least) {
             this.all = all;
             this.out = out;
             this.least = least;
-            RealMatrix matrix = new Array2DRowRealMatrix(2 * n, 2 * n);
-            double[] right = new double[2 * n];
+            int n = size.unknowns();
+            RealMatrix matrix = new Array2DRowRealMatrix(n, n);
+            double[] right = new double[n];
+            for (int c = 2 * size.frames(); c < n; c++) {
+                matrix.setEntry(c, c, 1);
+            }
             for (int k = 0; k < all.size(); k++) {
                 Statement s = all.get(k);
                 if (!out[k]) {
                     add(s, inverted(s.covariance(least)), matrix, right);
-                } else if (s.from < 0) {
+                } else if (s.limb >= 0) {
                     double weight = 1 / (UNHEARD_PX * UNHEARD_PX);
-                    matrix.addToEntry(2 * s.to, 2 * s.to, weight);
-                    matrix.addToEntry(2 * s.to + 1, 2 * s.to + 1, weight);
+                    matrix.addToEntry(2 * s.limb, 2 * s.limb, weight);
+                    matrix.addToEntry(2 * s.limb + 1, 2 * s.limb + 1, weight);
                 }
             }
             CholeskyDecomposition cholesky = new CholeskyDecomposition(matrix, 1e-9, 1e-30);
@@ -146,19 +195,12 @@ public final class Fusion {
         }
 
         private static void add(Statement s, double[] weight, RealMatrix matrix, double[] right) {
-            for (int p = 0; p < 2; p++) {
-                double pull = weight[p] * s.shift.x() + weight[p + 1] * s.shift.y();
-                right[2 * s.to + p] += pull;
-                if (s.from >= 0) {
-                    right[2 * s.from + p] -= pull;
-                }
-                for (int q = 0; q < 2; q++) {
-                    matrix.addToEntry(2 * s.to + p, 2 * s.to + q, weight[p + q]);
-                    if (s.from >= 0) {
-                        matrix.addToEntry(2 * s.from + p, 2 * s.from + q, weight[p + q]);
-                        matrix.addToEntry(2 * s.from + p, 2 * s.to + q, -weight[p + q]);
-                        matrix.addToEntry(2 * s.to + p, 2 * s.from + q, -weight[p + q]);
-                    }
+            for (int p = 0; p < s.terms.size(); p++) {
+                double ofX = weight[0] * s.right.get(p) + weight[1] * s.down.get(p);
+                double ofY = weight[1] * s.right.get(p) + weight[2] * s.down.get(p);
+                right[s.terms.get(p)] += ofX * s.shift.x() + ofY * s.shift.y();
+                for (int q = 0; q < s.terms.size(); q++) {
+                    matrix.addToEntry(s.terms.get(p), s.terms.get(q), ofX * s.right.get(q) + ofY * s.down.get(q));
                 }
             }
         }
@@ -171,14 +213,30 @@ public final class Fusion {
 
         /** The correction to a frame's centre. */
         Shift correction(int frame) {
-            int x = 2 * frame;
-            int y = x + 1;
+            return answered(new Statement(
+                    frame,
+                    Shift.UNKNOWN,
+                    Witness.LIMB,
+                    List.of(2 * frame, 2 * frame + 1),
+                    List.of(1.0, 0.0),
+                    List.of(0.0, 1.0)));
+        }
+
+        /** The same less that to another frame's. */
+        Shift place(int frame, int reference) {
+            return frame == reference
+                    ? new Shift(0, 0, 0, 0)
+                    : answered(Statement.of(new Link(reference, frame, Shift.UNKNOWN, Witness.LIMB)));
+        }
+
+        /** What all together say in a statement's place. */
+        private Shift answered(Statement s) {
             return new Shift(
-                    solution.getEntry(x),
-                    solution.getEntry(y),
-                    Math.sqrt(inverse.getEntry(x, x)),
-                    Math.sqrt(inverse.getEntry(y, y)),
-                    inverse.getEntry(x, y));
+                    sum(s, 0),
+                    sum(s, 1),
+                    Math.sqrt(Math.max(0, known(s, 0, 0))),
+                    Math.sqrt(Math.max(0, known(s, 1, 1))),
+                    known(s, 0, 1));
         }
 
         /** How far each statement lies from what all together say, in standard errors of that distance. */
@@ -193,8 +251,8 @@ public final class Fusion {
                         own[1] * (1 + CHECKED) - known(s, 0, 1),
                         own[2] * (1 + CHECKED) - known(s, 1, 1)
                     };
-                    double dx = s.shift.x() - difference(s, 0);
-                    double dy = s.shift.y() - difference(s, 1);
+                    double dx = s.shift.x() - sum(s, 0);
+                    double dy = s.shift.y() - sum(s, 1);
                     double[] weight = inverted(left);
                     result[k] =
                             Math.sqrt(Math.max(0, weight[0] * dx * dx + 2 * weight[1] * dx * dy + weight[2] * dy * dy));
@@ -203,18 +261,24 @@ public final class Fusion {
             return result;
         }
 
-        private double difference(Statement s, int axis) {
-            return solution.getEntry(2 * s.to + axis) - (s.from < 0 ? 0 : solution.getEntry(2 * s.from + axis));
+        private double sum(Statement s, int axis) {
+            double sum = 0;
+            for (int p = 0; p < s.terms.size(); p++) {
+                sum += s.factors(axis).get(p) * solution.getEntry(s.terms.get(p));
+            }
+            return sum;
         }
 
-        private double known(Statement s, int p, int q) {
-            double known = inverse.getEntry(2 * s.to + p, 2 * s.to + q);
-            return s.from < 0
-                    ? known
-                    : known
-                            + inverse.getEntry(2 * s.from + p, 2 * s.from + q)
-                            - inverse.getEntry(2 * s.from + p, 2 * s.to + q)
-                            - inverse.getEntry(2 * s.to + p, 2 * s.from + q);
+        private double known(Statement s, int a, int b) {
+            double known = 0;
+            for (int p = 0; p < s.terms.size(); p++) {
+                for (int q = 0; q < s.terms.size(); q++) {
+                    known += s.factors(a).get(p)
+                            * s.factors(b).get(q)
+                            * inverse.getEntry(s.terms.get(p), s.terms.get(q));
+                }
+            }
+            return known;
         }
     }
 }

@@ -72,7 +72,7 @@ final class Summary {
 
     /** What limb, detail and physics say about each frame's place. */
     private static void witnesses(Combination c, PrintStream to) {
-        to.println("band  limb     detail beyond limb (px)    apart   predicted dispersion, smear (px)");
+        to.println("band  limb     detail beyond limb (px)    apart    place    predicted dispersion, smear (px)");
         for (FrameResult f : c.frames()) {
             Combination.Witnesses w = f.witnesses();
             Shift detail = w.detail();
@@ -82,7 +82,7 @@ final class Summary {
                             "%+6.3f %+6.3f \u00b1 %-5.3f      %5s  ",
                             rounded(detail.x()),
                             rounded(detail.y()),
-                            Math.max(detail.sigmaX(), detail.sigmaY()),
+                            larger(detail),
                             w.leftOut().isEmpty() ? String.format(Locale.ROOT, "%.1f \u03c3", w.limbToDetail()) : "out")
                     : String.format("%-34s", "-");
             String dispersion = f.dispersion()
@@ -95,12 +95,17 @@ final class Summary {
                     .orElse("-");
             to.printf(
                     Locale.ROOT,
-                    "%-4s  \u00b1 %.3f  %s%s%n",
+                    "%-4s  \u00b1 %.3f  %s%-9s%s%n",
                     f.exposure().band().name(),
-                    w.limbSigmaPx(),
+                    larger(w.limbError()),
                     beyond,
+                    larger(w.place()) == 0 ? "-" : String.format(Locale.ROOT, "\u00b1 %.3f", larger(w.place())),
                     dispersion);
         }
+    }
+
+    private static double larger(Shift s) {
+        return Math.max(s.sigmaX(), s.sigmaY());
     }
 
     private static void moons(Combination c, PrintStream to) {

@@ -36,9 +36,9 @@ final class Descent {
 
     private static final double RADIUS_DOUBT = 0.07;
     /** The same for the north angle, as a part of the flattening. */
-    private static final double NORTH_DOUBT = 0.012;
+    private static final double NORTH_DOUBT = 0.0085;
 
-    private static final double NORTH_SMEAR_DOUBT = 0.006;
+    private static final double NORTH_SMEAR_DOUBT = 0.0045;
 
     private static final ShapeStep STEP = new ShapeStep(0.1, 0.35, 1.6);
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.epochrome.align.Limb;
 import org.epochrome.align.Shift;
 import org.epochrome.align.Witness;
 import org.epochrome.colour.ColourCube;
@@ -77,13 +78,25 @@ public record Combination(
     /**
      * What limb, detail and physics say about the place of an exposure, on the output's pixels.
      *
-     * @param limbSigmaPx standard error of the limb's centre per axis
+     * @param limb how sure the limb is of where it lies
      * @param detail where the detail lies beyond the limb, against the reference's
      * @param physics where predicted dispersion puts the plane beyond the limb, against green of the same frame
+     * @param place where it comes to lie on the reference, with the standard errors of all who were heard together
      * @param leftOut who contradicted the others and was not heard
      * @param nudge by how much the picture was moved by hand
      */
-    public record Witnesses(double limbSigmaPx, Shift detail, Shift physics, Set<Witness> leftOut, PixelOffset nudge) {
+    public record Witnesses(
+            Limb limb, Shift detail, Shift physics, Shift place, Set<Witness> leftOut, PixelOffset nudge) {
+
+        /** Standard error of where the limb puts the exposure, right and down, whatever its cause. */
+        public Shift limbError() {
+            return new Shift(
+                    0,
+                    0,
+                    Math.hypot(limb.sigmaPx(), limb.sharedX()),
+                    Math.hypot(limb.sigmaPx(), limb.sharedY()),
+                    limb.sharedX() * limb.sharedY());
+        }
 
         /** How far detail and limb lie apart in standard errors; NaN if there is no detail. */
         public double limbToDetail() {
@@ -96,9 +109,11 @@ public record Combination(
         }
 
         private double apart(Shift s) {
+            Shift error = limbError();
             return s.known()
                     ? Math.hypot(
-                            s.x() / Math.hypot(limbSigmaPx, s.sigmaX()), s.y() / Math.hypot(limbSigmaPx, s.sigmaY()))
+                            s.x() / Math.hypot(error.sigmaX(), s.sigmaX()),
+                            s.y() / Math.hypot(error.sigmaY(), s.sigmaY()))
                     : Double.NaN;
         }
     }

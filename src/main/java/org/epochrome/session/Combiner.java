@@ -247,7 +247,6 @@ public final class Combiner {
     private List<Combination.FrameResult> results(
             List<FittedDisk> limbs, List<Registered> registered, Turning turning, Sky sky, Merging merging) {
         List<Combination.FrameResult> results = new ArrayList<>();
-        Disk output = registered.get(schedule.reference()).fitted().disk();
         for (int i = 0; i < registered.size(); i++) {
             Exposure exposure = schedule.exposures().get(i);
             Registered found = registered.get(i);
@@ -257,11 +256,10 @@ public final class Combiner {
                     found.fitted().disk(),
                     found.correction(),
                     new Combination.Witnesses(
-                            Registration.limbSigmaPx(limbs.get(i), turning.turnedDeg(exposure.aspect()))
-                                    * output.equatorialRadiusPx()
-                                    / found.fitted().disk().equatorialRadiusPx(),
+                            found.limb(),
                             found.detail(),
                             found.physics(),
+                            found.place(),
                             found.leftOut(),
                             recipe.alignment().nudge(exposure)),
                     turning.turnedDeg(exposure.aspect()),

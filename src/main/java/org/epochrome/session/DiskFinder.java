@@ -28,6 +28,11 @@ final class DiskFinder {
     private static final double OWN_NORTH = 8;
 
     private static final double OWN_NORTH_DEG = 0.05;
+    /**
+     * Part of a north angle's variance that all frames share: what leads one fit astray, such as zones that are not even, leads
+     * the others too.
+     */
+    private static final double NORTH_SHARED = 0.5;
     /** Phase angle from which the lit side is plain to see. */
     private static final double CLEAR_PHASE_DEG = 5;
     /** The same for the globe's shadow on Saturn's rings. */
@@ -187,14 +192,14 @@ final class DiskFinder {
         }
     }
 
-    /** Frames of one size and sense come from one camera, which is turned as it is. */
+    /** Each camera is turned as it is. */
     private List<FittedDisk> northByCamera(List<FittedDisk> fits, List<Posture.Angle> angles, List<String> warnings) {
-        Map<String, List<Integer>> cameras = new LinkedHashMap<>();
+        Map<Camera, List<Integer>> cameras = new LinkedHashMap<>();
         for (int i = 0; i < fits.size(); i++) {
             if (held.northDeg(i).isPresent()) {
                 continue;
             }
-            String camera = size(i) + (angles.get(i).mirrored() ? " mirrored" : "");
+            Camera camera = Camera.of(schedule.exposures().get(i), angles.get(i).mirrored());
             cameras.computeIfAbsent(camera, k -> new ArrayList<>()).add(i);
         }
         List<FittedDisk> result = new ArrayList<>(fits);
@@ -246,9 +251,7 @@ final class DiskFinder {
                     farthest));
             return fits;
         }
-        // What leads one fit astray, such as zones that are not even, leads all: the mean is hardly surer than one of
-        // them.
-        double sigma = Math.sqrt(fits.size() / weights);
+        double sigma = Math.sqrt((NORTH_SHARED * fits.size() + 1 - NORTH_SHARED) / weights);
         List<FittedDisk> result = new ArrayList<>();
         for (int i = 0; i < fits.size(); i++) {
             Disk disk = fits.get(i).disk().withNorth(angles.get(i).northDeg() + mean);

@@ -90,8 +90,15 @@ final class JsonPieces {
         ObjectNode node = NODES.objectNode();
         put(node, "x", s.x());
         put(node, "y", s.y());
+        node.setAll(errors(s));
+        return node;
+    }
+
+    static ObjectNode errors(Shift s) {
+        ObjectNode node = NODES.objectNode();
         put(node, "sigmaX", s.sigmaX());
         put(node, "sigmaY", s.sigmaY());
+        put(node, "covariance", s.covariance());
         return node;
     }
 

@@ -2,6 +2,7 @@ package org.epochrome.session;
 
 import static org.epochrome.session.JsonPieces.disk;
 import static org.epochrome.session.JsonPieces.ephemeris;
+import static org.epochrome.session.JsonPieces.errors;
 import static org.epochrome.session.JsonPieces.fitted;
 import static org.epochrome.session.JsonPieces.offset;
 import static org.epochrome.session.JsonPieces.put;
@@ -185,9 +186,14 @@ public final class JsonReport {
 
     private static ObjectNode witnesses(Combination.Witnesses w) {
         ObjectNode node = NODES.objectNode();
-        put(node.putObject("limb"), "sigmaPx", w.limbSigmaPx());
+        ObjectNode limb = node.putObject("limb");
+        put(limb, "sigmaPx", w.limb().sigmaPx());
+        limb.set(
+                "byNorthPx",
+                offset(Optional.of(new PixelOffset(w.limb().sharedX(), w.limb().sharedY()))));
         node.set("detail", shift(w.detail()));
         node.set("physics", shift(w.physics()));
+        node.set("place", errors(w.place()));
         ObjectNode apart = node.putObject("agreement");
         put(apart, "limbToDetail", w.limbToDetail());
         put(apart, "limbToPhysics", w.limbToPhysics());

@@ -8,7 +8,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.epochrome.align.Fusion;
+import org.epochrome.align.Limb;
 import org.epochrome.align.Link;
 import org.epochrome.align.Shift;
 import org.epochrome.align.Witness;
@@ -22,8 +24,11 @@ final class Registration {
     /** A disk fit is never trusted better than this: blur is not quite Gaussian, limbs are not quite even. */
     private static final double LIMB_FLOOR_PX = 0.005;
 
-    /** By how much of the radius detail moves, in the mean over a disk, while the globe turns by a radian. */
-    private static final double MEAN_PATH = 8 / (3 * Math.PI);
+    /**
+     * By how much of the radius detail moves, in the mean over the light of a disk that is bright as the cosine, while the
+     * globe turns by a radian.
+     */
+    private static final double MEAN_PATH = 0.75;
 
     /** The same as for limbs for detail. */
     private static final double DETAIL_FLOOR_PX = 0.01;
@@ -42,9 +47,18 @@ final class Registration {
      * @param detail shift of its detail against the reference's on the output's pixels, before the correction
      * @param physics the same by the predicted dispersion, against green of the same frame; unknown between frames, because
      *     between them the mount drifts
+     * @param limb how sure the limb is, on the output's pixels
+     * @param place where it comes to lie on the reference, with the standard errors of all witnesses together
      * @param leftOut witnesses that contradicted the others and were not heard
      */
-    record Registered(FittedDisk fitted, PixelOffset correction, Shift detail, Shift physics, Set<Witness> leftOut) {}
+    record Registered(
+            FittedDisk fitted,
+            PixelOffset correction,
+            Limb limb,
+            Shift detail,
+            Shift physics,
+            Shift place,
+            Set<Witness> leftOut) {}
 
     private final Recipe recipe;
     private final Schedule schedule;
@@ -125,30 +139,14 @@ final class Registration {
     }
 
     private List<Registered> fuse(List<FittedDisk> found, List<Link> links, List<Link> physics, Disk output) {
-        Turning turning = new Turning(recipe, schedule);
-        List<Double> limb = new ArrayList<>();
-        for (int i = 0; i < found.size(); i++) {
-            FittedDisk f = found.get(i);
-            if (held(i)) {
-                limb.add(0.0);
-                continue;
-            }
-            boolean heard = i == schedule.reference() || recipe.alignment().hears(Witness.LIMB);
-            limb.add(
-                    heard
-                            ? Math.hypot(
-                                            limbSigmaPx(
-                                                    f,
-                                                    turning.turnedDeg(schedule.exposures()
-                                                            .get(i)
-                                                            .aspect())),
-                                            LIMB_FLOOR_PX)
-                                    * output.equatorialRadiusPx()
-                                    / f.disk().equatorialRadiusPx()
-                            : Double.POSITIVE_INFINITY);
-        }
-        Fusion.Fused fused = Fusion.of(limb, links);
-        List<Set<Witness>> leftOut = leftOut(fused, links, limb);
+        List<Limb> limbs = limbs(found, output);
+        Fusion.Fused fused = Fusion.of(
+                IntStream.range(0, limbs.size())
+                        .mapToObj(i -> held(i) || heard(i) ? limbs.get(i) : Limb.alone(Double.POSITIVE_INFINITY))
+                        .toList(),
+                links,
+                schedule.reference());
+        List<Set<Witness>> leftOut = leftOut(fused, links, limbs);
         List<Link> detail =
                 links.stream().filter(l -> l.witness() == Witness.DETAIL).toList();
         List<Registered> result = new ArrayList<>();
@@ -162,24 +160,52 @@ final class Registration {
             result.add(new Registered(
                     fit.at(fit.disk().movedBy(moved.x(), moved.y())),
                     moved,
+                    limbs.get(i),
                     Comparison.against(schedule.reference(), i, detail),
                     physics.stream()
                             .filter(l -> l.to() == index)
                             .map(Link::shift)
                             .findFirst()
                             .orElse(Shift.UNKNOWN),
+                    fused.places().get(i),
                     leftOut.get(i)));
         }
         return result;
     }
 
     /**
-     * Standard error per axis of where a limb puts what is turned with its disk: that of the centre, and of the path along which
-     * a north angle that is a little off turns detail.
+     * How sure each limb is of where it puts what is turned with its disk: each of the centre, and all of one camera of the path
+     * on which its north angle turns detail; an angle that is a little off takes it off along the axis.
      */
-    static double limbSigmaPx(FittedDisk limb, double turnedDeg) {
-        double path = MEAN_PATH * limb.disk().equatorialRadiusPx() * Math.toRadians(turnedDeg);
-        return Math.hypot(limb.centreSigmaPx(), path * Math.toRadians(limb.northSigmaDeg()));
+    private List<Limb> limbs(List<FittedDisk> found, Disk output) {
+        Turning turning = new Turning(recipe, schedule);
+        List<Camera> cameras = new ArrayList<>();
+        List<Limb> limbs = new ArrayList<>();
+        double north = Math.toRadians(output.northAngleDeg());
+        for (int i = 0; i < found.size(); i++) {
+            FittedDisk f = found.get(i);
+            Exposure exposure = schedule.exposures().get(i);
+            Camera camera = Camera.of(exposure, f.disk().mirrored());
+            if (!cameras.contains(camera)) {
+                cameras.add(camera);
+            }
+            double path = held(i)
+                    ? 0
+                    : MEAN_PATH
+                            * output.equatorialRadiusPx()
+                            * Math.toRadians(turning.turnedDeg(exposure.aspect()))
+                            * Math.toRadians(f.northSigmaDeg());
+            double centre = Math.hypot(f.centreSigmaPx(), LIMB_FLOOR_PX)
+                    * output.equatorialRadiusPx()
+                    / f.disk().equatorialRadiusPx();
+            limbs.add(new Limb(
+                    held(i) ? 0 : centre, cameras.indexOf(camera), -path * Math.sin(north), -path * Math.cos(north)));
+        }
+        return limbs;
+    }
+
+    private boolean heard(int index) {
+        return index == schedule.reference() || recipe.alignment().hears(Witness.LIMB);
     }
 
     /** Whether an exposure's place is held by hand. */
@@ -188,9 +214,9 @@ final class Registration {
     }
 
     /** Which witnesses were not heard about each exposure, with a warning for each. */
-    private List<Set<Witness>> leftOut(Fusion.Fused fused, List<Link> links, List<Double> limb) {
+    private List<Set<Witness>> leftOut(Fusion.Fused fused, List<Link> links, List<Limb> limbs) {
         List<Set<Witness>> leftOut = new ArrayList<>();
-        for (int i = 0; i < limb.size(); i++) {
+        for (int i = 0; i < limbs.size(); i++) {
             leftOut.add(EnumSet.noneOf(Witness.class));
             if (fused.limbsLeftOut().get(i)) {
                 leftOut.get(i).add(Witness.LIMB);
@@ -210,10 +236,17 @@ final class Registration {
                         link.witness() == Witness.DETAIL ? "its detail" : "the predicted dispersion",
                         link.shift().lengthPx()));
             } else {
-                warnIfApart(link, name, Math.hypot(limb.get(link.from()), limb.get(link.to())));
+                warnIfApart(link, name, Math.hypot(sigma(link.from(), limbs), sigma(link.to(), limbs)));
             }
         }
         return leftOut;
+    }
+
+    private double sigma(int index, List<Limb> limbs) {
+        Limb limb = limbs.get(index);
+        return heard(index)
+                ? Math.hypot(limb.sigmaPx(), Math.hypot(limb.sharedX(), limb.sharedY()))
+                : Double.POSITIVE_INFINITY;
     }
 
     private void warnIfApart(Link link, String name, double limbSigma) {

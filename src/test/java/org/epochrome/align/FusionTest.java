@@ -111,7 +111,7 @@ class FusionTest {
             // the third frame's limb lies 0.8 off, so all links correct it back
             links.replaceAll(l -> l.to() == 2 ? new Link(l.from(), 2, new Shift(-0.8, 0, 0.05, 0.05), l.witness()) : l);
         }
-        Fusion.Fused fused = Fusion.of(limb, links);
+        Fusion.Fused fused = fused(limb, links);
         assertEquals(List.of(false, false, wrong == Witness.LIMB), fused.limbsLeftOut());
         for (int k = 0; k < links.size(); k++) {
             boolean blunder = wrong != Witness.LIMB
@@ -125,9 +125,41 @@ class FusionTest {
 
     @Test
     void givesUpTheDetailWhereNobodyCanTellWhoErrs() {
-        Fusion.Fused fused = Fusion.of(List.of(0.03, 0.03), List.of(detail(0, 1, new Shift(1.2, 0, 0.02, 0.02))));
+        Fusion.Fused fused = fused(List.of(0.03, 0.03), List.of(detail(0, 1, new Shift(1.2, 0, 0.02, 0.02))));
         assertEquals(List.of(true), fused.linksLeftOut());
         assertShift(new Shift(0, 0, 0.03, 0.03), fused.corrections().get(1));
+    }
+
+    /**
+     * Two limbs that one cause moves down by 3 and by -1 times its error, one exact link that wants them 4 apart: the cause must
+     * be what errs, by one standard error less what limbs take up. By hand: the difference of the limbs has the variance
+     * 0.1 + 0.1 + 16, of which the cause has 16, so c = 4 * 4 / 16.2, and the first limb's correction is 3 c and its part of
+     * what is left, 0.1 * 4 / 16.2.
+     */
+    @Test
+    void findsACauseThatLimbsShare() {
+        double own = Math.sqrt(0.1);
+        List<Limb> limbs = List.of(new Limb(own, 0, 0, 3), new Limb(own, 0, 0, -1));
+        Fusion.Fused fused = Fusion.of(limbs, List.of(detail(1, 0, new Shift(0, 4, 1e-4, 1e-4))), 1);
+        double cause = 16 / 16.2;
+        double left = 0.4 / 16.2;
+        assertEquals(3 * cause + left, fused.corrections().get(0).y(), 1e-6);
+        assertEquals(-cause - left, fused.corrections().get(1).y(), 1e-6);
+        assertEquals(1e-4, fused.places().get(0).sigmaY(), 1e-6);
+        // Across, nothing is shared.
+        assertEquals(Math.sqrt(0.05), fused.corrections().get(0).sigmaX(), 1e-6);
+    }
+
+    /** Without links a frame's place against the reference is as unsure as both limbs, and as the cause they feel unlike. */
+    @Test
+    void saysHowSureAPlaceIs() {
+        List<Limb> limbs = List.of(new Limb(0.3, 0, 0.5, 0), new Limb(0.4, 0, -0.7, 0), new Limb(0.4, 1, -0.7, 0));
+        Fusion.Fused fused = Fusion.of(limbs, List.of(), 0);
+        assertShift(new Shift(0, 0, Math.hypot(0.5, 1.2), 0.5), fused.places().get(1));
+        assertShift(
+                new Shift(0, 0, Math.sqrt(0.25 + 0.25 + 0.49), 0.5),
+                fused.places().get(2));
+        assertShift(new Shift(0, 0, 0, 0), fused.places().get(0));
     }
 
     /** Errors as large as stated are no blunders: of 2000 draws hardly one is left out. */
@@ -141,7 +173,7 @@ class FusionTest {
             for (int to = 1; to < 3; to++) {
                 links.add(detail(0, to, new Shift(0.2 * (e[0] - e[to]) + 0.1 * random.nextGaussian(), 0, 0.1, 0.1)));
             }
-            Fusion.Fused fused = Fusion.of(List.of(0.2, 0.2, 0.2), links);
+            Fusion.Fused fused = fused(List.of(0.2, 0.2, 0.2), links);
             dropped +=
                     fused.linksLeftOut().contains(true) || fused.limbsLeftOut().contains(true) ? 1 : 0;
         }
@@ -149,7 +181,11 @@ class FusionTest {
     }
 
     private static List<Shift> corrections(List<Double> limb, List<Link> links) {
-        return Fusion.of(limb, links).corrections();
+        return fused(limb, links).corrections();
+    }
+
+    private static Fusion.Fused fused(List<Double> limb, List<Link> links) {
+        return Fusion.of(limb.stream().map(Limb::alone).toList(), links, 0);
     }
 
     private static Link detail(int from, int to, Shift shift) {

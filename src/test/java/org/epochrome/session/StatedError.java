@@ -4,6 +4,7 @@ import java.util.List;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.LUDecomposition;
 import org.apache.commons.math3.linear.RealMatrix;
+import org.epochrome.align.Limb;
 import org.epochrome.align.Shift;
 import org.epochrome.align.Witness;
 import org.epochrome.session.Combination.FrameResult;
@@ -11,25 +12,18 @@ import org.epochrome.session.Combination.Witnesses;
 
 /**
  * How sure a result says its frames' places are against the reference's: its witnesses' standard errors put together by least
- * squares, over the normal equations for all places at once. Shares no code with the engine.
+ * squares, over the covariance of all limbs' errors at once. Shares no code with the engine.
  */
 final class StatedError {
-    /** What a disk's fit is never trusted beyond, as docs/method.md has it. */
-    private static final double LIMB_FLOOR_PX = 0.005;
+    private static final double UNHEARD_PX = 1e3;
 
     private StatedError() {}
 
     /** Standard errors of a frame's place against the reference's, right and down, output pixels. */
     static double[] px(List<FrameResult> frames, int reference, int frame) {
-        int n = 2 * frames.size();
-        RealMatrix known = new Array2DRowRealMatrix(n, n);
+        RealMatrix known = new LUDecomposition(limbs(frames)).getSolver().getInverse();
         for (int i = 0; i < frames.size(); i++) {
             Witnesses w = frames.get(i).witnesses();
-            if (!w.leftOut().contains(Witness.LIMB)) {
-                double weight = 1 / (Math.pow(w.limbSigmaPx(), 2) + LIMB_FLOOR_PX * LIMB_FLOOR_PX);
-                known.addToEntry(2 * i, 2 * i, weight);
-                known.addToEntry(2 * i + 1, 2 * i + 1, weight);
-            }
             if (i != reference && !w.leftOut().contains(Witness.DETAIL)) {
                 link(w.detail(), reference, i, known);
             }
@@ -46,6 +40,30 @@ final class StatedError {
                     Math.sqrt(covariance.getEntry(a, a) + covariance.getEntry(b, b) - 2 * covariance.getEntry(a, b));
         }
         return sigma;
+    }
+
+    /** Covariance of the limbs' errors; of those that share a cause they go together. */
+    private static RealMatrix limbs(List<FrameResult> frames) {
+        RealMatrix errors = new Array2DRowRealMatrix(2 * frames.size(), 2 * frames.size());
+        for (int i = 0; i < frames.size(); i++) {
+            Witnesses w = frames.get(i).witnesses();
+            double own =
+                    w.leftOut().contains(Witness.LIMB) ? UNHEARD_PX : w.limb().sigmaPx();
+            for (int axis = 0; axis < 2; axis++) {
+                errors.addToEntry(2 * i + axis, 2 * i + axis, own * own);
+                for (int k = 0; k < 2 * frames.size(); k++) {
+                    Limb other = frames.get(k / 2).witnesses().limb();
+                    if (other.cause() == w.limb().cause()) {
+                        errors.addToEntry(2 * i + axis, k, shared(w.limb(), axis) * shared(other, k % 2));
+                    }
+                }
+            }
+        }
+        return errors;
+    }
+
+    private static double shared(Limb limb, int axis) {
+        return axis == 0 ? limb.sharedX() : limb.sharedY();
     }
 
     private static void link(Shift s, int from, int to, RealMatrix known) {

@@ -157,7 +157,7 @@ final class ShiftPanel extends Panel {
                 frame.flatMap(f -> DiskPanel.result(bench, f))
                         .map(r -> Numbers.text(
                                 "Limb ± %.3f px.%s%s",
-                                r.witnesses().limbSigmaPx(),
+                                r.witnesses().limbError().sigmaX(),
                                 r.witnesses().detail().known()
                                         ? Numbers.text(
                                                 "%nDetail beyond limb %+.3f %+.3f ± %.3f px, %.1f σ apart.",
