@@ -58,8 +58,8 @@ final class SeenGround {
         double sum = 0;
         for (int p = 0; p < pixels; p++) {
             int row = Math.floorDiv(p, window.width());
-            double x = 2.0 * (p - row * window.width()) / window.width() - 1;
-            double y = 2.0 * row / window.height() - 1;
+            double x = (2.0 * (p - row * window.width()) + 1) / window.width() - 1;
+            double y = (2.0 * row + 1) / window.height() - 1;
             for (int k = 0; k < TERMS.length; k++) {
                 terms[p][k] = Math.pow(x, TERMS[k][0]) * Math.pow(y, TERMS[k][1]);
             }
@@ -103,7 +103,7 @@ final class SeenGround {
         for (int p = 0; p < weight.length; p++) {
             for (int i = 0; i < TERMS.length; i++) {
                 double term = weight[p] * terms[p][i];
-                for (int j = 0; j < TERMS.length; j++) {
+                for (int j = 0; j <= i; j++) {
                     normal[i][j] += term * terms[p][j];
                 }
                 for (int k = 0; k < clouds.length; k++) {
@@ -125,8 +125,9 @@ final class SeenGround {
         double[][] sums = new double[clouds.length][clouds.length];
         for (int p = 0; p < weight.length; p++) {
             for (int i = 0; i < clouds.length; i++) {
-                for (int j = 0; j < clouds.length; j++) {
+                for (int j = 0; j <= i; j++) {
                     sums[i][j] += weight[p] * clouds[i][p] * clouds[j][p] / weights;
+                    sums[j][i] = sums[i][j];
                 }
             }
         }
@@ -193,7 +194,13 @@ final class SeenGround {
         return Math.max(LEAST_VARIANCE, left);
     }
 
+    /** By a symmetric matrix whose lower half is given: sums that cancel differ in their last digits if made twice. */
     private static double[] solved(double[][] matrix, double[] right) {
+        for (int i = 0; i < matrix.length; i++) {
+            for (int j = 0; j < i; j++) {
+                matrix[j][i] = matrix[i][j];
+            }
+        }
         return new CholeskyDecomposition(new Array2DRowRealMatrix(matrix, false), 1e-6, 0)
                 .getSolver()
                 .solve(new ArrayRealVector(right, false))

@@ -19,8 +19,11 @@ import org.epochrome.turn.Rotation;
 final class TakingOut {
     /** Rounds in which frames tell each other what they saw. */
     private static final int ROUNDS = 3;
-    /** Reach of the window in which frames are compared, in reaches of the spot. */
-    private static final double WINDOW_REACHES = 2;
+    /**
+     * Reach of the window in which frames are compared, in reaches of the spot: how bands go together differs from place to
+     * place, so a wider one tells less.
+     */
+    private static final double WINDOW_REACHES = 1.4;
     /** How far from its course a companion may be found to be. */
     private static final double SEARCH_PX = 1;
 
