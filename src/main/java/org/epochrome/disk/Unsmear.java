@@ -1,9 +1,12 @@
 package org.epochrome.disk;
 
+import org.epochrome.image.Binning;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
+import org.epochrome.image.Spline;
 import org.epochrome.job.Progress;
+import org.epochrome.job.Rows;
 
 /**
  * Takes off a frame what dispersion within its band draws out: all of it, or, where it is lopsided enough to be seen, half of
@@ -14,7 +17,8 @@ import org.epochrome.job.Progress;
  * equations (Hestenes and Stiefel 1952, J. Res. NBS 49, 409) with the known kernel, as a picture that is itself blurred by a part of the frame's
  * blur: that keeps noise from growing where there is no detail. They restore coarse detail first and are stopped when
  * a step finds no more than noise would (after Morozov 1966, Soviet Math. Dokl. 7, 414) or hardly anything. What is restored is drawn out by
- * what shall be left; what was not explained by then is kept as it is, so nothing gets lost.
+ * what shall be left; what was not explained by then is kept as it is, so nothing gets lost. Where the blur is large, detail is looked for on
+ * coarser pixels, which hold all of it.
  */
 public final class Unsmear {
     private static final int MOST_STEPS = 12;
@@ -34,6 +38,9 @@ public final class Unsmear {
 
     /** Blur of all that is restored, in the frame's own blurs: what is finer is noise. Found on invented scenes. */
     private static final double SOFTENED = 0.7;
+
+    /** Such a blur of the answer, in pixels, is still well drawn: larger ones are looked for on coarser pixels. */
+    private static final double WELL_DRAWN_PX = 2;
 
     /** How much of a smear is taken off. */
     public enum Extent {
@@ -87,9 +94,10 @@ public final class Unsmear {
             float light = frame.data()[i] - sky - brightness * drawn[i];
             unexplained.data()[i] = Float.isNaN(light) || drawn[i] < DARK ? 0 : light;
         }
-        Plane restored =
-                restored(unexplained, drawn, smear, SOFTENED * fitted.shading().blurPx(), noise, progress);
-        restored = left.of(restored);
+        Plane detail =
+                detail(unexplained, drawn, smear, SOFTENED * fitted.shading().blurPx(), noise, progress);
+        add(unexplained, smear.of(detail), -1);
+        Plane restored = left.of(detail);
         Plane result = new Plane(width, height);
         for (int i = 0; i < drawn.length; i++) {
             float kept = drawn[i] < DARK
@@ -104,15 +112,60 @@ public final class Unsmear {
     /**
      * What a smear drew out.
      *
-     * @param unexplained what was seen; becomes what is not explained
+     * @param seen what was seen
      * @param drawn where the disk is
      * @param softPx blur of the answer
      */
+    private static Plane detail(
+            Plane seen, float[] drawn, Smear smear, double softPx, double noise, Progress progress) {
+        int factor = Math.max(1, (int) (softPx / WELL_DRAWN_PX));
+        if (factor == 1) {
+            return restored(seen.copy(), drawn, smear, softPx, noise, 0, progress);
+        }
+        Plane disk = new Plane(seen.width(), seen.height(), drawn);
+        Plane coarse = restored(
+                Binning.by(factor, seen),
+                Binning.by(factor, disk).data(),
+                smear.on(0, 1.0 / factor, false),
+                softPx / factor,
+                noise / factor,
+                noise * Math.sqrt(1 - 1.0 / (factor * factor)),
+                progress);
+        Spline fine = new Spline(coarse);
+        Plane detail = new Plane(seen.width(), seen.height());
+        double first = 0.5 * (factor - 1);
+        Rows.each(detail.height(), (from, to) -> {
+            for (int y = from; y < to; y++) {
+                for (int x = 0; x < detail.width(); x++) {
+                    double column = (x - first) / factor;
+                    double row = (y - first) / factor;
+                    if (fine.contains(column, row)) {
+                        detail.set(x, y, fine.at(column, row));
+                    }
+                }
+            }
+        });
+        return detail;
+    }
+
+    /**
+     * The same on the pixels that are given.
+     *
+     * @param unexplained what was seen; is used up
+     * @param noise standard deviation of a pixel
+     * @param unseen noise that finer pixels had more
+     */
     private static Plane restored(
-            Plane unexplained, float[] drawn, Smear smear, double softPx, double noise, Progress progress) {
+            Plane unexplained,
+            float[] drawn,
+            Smear smear,
+            double softPx,
+            double noise,
+            double unseen,
+            Progress progress) {
         Plane restored = new Plane(unexplained.width(), unexplained.height());
         double least = NOISE * noise * strengthOfNoise(smear, softPx);
-        double before = power(unexplained, drawn);
+        double before = Math.hypot(power(unexplained, drawn), unseen);
         Plane slope = Gaussian.blur(smear.reversed().of(unexplained), softPx);
         double steepness = square(slope);
         Plane way = slope;
@@ -124,7 +177,7 @@ public final class Unsmear {
             float far = (float) (steepness / square(seen));
             add(restored, ahead, far);
             add(unexplained, seen, -far);
-            double after = power(unexplained, drawn);
+            double after = Math.hypot(power(unexplained, drawn), unseen);
             if (after > (1 - WORTH_IT) * before) {
                 break;
             }
