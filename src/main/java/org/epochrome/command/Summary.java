@@ -99,7 +99,7 @@ final class Summary {
                     f.exposure().band().name(),
                     larger(w.limbError()),
                     beyond,
-                    larger(w.place()) == 0 ? "-" : String.format(Locale.ROOT, "\u00b1 %.3f", larger(w.place())),
+                    w.placeSigmaPx() == 0 ? "-" : String.format(Locale.ROOT, "\u00b1 %.3f", w.placeSigmaPx()),
                     dispersion);
         }
     }

@@ -85,7 +85,10 @@ final class FrameSections {
                             pair(m.x(), m.y()),
                             f.dispersion().isPresent() ? pair(p.x(), p.y()) : "\u2013",
                             f.dispersion().isPresent() ? pair(m.x() - p.x(), m.y() - p.y()) : "\u2013",
-                            pair(f.correction().x(), f.correction().y()));
+                            pair(f.correction().x(), f.correction().y()),
+                            f.witnesses().placeSigmaPx() == 0
+                                    ? "\u2013"
+                                    : "\u00b1 " + number("%.3f", f.witnesses().placeSigmaPx()));
                 })
                 .toList();
         String caption = c.frames().stream().anyMatch(f -> f.dispersion().isPresent())
@@ -95,7 +98,14 @@ final class FrameSections {
         return "<section><h2>Shifts, measured and predicted</h2><div class=\"beside\">"
                 + Html.figure(Drawings.shifts(c), caption)
                 + Html.table(
-                        List.of("band", "measured (px)", "by dispersion", "difference", "detail against limb"), rows)
+                        List.of(
+                                "band",
+                                "measured (px)",
+                                "by dispersion",
+                                "difference",
+                                "moved beyond limb",
+                                "place known to"),
+                        rows)
                 + "</div></section>\n";
     }
 }

@@ -98,6 +98,11 @@ public record Combination(
                     limb.sharedX() * limb.sharedY());
         }
 
+        /** The larger of the standard errors of its place on the reference, right and down. */
+        public double placeSigmaPx() {
+            return Math.max(place.sigmaX(), place.sigmaY());
+        }
+
         /** How far detail and limb lie apart in standard errors; NaN if there is no detail. */
         public double limbToDetail() {
             return apart(detail);
