@@ -33,8 +33,11 @@ public final class Merge {
      */
     public record Merged(Plane mean, Coverage coverage) {}
 
-    /** Merges layers of one size, at least one. */
+    /** Merges layers of one size, at least one; a single one is its own mean. */
     public static Merged of(List<Layer> layers) {
+        if (layers.size() == 1) {
+            return alone(layers.get(0));
+        }
         int width = layers.get(0).picture().width();
         int height = layers.get(0).picture().height();
         Plane mean = new Plane(width, height);
@@ -52,6 +55,19 @@ public final class Merge {
                 weight.data()[i] = values.total;
             }
         });
+        return new Merged(mean, new Coverage(frames, weight));
+    }
+
+    private static Merged alone(Layer layer) {
+        Plane mean = layer.picture();
+        Plane frames = new Plane(mean.width(), mean.height());
+        Plane weight = new Plane(mean.width(), mean.height());
+        for (int i = 0; i < mean.data().length; i++) {
+            if (!Float.isNaN(mean.data()[i])) {
+                frames.data()[i] = 1;
+                weight.data()[i] = Math.max(layer.weight().data()[i], LEAST_WEIGHT);
+            }
+        }
         return new Merged(mean, new Coverage(frames, weight));
     }
 

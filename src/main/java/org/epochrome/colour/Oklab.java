@@ -6,6 +6,11 @@ package org.epochrome.colour;
  * with it changes no hue.
  */
 final class Oklab {
+    /** What two thirds of a double's exponent's bias are in its bits, less what makes the first guess's errors even. */
+    private static final long THIRD_OF_THE_BIAS = 0x2A9F7893782DA1CEL;
+
+    private static final int HALLEY_STEPS = 2;
+
     private Oklab() {}
 
     /** Linear sRGB to lightness and two opponent colours, in place. */
@@ -13,9 +18,9 @@ final class Oklab {
         double r = colour[0];
         double g = colour[1];
         double b = colour[2];
-        double l = Math.cbrt(0.4122214708 * r + 0.5363325363 * g + 0.0514459929 * b);
-        double m = Math.cbrt(0.2119034982 * r + 0.6806995451 * g + 0.1073969566 * b);
-        double s = Math.cbrt(0.0883024619 * r + 0.2817188376 * g + 0.6299787005 * b);
+        double l = cubeRoot(0.4122214708 * r + 0.5363325363 * g + 0.0514459929 * b);
+        double m = cubeRoot(0.2119034982 * r + 0.6806995451 * g + 0.1073969566 * b);
+        double s = cubeRoot(0.0883024619 * r + 0.2817188376 * g + 0.6299787005 * b);
         colour[0] = 0.2104542553 * l + 0.7936177850 * m - 0.0040720468 * s;
         colour[1] = 1.9779984951 * l - 2.4285922050 * m + 0.4505937099 * s;
         colour[2] = 0.0259040371 * l + 0.7827717662 * m - 0.8086757660 * s;
@@ -29,6 +34,23 @@ final class Oklab {
         colour[0] = 4.0767416621 * l - 3.3077115913 * m + 0.2309699292 * s;
         colour[1] = -1.2684380046 * l + 2.6097574011 * m - 0.3413193965 * s;
         colour[2] = -0.0041960863 * l - 0.7034186147 * m + 1.7076147010 * s;
+    }
+
+    /**
+     * To a part in 10^14: a third of the exponent for a guess, and two of Halley's steps. The library's is right to the last
+     * digit and took a third of the time of a quick picture.
+     */
+    static double cubeRoot(double v) {
+        double size = Math.abs(v);
+        if (!(size >= Double.MIN_NORMAL && size <= Double.MAX_VALUE)) {
+            return Math.cbrt(v);
+        }
+        double root = Double.longBitsToDouble(Double.doubleToRawLongBits(size) / 3 + THIRD_OF_THE_BIAS);
+        for (int k = 0; k < HALLEY_STEPS; k++) {
+            double cube = root * root * root;
+            root *= (cube + 2 * size) / (2 * cube + size);
+        }
+        return Math.copySign(root, v);
     }
 
     private static double cube(double v) {

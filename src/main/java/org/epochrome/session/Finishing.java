@@ -52,7 +52,16 @@ final class Finishing {
      */
     static List<Plane> asShot(
             ColourCube cube, View view, Body body, List<BandLight> bands, double arcsecPerPx, Look look) {
-        Plane disk = litDisk(view, cube.width(), cube.height());
+        return asShot(cube, view, litDisk(view, cube.width(), cube.height()), body, bands, arcsecPerPx, look);
+    }
+
+    /**
+     * The same.
+     *
+     * @param disk what {@link #litDisk} gives
+     */
+    static List<Plane> asShot(
+            ColourCube cube, View view, Plane disk, Body body, List<BandLight> bands, double arcsecPerPx, Look look) {
         ColourCube balanced = Finish.balanced(cube, disk, body, look.white());
         ColourCube crisp =
                 Sharpener.sharpened(balanced, view, bands, look.sharpening().onPixels(arcsecPerPx));

@@ -127,26 +127,43 @@ final class Merging {
         long blurred = members.stream()
                 .filter(i -> Sharpness.differs(sharpest, blurPx(i)))
                 .count();
+        int step = memory.mergeRows(members.size(), width);
+        Layers layers = (top, rows, part) -> merged(members, sharpness, blurred, top, rows, part);
+        Merged whole = step < height ? inParts(layers, step, progress) : layers.of(0, height, progress);
+        scale(whole.mean(), level(members));
+        return whole;
+    }
+
+    /** Some rows of a band, merged. */
+    @FunctionalInterface
+    private interface Layers {
+        Merged of(int top, int rows, Progress progress);
+    }
+
+    private Merged inParts(Layers layers, int step, Progress progress) {
         Merged whole =
                 new Merged(new Plane(width, height), new Coverage(new Plane(width, height), new Plane(width, height)));
-        int step = memory.mergeRows(members.size(), width);
         for (int top = 0; top < height; top += step) {
             int rows = Math.min(step, height - top);
-            List<Layer> layers = new ArrayList<>();
-            for (int i : members) {
-                progress.check();
-                Turned turned = turned(i, top, rows, progress);
-                layers.add(new Layer(
-                        turned.picture(), weight(turned.trust(), i, sharpness, blurred, top), (float) noise(i)));
-                progress.at((top + rows * (double) layers.size() / members.size()) / height);
-            }
-            Merged part = Merge.of(layers);
+            Merged part = layers.of(top, rows, progress.part((double) top / height, (double) (top + rows) / height));
             put(part.mean(), whole.mean(), top);
             put(part.coverage().frames(), whole.coverage().frames(), top);
             put(part.coverage().weight(), whole.coverage().weight(), top);
         }
-        scale(whole.mean(), level(members));
         return whole;
+    }
+
+    private Merged merged(
+            List<Integer> members, Sharpness sharpness, long blurred, int top, int rows, Progress progress) {
+        List<Layer> layers = new ArrayList<>();
+        for (int i : members) {
+            progress.check();
+            Turned turned = turned(i, top, rows, progress);
+            layers.add(
+                    new Layer(turned.picture(), weight(turned.trust(), i, sharpness, blurred, top), (float) noise(i)));
+            progress.at((double) layers.size() / members.size());
+        }
+        return Merge.of(layers);
     }
 
     private static void put(Plane rows, Plane into, int top) {
@@ -192,8 +209,8 @@ final class Merging {
         return turned;
     }
 
-    private Plane weight(Plane trust, int index, Sharpness sharpness, long blurred, int top) {
-        Plane weight = trust.copy();
+    /** Makes an exposure's weight of the trust in its pixels, in place. */
+    private Plane weight(Plane weight, int index, Sharpness sharpness, long blurred, int top) {
         float square = (float) (noise(index) * noise(index));
         float part = (float) (blurred * sharpness.part(blurPx(index)));
         for (int i = 0; i < weight.data().length; i++) {

@@ -53,6 +53,10 @@ public final class Preview {
     private final List<Plane> withoutMoons;
     private final Moons moons;
     private final List<FittedDisk> fits;
+    /** The body stands nearly alike through a session; what it is seen by need not be drawn anew for each epoch. */
+    private final View view;
+
+    private final Plane litDisk;
     private final Memory memory;
     private final Map<Plane, Kept> turners = Collections.synchronizedMap(new IdentityHashMap<>());
 
@@ -80,6 +84,10 @@ public final class Preview {
                         fits,
                         extent);
         this.fits = fits.stream().map(f -> f.cleared(extent)).toList();
+        this.view = new View(
+                Globe.of(schedule.aspect()), this.fits.get(schedule.reference()).disk());
+        Plane reference = planes.get(schedule.reference());
+        this.litDisk = Finishing.litDisk(view, reference.width(), reference.height());
         this.memory = Memory.ofThisHeap();
     }
 
@@ -253,9 +261,6 @@ public final class Preview {
         Schedule asked = Schedule.of(QuickFrames.few(recipe, Schedule.of(recipe, whole), own), schedule.exposures());
         Schedule now = new Schedule(asked.exposures(), asked.epoch(), asked.aspect(), schedule.reference());
         Turning turning = new Turning(recipe, now, this::turner);
-        // The body stands nearly alike through a session; what it is seen by need not be drawn anew for each epoch.
-        View view =
-                new View(Globe.of(schedule.aspect()), fits.get(now.reference()).disk());
         List<FittedDisk> places = nudged(recipe, view.disk());
         Set<Integer> counted = care == Care.ALL_FRAMES ? all() : QuickFrames.nearestOfEach(now);
         Merging merging = recipe.corrections().moons()
@@ -266,6 +271,7 @@ public final class Preview {
         List<Plane> shown = Finishing.asShot(
                 cube,
                 view,
+                litDisk,
                 recipe.body(),
                 lights(merging, counted, places, view.disk()),
                 Sky.arcsecPerPx(now.aspect(), view.disk()),

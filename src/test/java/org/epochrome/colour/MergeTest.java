@@ -31,6 +31,14 @@ class MergeTest {
         assertRow(mean(List.of(row(0.25f, -1, NAN)), List.of(row(3, 3, 3))), 0.25, -1, Double.NaN);
     }
 
+    @Test
+    void aPlaneAloneCoversWhatItHolds() {
+        Coverage coverage = Merge.of(List.of(new Layer(row(0.25f, -1, NAN), row(3, 0, 3), 0.1f)))
+                .coverage();
+        assertRow(coverage.frames(), 1, 1, 0);
+        assertRow(coverage.weight(), 3, 1e-9, 0);
+    }
+
     /** Where all weights are zero the plain mean is better than nothing. */
     @Test
     void knowsWhatToDoWithoutWeights() {

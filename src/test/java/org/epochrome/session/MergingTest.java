@@ -229,7 +229,7 @@ class MergingTest {
         night.add("l.fits", reference);
         List<Integer> times = List.of(-1900, -1800, 1800, 1900);
         for (int t : times) {
-            night.add("g" + t + ".fits", InventedNight.shot(Band.G, t, InventedNight.camera(), 100, t + 5000));
+            night.add("g" + t + ".fits", InventedNight.shot(Band.G, t, InventedNight.camera(), 300, t + 5000));
         }
         night.add("r.fits", InventedNight.shot(Band.R, -190, InventedNight.camera(), 100, 1))
                 .add("b.fits", InventedNight.shot(Band.B, 190, InventedNight.camera(), 100, 2));
@@ -245,7 +245,9 @@ class MergingTest {
             east += n == 2 ? 1 : 0;
         }
         assertTrue(east >= 4, "two frames cover " + east + " pixels of the row");
-        // Where two of four see a place, none of the others is mixed in.
+        // Where two of four see a place, none of the others is mixed in. Measured 0.040; at a signal to noise of 100
+        // the
+        // worst pixel was mostly noise, 0.06.
         Plane truth = night.truth(Band.G, reference);
         double scale = c.cube().green().at(middle, row) / truth.at(middle, row);
         double worst = 0;
@@ -254,6 +256,6 @@ class MergingTest {
                 worst = Math.max(worst, Math.abs(c.cube().green().at(x, row) / scale / truth.at(x, row) - 1));
             }
         }
-        assertTrue(worst < 0.06, "off by " + worst);
+        assertTrue(worst < 0.05, "off by " + worst);
     }
 }

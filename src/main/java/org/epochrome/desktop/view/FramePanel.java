@@ -2,6 +2,7 @@ package org.epochrome.desktop.view;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -36,6 +37,7 @@ final class FramePanel extends Panel {
     private static final String TYPED = "typed in";
 
     private final Label name = heading("");
+    private final Tooltip path = new Tooltip();
     private final Label what = prose("");
     private final CheckBox used = new CheckBox("Part of the picture");
     private final ComboBox<String> band;
@@ -53,6 +55,7 @@ final class FramePanel extends Panel {
 
     FramePanel(Bench bench) {
         super(bench);
+        name.setTooltip(path);
         used.setId("used");
         used.setTooltip(new Tooltip("Leave the frame out without forgetting it (X on the ribbon)"));
         used.setOnAction(e -> bench.selectedFrame().ifPresent(f -> FrameChoices.toggle(bench, f)));
@@ -111,7 +114,7 @@ final class FramePanel extends Panel {
 
     private void show(DatedFrame f) {
         name.setText(f.head().file().getFileName().toString());
-        name.setTooltip(new Tooltip(f.head().file().toString()));
+        path.setText(f.head().file().toString());
         what.setText(Numbers.text(
                 "%d x %d, %s, %s",
                 f.head().width(),
@@ -123,9 +126,13 @@ final class FramePanel extends Panel {
         used.setDisable(bench.draft().session().isEmpty());
         boolean mono = f.band().band().isPresent();
         String word = f.band().band().map(Band::name).orElse("colour");
-        band.setItems(FXCollections.observableArrayList(BANDS));
+        List<String> words = new ArrayList<>(BANDS);
         if (!BANDS.contains(word)) {
-            band.getItems().add(word);
+            words.add(word);
+        }
+        // A list that is set anew is drawn anew, sixty times a second while a hand drags.
+        if (!band.getItems().equals(words)) {
+            band.getItems().setAll(words);
         }
         band.setValue(word);
         band.setDisable(!mono);
