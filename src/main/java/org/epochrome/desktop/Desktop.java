@@ -16,6 +16,7 @@ import javafx.stage.Screen;
 import javafx.stage.Stage;
 import org.epochrome.desktop.bench.Bench;
 import org.epochrome.desktop.bench.Keeper;
+import org.epochrome.desktop.bench.Rehearsal;
 import org.epochrome.desktop.bench.Remembered;
 import org.epochrome.desktop.view.Workbench;
 import org.epochrome.session.Place;
@@ -33,7 +34,9 @@ public final class Desktop extends Application {
         thread.setDaemon(true);
         return thread;
     });
-    private final ExecutorService quick = new ForkJoinPool();
+    /** One processor is left to the window, so that it does not wait for its own pictures. */
+    private final ForkJoinPool quick =
+            new ForkJoinPool(Math.max(1, Runtime.getRuntime().availableProcessors() - 1));
 
     /** Opens the window and returns when it is closed. */
     static void open(String[] args) {
@@ -46,6 +49,8 @@ public final class Desktop extends Application {
         Remembered remembered = new Remembered(folder);
         Executor later = CompletableFuture.delayedExecutor(AUTOSAVE_MS, TimeUnit.MILLISECONDS, background);
         Bench bench = new Bench(background, quick, Platform::runLater);
+        Rehearsal rehearsal = new Rehearsal(folder.resolve("rehearsal"), quick);
+        bench.draftProperty().addListener((o, old, now) -> rehearsal.end());
         Keeper keeper = new Keeper(bench, remembered, folder, version(), background, later, Platform::runLater);
         remembered.site().ifPresent(site -> bench.setUsualPlace(Place.at(site)));
         Workbench workbench = new Workbench(bench, keeper, remembered, new SystemChoosers(stage));
@@ -62,6 +67,8 @@ public final class Desktop extends Application {
             workbench.leave(stage::close);
         });
         stage.show();
+        workbench.prepare();
+        background.execute(rehearsal);
         workbench.take(Arrays.stream(getParameters().getRaw().toArray(new String[0]))
                 .filter(arg -> !arg.equals("desktop"))
                 .map(Path::of)

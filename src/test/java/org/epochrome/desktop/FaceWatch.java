@@ -10,12 +10,14 @@ import java.util.stream.Collectors;
 import javafx.application.Platform;
 
 /**
- * Watches the window's thread: asks it again and again for a sign of life, and looks every few milliseconds at what it does. Time
- * that it computes is told apart from time that passes, since on a busy machine the one says little about the other.
+ * Watches the window's thread: asks it again and again for a sign of life. Time that it computes is told apart from time that passes,
+ * since on a busy machine the one says little about the other. With -Ddeeds=true it also looks at what the thread does, for which Java
+ * stops the whole program for up to 25 ms at a time: for causes, not for times.
  */
 final class FaceWatch {
     private static final long ASKED_MS = 4;
     private static final int DEEDS = 5;
+    private static final boolean NOTES = Boolean.getBoolean("deeds");
 
     private final ThreadMXBean threads = ManagementFactory.getThreadMXBean();
     private final Thread face;
@@ -41,7 +43,9 @@ final class FaceWatch {
     private void ask() {
         while (!over) {
             Platform.runLater(this::sign);
-            note();
+            if (NOTES) {
+                note();
+            }
             try {
                 Thread.sleep(ASKED_MS);
             } catch (InterruptedException e) {
@@ -89,8 +93,8 @@ final class FaceWatch {
                 .map(e -> e.getKey() + " " + e.getValue())
                 .collect(Collectors.joining(", "));
         String told = String.format(
-                "longest stall %d ms, of which computed %d ms (%s)",
-                worstPassed / 1_000_000, worstComputed / 1_000_000, most);
+                "longest stall %d ms, most computed at once %d ms%s",
+                worstPassed / 1_000_000, worstComputed / 1_000_000, most.isEmpty() ? "" : " (" + most + ")");
         worstPassed = 0;
         worstComputed = 0;
         deeds.clear();

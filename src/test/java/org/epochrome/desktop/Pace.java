@@ -40,6 +40,9 @@ public final class Pace {
             rig[0] = new Rig(home, stage, 1440, 900);
             stage.show();
         });
+        long start = System.nanoTime();
+        rig[0].rehearse(home);
+        System.out.printf("rehearsal %.2f s%n", (System.nanoTime() - start) * 1e-9);
         List<Path> frames = Arrays.stream(args).map(Path::of).toList();
         for (int i = 0; i < ROUNDS; i++) {
             round(rig[0], frames);

@@ -23,6 +23,7 @@ import org.epochrome.colour.Look;
 import org.epochrome.desktop.bench.Bench;
 import org.epochrome.desktop.bench.Display;
 import org.epochrome.desktop.bench.Keeper;
+import org.epochrome.desktop.bench.Rehearsal;
 import org.epochrome.desktop.bench.Remembered;
 import org.epochrome.desktop.view.Choosers;
 import org.epochrome.desktop.view.Probe;
@@ -45,6 +46,7 @@ final class Rig {
         thread.setDaemon(true);
         return thread;
     });
+    private final ForkJoinPool quick = new ForkJoinPool(1);
     private final Bench bench;
     private final Keeper keeper;
     private final Workbench workbench;
@@ -57,7 +59,7 @@ final class Rig {
     }
 
     Rig(Path folder, Stage stage, double width, double height) {
-        bench = new Bench(background, new ForkJoinPool(), Platform::runLater);
+        bench = new Bench(background, quick, Platform::runLater);
         remembered = new Remembered(folder);
         keeper = new Keeper(bench, remembered, folder, "development", background, work -> {}, Platform::runLater);
         workbench = new Workbench(bench, keeper, remembered, new Choosers() {
@@ -72,10 +74,16 @@ final class Rig {
             }
         });
         stage.setScene(new Scene(workbench, width, height));
+        workbench.prepare();
     }
 
     Bench bench() {
         return bench;
+    }
+
+    /** As the window does when it opens. */
+    void rehearse(Path folder) {
+        new Rehearsal(folder.resolve("rehearsal"), quick).run();
     }
 
     Keeper keeper() {

@@ -1,7 +1,10 @@
 package org.epochrome.desktop.view;
 
 import java.util.EnumMap;
+import java.util.Iterator;
 import java.util.Map;
+import javafx.animation.KeyFrame;
+import javafx.animation.Timeline;
 import javafx.css.PseudoClass;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -11,6 +14,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
+import javafx.util.Duration;
 import org.epochrome.desktop.bench.Bench;
 import org.epochrome.desktop.bench.Selection;
 import org.epochrome.desktop.bench.Topic;
@@ -24,6 +28,8 @@ final class Side extends HBox {
     private static final PseudoClass SHORT = PseudoClass.getPseudoClass("short");
     /** From this height on the icons of the rail stand loosely. */
     private static final double ROOM_FOR_RAIL = 330;
+
+    private static final Duration BETWEEN = Duration.millis(60);
 
     private final Bench bench;
     private final Map<Topic, Panel> panels;
@@ -76,6 +82,25 @@ final class Side extends HBox {
         bench.studio().combinationProperty().addListener((o, old, now) -> renewal.ask());
         bench.studio().detailProperty().addListener((o, old, now) -> renewal.ask());
         renew();
+    }
+
+    /** Lays out each page once, one after the other, as long as nobody looks at them: showing it first then takes no longer than later. */
+    void prepare() {
+        Iterator<Panel> pages = panels.values().iterator();
+        Timeline between = new Timeline(new KeyFrame(BETWEEN, e -> {
+            Panel next = pages.next();
+            boolean inWindow = getScene() != null
+                    && getScene().getWindow() != null
+                    && getScene().getWindow().isShowing();
+            if (inWindow && page.getContent() == nothing) {
+                page.setContent(next);
+                page.applyCss();
+                page.layout();
+                page.setContent(nothing);
+            }
+        }));
+        between.setCycleCount(panels.size());
+        between.play();
     }
 
     /** Opens a page; the one that is open is folded away, so that a small screen has room for the planet. */

@@ -34,6 +34,7 @@ public final class Workbench extends BorderPane {
     private final Actions actions;
     private final Viewer viewer;
     private final Tools tools;
+    private final Side side;
     private final TimeRibbon ribbon;
     private final ShiftPanel shift;
     private final DetailPanel detail;
@@ -66,7 +67,8 @@ public final class Workbench extends BorderPane {
         keys.setVisible(false);
         Invitation invitation = new Invitation(bench, keeper, remembered, actions::open);
         BorderPane middle = new BorderPane(new StackPane(viewer, invitation.scrolled()));
-        middle.setRight(new Side(bench, panels));
+        side = new Side(bench, panels);
+        middle.setRight(side);
         setTop(new VBox(tools, bars));
         setCenter(new StackPane(middle, keys));
         setBottom(new VBox(ribbon, status));
@@ -78,6 +80,11 @@ public final class Workbench extends BorderPane {
         setOnDragOver(this::over);
         setOnDragDropped(this::dropped);
         setTheme(Theme.named(remembered.theme()));
+    }
+
+    /** Makes ready, bit by bit, what will be shown later. */
+    public void prepare() {
+        side.prepare();
     }
 
     /** Changes how the window looks, and remembers it. */
