@@ -198,10 +198,10 @@ final class Rig {
         return Probe.handle(workbench, grip);
     }
 
-    void choose(String id, String value) {
+    <T> void choose(String id, T value) {
         Node node = workbench.lookup(id);
         @SuppressWarnings("unchecked")
-        ComboBox<String> box = (ComboBox<String>) node;
+        ComboBox<T> box = (ComboBox<T>) node;
         box.setValue(value);
     }
 }

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import javafx.geometry.Bounds;
@@ -152,6 +153,17 @@ class WorkbenchTest {
         assertTrue(bench().draft().unsettled().isEmpty());
         assertEquals(
                 "R", bench().draft().frames().get(0).band().band().orElseThrow().name());
+
+        robot.interact(() -> {
+            bench().selectFrame(0);
+            rig.choose("#frame-mirrored", Optional.of(true));
+        });
+        await(
+                "a mirrored frame",
+                () -> bench().draft().frames().get(0).saidMirrored().isPresent());
+        assertTrue(
+                CommandWords.of(session()).stream().anyMatch(w -> w.matches("--mirrored-frame=.*first.fits=yes")),
+                "the command line says it too");
     }
 
     /** On a small screen no word is cut short, and the page can be folded away for the planet. */
@@ -175,15 +187,24 @@ class WorkbenchTest {
         }
         assertTrue(counted > 6, counted + " texts");
         for (String edge : List.of(".status-line", "#topic-evidence", ".tools")) {
-            Node part = robot.lookup(edge).query();
-            Bounds bounds = part.localToScene(part.getLayoutBounds());
+            Bounds bounds = inWindow(edge);
             assertTrue(bounds.getMaxX() <= 640 && bounds.getMaxY() <= 400, edge + " " + bounds);
         }
+        robot.interact(() -> bench().take(List.of(folder.resolve("gone.fits"))));
+        await("a message", () -> !bench().problemProperty().get().isEmpty());
+        Bounds last = inWindow("#topic-evidence");
+        assertTrue(last.getMaxY() <= inWindow("#ribbon").getMinY(), "below a message: " + last);
+        robot.interact(() -> bench().dismissProblem());
         double before = planetWidth();
         click("#topic-session");
         assertTrue(planetWidth() > before + 300, "folded: " + planetWidth());
         click("#topic-frame");
         assertEquals(before, planetWidth(), 1);
+    }
+
+    private Bounds inWindow(String part) {
+        Node node = robot.lookup(part).query();
+        return node.localToScene(node.getLayoutBounds());
     }
 
     private double planetWidth() {

@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import javafx.collections.FXCollections;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -32,15 +31,15 @@ import org.epochrome.time.UtcText;
 
 /** One frame: its band and times with their sources, whether it takes part; and files that must be asked about. */
 final class FramePanel extends Panel {
-    private static final List<String> BANDS =
-            Band.KNOWN.stream().map(Band::name).toList();
-    private static final String TYPED = "typed in";
+    static final List<String> BANDS = Band.KNOWN.stream().map(Band::name).toList();
+    static final String TYPED = "typed in";
 
     private final Label name = heading("");
     private final Tooltip path = new Tooltip();
     private final Label what = prose("");
     private final CheckBox used = new CheckBox("Part of the picture");
     private final ComboBox<String> band;
+    private final ComboBox<Optional<Boolean>> mirrored;
     private final Label bandSource = prose("");
     private final Entry passband;
     private final Entry start;
@@ -67,11 +66,18 @@ final class FramePanel extends Panel {
                 "",
                 "What the filter lets through, nm, for all frames of this band; such as 600-690",
                 this::setPassband);
+        mirrored = choice(
+                "frame-mirrored",
+                "Whether this frame is mirrored, where not all are alike: some were flipped, or taken through a diagonal",
+                List.of(Optional.empty(), Optional.of(true), Optional.of(false)),
+                m -> m.map(yes -> yes ? "yes" : "no").orElse("as the session"),
+                this::setMirrored);
         GridPane grid = grid();
         row(grid, "Band", band);
         row(grid, "Passband (nm)", passband);
         row(grid, "Start (UTC)", start);
         row(grid, "End (UTC)", end);
+        row(grid, "Mirrored", mirrored);
         bandSource.getStyleClass().add("source");
         timeSource.getStyleClass().add("source");
         notes.getStyleClass().add("doubt");
@@ -88,7 +94,7 @@ final class FramePanel extends Panel {
             missed = draft.absent();
             open.getChildren()
                     .setAll(Stream.<Node>concat(
-                                    asked.stream().map(u -> new Question(bench, u)),
+                                    asked.stream().map(u -> new FrameQuestion(bench, u)),
                                     missed.stream().map(this::missing))
                             .toList());
             open.setManaged(!open.getChildren().isEmpty());
@@ -146,6 +152,7 @@ final class FramePanel extends Panel {
         RecordingSpan span = f.timing().span();
         start.show(UtcText.format(span.start()));
         end.show(UtcText.format(span.end()));
+        mirrored.setValue(f.saidMirrored());
         timeSource.setText("Times from: " + f.timing().source());
         say(numbers, numbers(f));
         String doubt = Sentences.inWords(String.join("\n", f.notes()));
@@ -188,8 +195,19 @@ final class FramePanel extends Panel {
     }
 
     private void setBand(String word) {
-        bench.selectedFrame()
-                .ifPresent(f -> ask(f, Optional.of(word), f.request().row().flatMap(SheetRow::span)));
+        bench.selectedFrame().ifPresent(f -> ask(f, Optional.of(word), span(f), f.saidMirrored()));
+    }
+
+    private void setMirrored(Optional<Boolean> said) {
+        bench.selectedFrame().ifPresent(f -> ask(f, word(f), span(f), said));
+    }
+
+    private static Optional<String> word(DatedFrame f) {
+        return f.request().row().flatMap(SheetRow::band);
+    }
+
+    private static Optional<RecordingSpan> span(DatedFrame f) {
+        return f.request().row().flatMap(SheetRow::span);
     }
 
     private void setPassband(String text) {
@@ -206,55 +224,13 @@ final class FramePanel extends Panel {
             RecordingSpan old = f.timing().span();
             RecordingSpan span =
                     new RecordingSpan(newStart == null ? old.start() : newStart, newEnd == null ? old.end() : newEnd);
-            ask(f, f.request().row().flatMap(SheetRow::band), Optional.of(span));
+            ask(f, word(f), Optional.of(span), f.saidMirrored());
         });
     }
 
-    private void ask(DatedFrame f, Optional<String> word, Optional<RecordingSpan> span) {
+    private void ask(DatedFrame f, Optional<String> band, Optional<RecordingSpan> span, Optional<Boolean> mirrored) {
         Path file = f.head().file();
         bench.settle(new FrameRequest(
-                file, f.request().band(), Optional.of(new SheetRow(file, word, span, f.saidMirrored(), TYPED))));
-    }
-
-    /** A file that does not tell its band or times, with fields to tell them. */
-    private static final class Question extends VBox {
-        private Instant from;
-        private Instant until;
-
-        Question(Bench bench, Unsettled ask) {
-            super(6);
-            getStyleClass().add("question");
-            Label problem = prose(ask.problem().replace("on the page Frame", "here"));
-            problem.getStyleClass().add("doubt");
-            ComboBox<String> band = new ComboBox<>(FXCollections.observableArrayList(BANDS));
-            band.setId("ask-band");
-            band.setPromptText("as the file says");
-            band.setMaxWidth(Double.MAX_VALUE);
-            Entry start = new Entry("ask-start", "2031-05-02 21:14:05", "When the recording began, UTC", t -> {
-                from = UtcText.parse(t);
-            });
-            Entry end = new Entry("ask-end", "2031-05-02 21:16:05", "When the recording ended, UTC", t -> {
-                until = UtcText.parse(t);
-            });
-            GridPane grid = grid();
-            row(grid, "Band", band);
-            row(grid, "Start (UTC)", start);
-            row(grid, "End (UTC)", end);
-            Button take = new Button("Take it");
-            take.setId("ask-take");
-            take.getStyleClass().add("accent");
-            take.setOnAction(e -> {
-                Optional<RecordingSpan> span = from != null && until != null && !until.isBefore(from)
-                        ? Optional.of(new RecordingSpan(from, until))
-                        : Optional.empty();
-                bench.settle(new FrameRequest(
-                        ask.file(),
-                        Optional.empty(),
-                        Optional.of(new SheetRow(ask.file(), Optional.ofNullable(band.getValue()), span, TYPED))));
-            });
-            Button drop = new Button("Forget it");
-            drop.setOnAction(e -> bench.edit("forget a file", d -> d.without(ask.file())));
-            getChildren().addAll(heading(ask.name()), problem, grid, pair(take, drop));
-        }
+                file, f.request().band(), Optional.of(new SheetRow(file, band, span, mirrored, TYPED))));
     }
 }

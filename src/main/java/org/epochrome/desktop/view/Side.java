@@ -26,8 +26,11 @@ final class Side extends HBox {
     private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
     private static final PseudoClass ASKS = PseudoClass.getPseudoClass("asks");
     private static final PseudoClass SHORT = PseudoClass.getPseudoClass("short");
+    private static final PseudoClass SHORTEST = PseudoClass.getPseudoClass("shortest");
     /** From this height on the icons of the rail stand loosely. */
     private static final double ROOM_FOR_RAIL = 330;
+    /** Below this height they are smaller, as beside a message in the smallest window. */
+    private static final double LITTLE_ROOM_FOR_RAIL = 236;
 
     private static final Duration BETWEEN = Duration.millis(60);
 
@@ -47,9 +50,10 @@ final class Side extends HBox {
         VBox buttons = new VBox();
         buttons.getStyleClass().add("rail");
         buttons.setMinHeight(0);
-        heightProperty()
-                .addListener(
-                        (o, old, now) -> buttons.pseudoClassStateChanged(SHORT, now.doubleValue() < ROOM_FOR_RAIL));
+        heightProperty().addListener((o, old, now) -> {
+            buttons.pseudoClassStateChanged(SHORT, now.doubleValue() < ROOM_FOR_RAIL);
+            buttons.pseudoClassStateChanged(SHORTEST, now.doubleValue() < LITTLE_ROOM_FOR_RAIL);
+        });
         int key = 0;
         for (Topic topic : Topic.values()) {
             key++;
