@@ -1,6 +1,7 @@
 package org.epochrome.desktop;
 
 import java.io.File;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -55,13 +56,29 @@ final class SystemChoosers implements Choosers {
         for (String suffix : suffixes) {
             chooser.getExtensionFilters().add(new FileChooser.ExtensionFilter(suffix, "*" + suffix));
         }
-        File file = chooser.showSaveDialog(owner);
-        if (file == null) {
-            return Optional.empty();
+        while (true) {
+            File file = chooser.showSaveDialog(owner);
+            if (file == null) {
+                return Optional.empty();
+            }
+            folder = file.getParentFile();
+            String lower = file.getName().toLowerCase(Locale.ROOT);
+            if (suffixes.stream().anyMatch(lower::endsWith)) {
+                return Optional.of(file.toPath());
+            }
+            String suffix = chosen(chooser).orElse(suffixes.get(0));
+            Path ended = Path.of(file + suffix);
+            if (!Files.exists(ended)) {
+                return Optional.of(ended);
+            }
+            // The system asked about the name without its suffix, if at all; now it asks about the whole one.
+            chooser.setInitialDirectory(folder);
+            chooser.setInitialFileName(ended.getFileName().toString());
         }
-        folder = file.getParentFile();
-        String lower = file.getName().toLowerCase(Locale.ROOT);
-        boolean ended = suffixes.stream().anyMatch(lower::endsWith);
-        return Optional.of(ended ? file.toPath() : Path.of(file + suffixes.get(0)));
+    }
+
+    private static Optional<String> chosen(FileChooser chooser) {
+        return Optional.ofNullable(chooser.getSelectedExtensionFilter())
+                .map(FileChooser.ExtensionFilter::getDescription);
     }
 }

@@ -24,6 +24,19 @@ public record Disk(double x, double y, double equatorialRadiusPx, double northAn
         return new Disk(x, y, equatorialRadiusPx, wrapDeg(angleDeg), mirrored);
     }
 
+    /** The same disk on the plane {@linkplain org.epochrome.image.Binning binned} by a factor. */
+    public Disk binned(int factor) {
+        double middle = 0.5 * (factor - 1);
+        return new Disk(
+                (x - middle) / factor, (y - middle) / factor, equatorialRadiusPx / factor, northAngleDeg, mirrored);
+    }
+
+    /** A disk on the binned plane, on the pixels of the whole one. */
+    public Disk unbinned(int factor) {
+        double middle = 0.5 * (factor - 1);
+        return new Disk(x * factor + middle, y * factor + middle, equatorialRadiusPx * factor, northAngleDeg, mirrored);
+    }
+
     /** An angle between -180 (inclusive) and 180 degrees. */
     public static double wrapDeg(double angleDeg) {
         return angleDeg - 360.0 * Math.floor((angleDeg + 180.0) / 360.0);

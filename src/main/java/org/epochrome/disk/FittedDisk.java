@@ -67,12 +67,7 @@ public record FittedDisk(
 
     /** The same fit on the plane binned by a factor. */
     public FittedDisk binned(int factor) {
-        Disk small = new Disk(
-                (disk.x() - 0.5 * (factor - 1)) / factor,
-                (disk.y() - 0.5 * (factor - 1)) / factor,
-                disk.equatorialRadiusPx() / factor,
-                disk.northAngleDeg(),
-                disk.mirrored());
+        Disk small = disk.binned(factor);
         return at(small).with(shading.carried(disk, small));
     }
 

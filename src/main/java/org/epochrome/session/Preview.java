@@ -237,17 +237,7 @@ public final class Preview {
 
     /** The disks on the frames' own pixels, in the order of the exposures that are kept. */
     public List<Disk> disks() {
-        return fits.stream().map(f -> unbinned(f.disk())).toList();
-    }
-
-    private Disk unbinned(Disk d) {
-        double middle = 0.5 * (factor - 1);
-        return new Disk(
-                d.x() * factor + middle,
-                d.y() * factor + middle,
-                d.equatorialRadiusPx() * factor,
-                d.northAngleDeg(),
-                d.mirrored());
+        return fits.stream().map(f -> f.disk().unbinned(factor)).toList();
     }
 
     /**
@@ -310,12 +300,11 @@ public final class Preview {
         if (!recipe.frames().placed(exposure)) {
             return fit;
         }
-        HeldDisk held = recipe.frames().held(exposure).orElseThrow();
-        double middle = 0.5 * (factor - 1);
+        HeldDisk held = recipe.frames().held(exposure).orElseThrow().binned(factor);
         return fit.at(new Disk(
-                (held.x() - middle) / factor,
-                (held.y() - middle) / factor,
-                held.equatorialRadiusPx() / factor,
+                held.x(),
+                held.y(),
+                held.equatorialRadiusPx(),
                 held.northAngleDeg().orElse(fit.disk().northAngleDeg()),
                 fit.disk().mirrored()));
     }

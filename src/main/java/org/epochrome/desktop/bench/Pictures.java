@@ -33,7 +33,7 @@ final class Pictures {
     static Shown quick(
             Preview preview, Recipe recipe, Look look, Display display, Preview.Care care, Progress progress) {
         Preview.Picture p = preview.picture(recipe, look, care, progress);
-        Disk disk = Shown.unbinned(p.disk(), p.factor());
+        Disk disk = p.disk().unbinned(p.factor());
         if (display == Display.STRIP) {
             return strip(p.cube(), new View(Globe.of(p.aspect()), p.disk()), p.factor(), disk, p.epoch(), p.aspect());
         }

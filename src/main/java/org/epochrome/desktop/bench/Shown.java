@@ -90,15 +90,4 @@ public record Shown(
     private static int byteOf(float value) {
         return Float.isNaN(value) ? 0 : Math.max(0, Math.min(255, Math.round(255 * value)));
     }
-
-    /** Where the disk lies on its own pixels, as one on the full picture's. */
-    public static Disk unbinned(Disk d, int factor) {
-        double middle = 0.5 * (factor - 1);
-        return new Disk(
-                d.x() * factor + middle,
-                d.y() * factor + middle,
-                d.equatorialRadiusPx() * factor,
-                d.northAngleDeg(),
-                d.mirrored());
-    }
 }

@@ -21,7 +21,7 @@ final class Keys extends ScrollPane {
         {"S, B", "before | after, blink between bands"},
         {"L, G, T, R, P, D", "limb, graticule, terminator, rings, pole and zenith, dispersion"},
         {"Arrows on the picture", "move the view; on the page Shift a band, on Disk the disk, by 0.05 px"},
-        {"Arrows on the ribbon", "choose a frame; with Ctrl move the epoch by 1 s, with Ctrl+Shift by 10 s"},
+        {"Arrows on the ribbon", "choose a frame; with Ctrl move the epoch by a second, with Shift too by ten"},
         {"X, M on the ribbon", "leave a frame out or take it in, epoch midway"},
         {"Esc", "close this list; stop working at the full picture"},
         {"F1", "this list"},

@@ -66,6 +66,8 @@ final class RibbonDrawing {
             bar(bar, bar.index() == chosen);
         }
         epoch.ifPresent(at -> epoch(at, floor));
+        // Over the marker's line, which would cut them.
+        bars.bars().forEach(this::words);
         if (!absent.isEmpty()) {
             absent(absent, pen.getCanvas().getWidth() - ABSENT, floor);
         }
@@ -115,32 +117,40 @@ final class RibbonDrawing {
     private void bar(Bars.Bar bar, boolean chosen) {
         double x = SIDE + bar.left();
         double y = top(bar.lane());
-        double[] rgb = Spectral.colour(bar.passband());
-        boolean night = palette.equals(Palette.RED);
-        Color colour = night
-                ? Color.color(0.28 + 0.32 * rgb[0], 0.04 + 0.1 * rgb[1], 0.03)
-                : Color.color(rgb[0], rgb[1], rgb[2]).deriveColor(0, 0.62, 0.86, 1);
+        Color colour = colour(bar);
         pen.setFill(bar.used() ? colour : colour.deriveColor(0, 0.3, 0.6, 0.35));
         pen.fillRoundRect(x, y, bar.width(), BAR, 5, 5);
         if (bar.smeared() || bar.doubtful()) {
             pen.setFill(palette.warm());
             pen.fillRoundRect(x, y + BAR - 5, bar.width(), bar.smeared() ? 5 : 2.5, 3, 3);
         }
-        if (bar.width() >= LEAST_LABEL) {
-            pen.setFill(bar.used() ? readable(colour) : palette.ink());
-            pen.setTextBaseline(VPos.CENTER);
-            pen.setTextAlign(TextAlignment.LEFT);
-            pen.fillText(bar.band(), x + 6, y + BAR / 2 - 1);
-            if (bar.width() >= LEAST_LABEL + 6 * bar.band().length() + 10) {
-                pen.setTextAlign(TextAlignment.RIGHT);
-                pen.fillText(bar.turned(), x + bar.width() - 6, y + BAR / 2 - 1);
-            }
-        }
         if (chosen) {
             pen.setStroke(palette.ink());
             pen.setLineWidth(2);
             pen.strokeRoundRect(x - 1, y - 1, bar.width() + 2, BAR + 2, 6, 6);
         }
+    }
+
+    private void words(Bars.Bar bar) {
+        if (bar.width() < LEAST_LABEL) {
+            return;
+        }
+        double middle = top(bar.lane()) + BAR / 2 - 1;
+        pen.setFill(bar.used() ? readable(colour(bar)) : palette.ink());
+        pen.setTextBaseline(VPos.CENTER);
+        pen.setTextAlign(TextAlignment.LEFT);
+        pen.fillText(bar.band(), SIDE + bar.left() + 6, middle);
+        if (bar.width() >= LEAST_LABEL + 6 * bar.band().length() + 10) {
+            pen.setTextAlign(TextAlignment.RIGHT);
+            pen.fillText(bar.turned(), SIDE + bar.left() + bar.width() - 6, middle);
+        }
+    }
+
+    private Color colour(Bars.Bar bar) {
+        double[] rgb = Spectral.colour(bar.passband());
+        return palette.equals(Palette.RED)
+                ? Color.color(0.28 + 0.32 * rgb[0], 0.04 + 0.1 * rgb[1], 0.03)
+                : Color.color(rgb[0], rgb[1], rgb[2]).deriveColor(0, 0.62, 0.86, 1);
     }
 
     /** Black or nearly white, whichever stands out. */

@@ -15,6 +15,7 @@ import org.epochrome.align.Witness;
 import org.epochrome.desktop.bench.Bench;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.session.Alignment;
+import org.epochrome.session.Combination;
 import org.epochrome.session.PixelOffset;
 import org.epochrome.session.Session;
 
@@ -139,6 +140,13 @@ final class ShiftPanel extends Panel {
         drawing.setPalette(palette);
     }
 
+    private static String place(Combination.Witnesses w) {
+        double limb = Math.max(w.limbError().sigmaX(), w.limbError().sigmaY());
+        return w.placeSigmaPx() == 0
+                ? Numbers.text("The picture lies where this frame does, limb ± %.3f px.", limb)
+                : Numbers.text("Place known to ± %.3f px, by the limb alone to ± %.3f px.", w.placeSigmaPx(), limb);
+    }
+
     @Override
     void renew() {
         Optional<DatedFrame> frame = bench.selectedFrame();
@@ -156,8 +164,8 @@ final class ShiftPanel extends Panel {
                 numbers,
                 frame.flatMap(f -> DiskPanel.result(bench, f))
                         .map(r -> Numbers.text(
-                                "Limb ± %.3f px.%s%s",
-                                r.witnesses().limbError().sigmaX(),
+                                "%s%s%s",
+                                place(r.witnesses()),
                                 r.witnesses().detail().known()
                                         ? Numbers.text(
                                                 "%nDetail beyond limb %+.3f %+.3f ± %.3f px, %.1f σ apart.",

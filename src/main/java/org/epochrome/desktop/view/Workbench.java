@@ -6,6 +6,8 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import javafx.application.Application;
+import javafx.application.ConditionalFeature;
+import javafx.application.Platform;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -40,6 +42,8 @@ public final class Workbench extends BorderPane {
     private final DetailPanel detail;
     private final VBox bars = new VBox();
     private final Keys keys = new Keys();
+    /** A frame around all while files are held over the window. */
+    private final Region taking = new Region();
 
     public Workbench(Bench bench, Keeper keeper, Remembered remembered, Choosers choosers) {
         this.bench = bench;
@@ -47,6 +51,9 @@ public final class Workbench extends BorderPane {
         this.remembered = remembered;
         getStyleClass().add("workbench");
         getStylesheets().add(Theme.own());
+        if (!Platform.isSupported(ConditionalFeature.TRANSPARENT_WINDOW)) {
+            getStyleClass().add("opaque");
+        }
         actions = new Actions(bench, keeper, choosers, this);
         viewer = new Viewer(bench);
         tools = new Tools(bench, actions, viewer);
@@ -65,12 +72,15 @@ public final class Workbench extends BorderPane {
         panels.put(Topic.FRAMING, new FramingPanel(bench));
         panels.put(Topic.EVIDENCE, new EvidencePanel(bench, actions::saveReport));
         keys.setVisible(false);
+        taking.getStyleClass().add("taking");
+        taking.setMouseTransparent(true);
+        taking.setVisible(false);
         Invitation invitation = new Invitation(bench, keeper, remembered, actions::open);
         BorderPane middle = new BorderPane(new StackPane(viewer, invitation.scrolled()));
         side = new Side(bench, panels);
         middle.setRight(side);
         setTop(new VBox(tools, bars));
-        setCenter(new StackPane(middle, keys));
+        setCenter(new StackPane(middle, keys, taking));
         setBottom(new VBox(ribbon, status));
         bench.draftProperty().addListener((o, old, now) -> bars.getChildren()
                 .removeIf(n -> "unsaved".equals(n.getId()) && !bench.unsaved()));
@@ -78,6 +88,8 @@ public final class Workbench extends BorderPane {
         Shortcuts shortcuts = new Shortcuts(bench, this, actions, viewer, tools);
         addEventFilter(KeyEvent.KEY_PRESSED, shortcuts::pressed);
         setOnDragOver(this::over);
+        setOnDragEntered(e -> taking.setVisible(e.getDragboard().hasFiles()));
+        setOnDragExited(e -> taking.setVisible(false));
         setOnDragDropped(this::dropped);
         setTheme(Theme.named(remembered.theme()));
     }
