@@ -39,13 +39,18 @@ final class FrameQuestion extends VBox {
         Panel.row(grid, "Band", band);
         Panel.row(grid, "Start (UTC)", start);
         Panel.row(grid, "End (UTC)", end);
+        Label half = Panel.prose("");
+        half.getStyleClass().add("doubt");
+        Panel.say(half, "");
         Button take = new Button("Take it");
         take.setId("ask-take");
         take.getStyleClass().add("accent");
         take.setOnAction(e -> {
-            Optional<RecordingSpan> span = from != null && until != null && !until.isBefore(from)
-                    ? Optional.of(new RecordingSpan(from, until))
-                    : Optional.empty();
+            if ((from == null) != (until == null) || (from != null && until.isBefore(from))) {
+                Panel.say(half, "Both times are needed, the end not before the start.");
+                return;
+            }
+            Optional<RecordingSpan> span = Optional.ofNullable(from).map(begin -> new RecordingSpan(begin, until));
             bench.settle(new FrameRequest(
                     ask.file(),
                     Optional.empty(),
@@ -54,6 +59,6 @@ final class FrameQuestion extends VBox {
         });
         Button drop = new Button("Forget it");
         drop.setOnAction(e -> bench.edit("forget a file", d -> d.without(ask.file())));
-        getChildren().addAll(Panel.heading(ask.name()), problem, grid, Panel.pair(take, drop));
+        getChildren().addAll(Panel.heading(ask.name()), problem, grid, half, Panel.pair(take, drop));
     }
 }

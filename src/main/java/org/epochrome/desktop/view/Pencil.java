@@ -28,6 +28,8 @@ final class Pencil {
     /** How far beyond the end of a line its name stands. */
     private static final double BESIDE = 11;
 
+    private static final double HALF_LINE = 9;
+
     private final GraphicsContext pen;
     private final Zoom zoom;
     private final Palette palette;
@@ -142,7 +144,7 @@ final class Pencil {
         double x = zoom.viewX(disk.x());
         double y = zoom.viewY(disk.y());
         double from = 1.03 * radius + 4;
-        double to = from + Math.max(18, 0.08 * radius);
+        double to = from + Math.max(9, Math.min(30, 0.12 * radius));
         stroke(x + from * dx, y + from * dy, x + to * dx, y + to * dy, colour, 2);
         for (double side : new double[] {-0.5, 0.5}) {
             double back = angle + Math.PI + side;
@@ -157,7 +159,11 @@ final class Pencil {
         text(label, x + (to + 16) * dx, y + (to + 12) * dy, colour);
     }
 
-    private void text(String text, double x, double y, Color colour) {
+    /** Written around a place, or as near to it as the view has room. */
+    private void text(String text, double wantedX, double wantedY, Color colour) {
+        double halfWidth = 4.0 * text.length();
+        double x = within(wantedX, halfWidth, pen.getCanvas().getWidth() - halfWidth);
+        double y = within(wantedY, HALF_LINE, pen.getCanvas().getHeight() - HALF_LINE);
         pen.setTextAlign(TextAlignment.CENTER);
         pen.setTextBaseline(VPos.CENTER);
         pen.setStroke(SHADOW);
@@ -165,6 +171,10 @@ final class Pencil {
         pen.strokeText(text, x, y);
         pen.setFill(colour);
         pen.fillText(text, x, y);
+    }
+
+    private static double within(double value, double from, double to) {
+        return Math.max(from, Math.min(to, value));
     }
 
     private void stroke(double x, double y, double toX, double toY, Color colour, double width) {

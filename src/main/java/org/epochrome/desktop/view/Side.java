@@ -13,6 +13,7 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.util.Duration;
 import org.epochrome.desktop.bench.Bench;
@@ -41,6 +42,9 @@ final class Side extends HBox {
     private final Label title = new Label();
     private final ScrollPane page = new ScrollPane();
     private final VBox body = new VBox();
+    /** Whether the page shows something; an empty one is folded away. */
+    private boolean filled;
+
     private final Label nothing = Panel.prose("This page fills as soon as there are frames of a known planet.");
 
     Side(Bench bench, Map<Topic, Panel> panels) {
@@ -76,6 +80,7 @@ final class Side extends HBox {
         body.getStyleClass().add("side-body");
         HBox.setHgrow(body, Priority.ALWAYS);
         getChildren().addAll(body, buttons);
+        fold(true);
         bench.selectionProperty().addListener((o, old, now) -> {
             if (old.topic() != now.topic()) {
                 fold(false);
@@ -88,22 +93,32 @@ final class Side extends HBox {
         renew();
     }
 
-    /** Lays out each page once, one after the other, as long as nobody looks at them: showing it first then takes no longer than later. */
+    /**
+     * Lays out each page once where nobody sees it, one after the other, as long as none is open: showing it first then takes
+     * no longer than later.
+     */
     void prepare() {
+        StackPane aside = new StackPane();
+        aside.setManaged(false);
+        aside.setOpacity(0);
+        aside.setMouseTransparent(true);
+        getChildren().add(aside);
         Iterator<Panel> pages = panels.values().iterator();
         Timeline between = new Timeline(new KeyFrame(BETWEEN, e -> {
             Panel next = pages.next();
-            boolean inWindow = getScene() != null
+            boolean open = getScene() != null
                     && getScene().getWindow() != null
                     && getScene().getWindow().isShowing();
-            if (inWindow && page.getContent() == nothing) {
-                page.setContent(next);
-                page.applyCss();
-                page.layout();
-                page.setContent(nothing);
+            if (open && !filled) {
+                aside.getChildren().setAll(next);
+                aside.resize(body.prefWidth(-1), getHeight());
+                aside.applyCss();
+                aside.layout();
             }
+            aside.getChildren().clear();
         }));
         between.setCycleCount(panels.size());
+        between.setOnFinished(e -> getChildren().remove(aside));
         between.play();
     }
 
@@ -151,6 +166,10 @@ final class Side extends HBox {
         boolean asks = selection.topic() == Topic.FRAME && !bench.draft().isEmpty();
         Node content = bench.draft().session().isPresent() || asks ? panel : nothing;
         panel.refresh();
+        if ((content != nothing) != filled) {
+            filled = content != nothing;
+            fold(!filled);
+        }
         if (page.getContent() != content) {
             page.setContent(content);
             page.setVvalue(0);

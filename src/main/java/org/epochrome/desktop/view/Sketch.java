@@ -38,9 +38,14 @@ record Sketch(
         Palette palette,
         Optional<Double> split) {
     private static final double LEGEND_TOP = 54;
+    /** In small views part of the height, above the planet. */
+    private static final double LEGEND_PART = 0.02;
+
     private static final double QUARTER_DEG = 90;
     /** Pixels of the window that a quarter must take for a name in its middle too. */
     private static final double ROOMY = 100;
+    /** What a line of writing takes. */
+    private static final double LINE_PX = 15;
 
     Sketch {
         overlays = Set.copyOf(overlays);
@@ -71,12 +76,14 @@ record Sketch(
     private void strip(Pencil pencil, LimbStrip strip) {
         pencil.edge(strip.columns(), strip.rows());
         pencil.across(strip.row(0), strip.columns(), "limb");
-        for (int px = 2; px < strip.reachPx(); px += 2) {
+        double twoPx = zoom.scale() * Math.abs(strip.row(2) - strip.row(0));
+        for (int px = 2; px < strip.reachPx(); px += twoPx > LINE_PX ? 2 : 4) {
             pencil.mark(-0.5, strip.row(px), "+" + px + " px");
             pencil.mark(-0.5, strip.row(-px), "-" + px + " px");
         }
         double quarter = zoom.scale() * strip.columns() * QUARTER_DEG / 360;
-        for (double angle = 0; angle < 360; angle += quarter > ROOMY ? QUARTER_DEG / 2 : QUARTER_DEG) {
+        double step = quarter > ROOMY ? QUARTER_DEG / 2 : quarter > 0.5 * ROOMY ? QUARTER_DEG : 2 * QUARTER_DEG;
+        for (double angle = 0; angle < 360; angle += step) {
             double column = angle / 360 * strip.columns() - 0.5;
             String text = angle == 0 ? "north" : angle == 180 ? "south" : String.format(Locale.ROOT, "%.0f°", angle);
             pencil.below(column, strip.rows() - 0.5, text);
@@ -89,10 +96,11 @@ record Sketch(
         pen.strokeLine(x, 0, x, height);
         pen.setFill(palette.accent());
         pen.fillOval(x - 5, height / 2 - 5, 10, 10);
+        double top = Math.min(LEGEND_TOP, 4 + LEGEND_PART * height);
         pen.setTextBaseline(VPos.TOP);
         pen.setTextAlign(TextAlignment.RIGHT);
-        pen.fillText("stacked plainly", x - 10, LEGEND_TOP);
+        pen.fillText("stacked plainly", x - 10, top);
         pen.setTextAlign(TextAlignment.LEFT);
-        pen.fillText("at the epoch", x + 10, LEGEND_TOP);
+        pen.fillText("at the epoch", x + 10, top);
     }
 }
