@@ -42,6 +42,9 @@ final class Oklab {
      */
     static double cubeRoot(double v) {
         double size = Math.abs(v);
+        if (size == 0) {
+            return v;
+        }
         if (!(size >= Double.MIN_NORMAL && size <= Double.MAX_VALUE)) {
             return Math.cbrt(v);
         }

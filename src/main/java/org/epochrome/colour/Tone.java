@@ -34,7 +34,7 @@ public record Tone(double brightness, double black, double contrast, double satu
 
     /** The curve on OKLab's lightness: black point, shoulder, contrast; rises everywhere above black, stays below 1. */
     double curve(double lightness) {
-        double blackLightness = Math.cbrt(Srgb.decode(black));
+        double blackLightness = black == 0 ? 0 : Oklab.cubeRoot(Srgb.decode(black));
         double above = (lightness - blackLightness) / (1 - blackLightness);
         if (!(above > 0)) {
             return 0;

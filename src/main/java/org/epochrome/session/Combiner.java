@@ -65,7 +65,7 @@ public final class Combiner {
         Sky sky = Sky.over(recipe);
         warnAboutTheSky(sky);
         progress.doing("reading");
-        List<Plane> planes = stored(i -> schedule.exposures().get(i).load());
+        List<Plane> planes = stored(progress, i -> schedule.exposures().get(i).load());
         progress.at(0.1);
         Turning turning = new Turning(recipe, schedule);
         WithoutMoons bare = WithoutMoons.of(
@@ -80,14 +80,16 @@ public final class Combiner {
         List<FittedDisk> limbs = bare.disks();
         if (bare.moons().any()) {
             List<Plane> all = planes;
-            planes = stored(i -> bare.moons().without(i, all.get(i)));
+            planes = stored(progress, i -> bare.moons().without(i, all.get(i)));
         }
         Unsmear.Extent extent = recipe.corrections().unsmear();
         if (limbs.stream().anyMatch(f -> Unsmear.changes(f.shading(), extent))) {
             progress.doing("undoing the smear within bands");
             List<Plane> drawn = planes;
-            planes = stored(i ->
-                    Cleared.of(drawn.get(i), limbs.get(i), schedule.exposures().get(i), extent, progress));
+            planes = stored(
+                    progress,
+                    i -> Cleared.of(
+                            drawn.get(i), limbs.get(i), schedule.exposures().get(i), extent, progress));
         }
         List<FittedDisk> found = limbs.stream().map(f -> f.cleared(extent)).toList();
         progress.doing("comparing detail");
@@ -147,8 +149,12 @@ public final class Combiner {
         return result;
     }
 
-    private List<Plane> stored(IntFunction<Plane> made) {
-        return new PlaneStore(schedule.exposures().size(), made, memory.heldBytes()).filled();
+    private List<Plane> stored(Progress progress, IntFunction<Plane> made) {
+        IntFunction<Plane> asked = i -> {
+            progress.check();
+            return made.apply(i);
+        };
+        return new PlaneStore(schedule.exposures().size(), asked, memory.heldBytes()).filled();
     }
 
     private Map<String, Merged> merged(Merging merging, Progress progress) {

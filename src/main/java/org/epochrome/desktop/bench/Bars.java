@@ -54,9 +54,15 @@ public record Bars(TimeAxis axis, List<Bar> bars, int lanes) {
 
         /** By how much, as it is written on the bar. */
         public String turned() {
-            return turnedDeg
-                    .map(d -> String.format(Locale.ROOT, "%+.2f°", d + 0.0))
-                    .orElse(used ? "" : "left out");
+            return turnedDeg.map(Bar::signed).orElse(used ? "" : "left out");
+        }
+
+        /** As the library's "%+.2f" has it, which would take half of the time to draw a hundred bars. */
+        private static String signed(double deg) {
+            long hundredths = Math.round(100 * Math.abs(deg));
+            String sign = deg < 0 && hundredths > 0 ? "-" : "+";
+            long rest = hundredths % 100;
+            return sign + hundredths / 100 + (rest < 10 ? ".0" : ".") + rest + "°";
         }
 
         /** What it is, in full. */
