@@ -14,24 +14,23 @@ final class Grain {
      * Noise per scale by the median of absolute values, which detail hardly moves in fine scales; in coarse scales, where
      * it does, not more than white noise as strong as in the finest would leave there, and half as much again.
      */
-    static double[] perScale(Starlet starlet, Plane support) {
-        double[] noise = new double[starlet.details().size()];
-        for (int j = 0; j < noise.length; j++) {
-            float[] size = new float[support.data().length];
-            int n = 0;
-            for (int i = 0; i < size.length; i++) {
-                if (support.data()[i] == 1) {
-                    size[n++] = Math.abs(starlet.details().get(j).data()[i]);
-                }
-            }
-            size = Arrays.copyOf(size, n);
-            Arrays.sort(size);
-            noise[j] = n == 0 ? 0 : size[n / 2] / 0.6745;
-            if (j > 0) {
-                noise[j] = Math.min(noise[j], 1.5 * noise[0] * Starlet.whiteNoise(j) / Starlet.whiteNoise(0));
+    static double ofScale(int scale, Plane detail, Plane support, double finest) {
+        double noise = inDetail(detail, support);
+        return Math.min(noise, 1.5 * finest * Starlet.whiteNoise(scale) / Starlet.whiteNoise(0));
+    }
+
+    /** The noise of detail, where it is all of a kind: a robust standard deviation. */
+    static double inDetail(Plane detail, Plane support) {
+        float[] size = new float[support.data().length];
+        int n = 0;
+        for (int i = 0; i < size.length; i++) {
+            if (support.data()[i] == 1) {
+                size[n++] = Math.abs(detail.data()[i]);
             }
         }
-        return noise;
+        size = Arrays.copyOf(size, n);
+        Arrays.sort(size);
+        return n == 0 ? 0 : size[n / 2] / 0.6745;
     }
 
     /**

@@ -1,6 +1,5 @@
 package org.epochrome.colour;
 
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import org.epochrome.disk.View;
@@ -42,9 +41,7 @@ public final class Sharpener {
     private final int height;
     private final double blurPx;
     private final double targetPx;
-    private final Plane[] seen = new Plane[3];
-    private final Plane[] wanted = new Plane[3];
-    private final BandLight green;
+    private final BandLight middle;
     private final List<BandLight> bands;
 
     private Sharpener(View view, List<BandLight> bands, Sharpening settings, int width, int height) {
@@ -53,13 +50,9 @@ public final class Sharpener {
         this.width = width;
         this.height = height;
         this.bands = bands;
-        green = bands.get(1);
-        blurPx = green.shading().blurPx();
+        middle = bands.get(1);
+        blurPx = middle.shading().blurPx();
         targetPx = Math.min(blurPx, Math.max(LEAST_BLUR_PX, (1 - settings.deblur()) * blurPx));
-        for (int c = 0; c < 3; c++) {
-            seen[c] = bands.get(c).picture(view, width, height);
-            wanted[c] = bands.get(c).blurredBy(targetPx).picture(view, width, height);
-        }
     }
 
     /**
@@ -76,48 +69,69 @@ public final class Sharpener {
         return new Sharpener(view, bands, settings, balanced.width(), balanced.height()).run(balanced);
     }
 
+    /** What the even globe looks like in a colour. */
+    private Plane seen(int c) {
+        return bands.get(c).picture(view, width, height);
+    }
+
+    /** The same with the blur that is aimed at. */
+    private Plane wanted(int c) {
+        return bands.get(c).blurredBy(targetPx).picture(view, width, height);
+    }
+
+    /** What is sharpened in luminance: its levels, the even globe's, and where there is light enough. */
+    private record Lights(Plane luminance, Plane light, Plane support) {}
+
     private ColourCube run(ColourCube cube) {
-        Plane support = support();
-        List<Plane> crisp = new ArrayList<>();
+        Plane[] crisp = new Plane[3];
+        Lights lights = steeper(cube, crisp);
+        Plane common = settings.eachBand() ? null : factor(lights);
+        for (int c = 0; c < 3; c++) {
+            float[] plane = crisp[c].data();
+            Plane factor = settings.eachBand() ? ownFactor(c, cube.planes().get(c), lights.support) : common;
+            for (int i = 0; i < plane.length; i++) {
+                plane[i] *= factor.data()[i];
+            }
+        }
+        return new ColourCube(crisp[0], crisp[1], crisp[2]);
+    }
+
+    /** Exchanges the globe's light in each colour; holds no more than one at a time of what only that needs. */
+    private Lights steeper(ColourCube cube, Plane[] crisp) {
+        Plane green = seen(1);
+        Plane support = support(green);
         Plane luminance = new Plane(width, height);
         Plane light = new Plane(width, height);
         for (int c = 0; c < 3; c++) {
             Plane plane = cube.planes().get(c);
-            crisp.add(exchanged(plane, seen[c], wanted[c]));
-            double level = level(plane, seen[c], support);
+            Plane seen = c == 1 ? green : seen(c);
+            crisp[c] = exchanged(plane, seen, wanted(c));
+            double level = level(plane, seen, support);
             float share = (float) LUMINANCE[c];
             for (int i = 0; i < luminance.data().length; i++) {
                 luminance.data()[i] += share * plane.data()[i];
-                light.data()[i] += share * (float) level * seen[c].data()[i];
+                light.data()[i] += share * (float) level * seen.data()[i];
             }
         }
-        Plane common = settings.eachBand() ? null : factor(luminance, light, support);
-        for (int c = 0; c < 3; c++) {
-            Plane plane = crisp.get(c);
-            Plane factor = settings.eachBand() ? ownFactor(c, cube.planes().get(c), support) : common;
-            for (int i = 0; i < plane.data().length; i++) {
-                plane.data()[i] *= factor.data()[i];
-            }
-        }
-        return new ColourCube(crisp.get(0), crisp.get(1), crisp.get(2));
+        return new Lights(luminance, light, support);
     }
 
     /** What sharpened markings are of those that are there in one colour, by its own blur. */
     private Plane ownFactor(int c, Plane plane, Plane support) {
         Sharpener own = new Sharpener(view, Collections.nCopies(3, bands.get(c)), settings, width, height);
-        Plane light = seen[c].copy();
+        Plane light = seen(c);
         float level = (float) level(plane, light, support);
         for (int i = 0; i < light.data().length; i++) {
             light.data()[i] *= level;
         }
-        return own.factor(plane, light, support);
+        return own.factor(new Lights(plane, light, support));
     }
 
     /** Where there is light enough to speak of markings, also a little way off: 0 at limb and terminator, to 1. */
-    private Plane support() {
+    private Plane support(Plane seen) {
         Plane support =
-                LocalRange.of(seen[1], (int) Math.ceil(EDGE_BLURS * blurPx)).least();
-        float most = most(seen[1]);
+                LocalRange.of(seen, (int) Math.ceil(EDGE_BLURS * blurPx)).least();
+        float most = most(seen);
         for (int i = 0; i < support.data().length; i++) {
             double t = (support.data()[i] / most - DARK) / (LIT - DARK);
             t = Math.max(0, Math.min(1, t));
@@ -186,32 +200,28 @@ public final class Sharpener {
     }
 
     /** What sharpened markings are of those that are there. */
-    private Plane factor(Plane luminance, Plane light, Plane support) {
-        Plane level = localLevel(luminance, light, support);
-        Plane markings = level;
+    private Plane factor(Lights lights) {
+        float[] support = lights.support.data();
+        Plane markings = markings(lights);
         float[] v = markings.data();
-        for (int i = 0; i < v.length; i++) {
-            float ratio = luminance.data()[i] / light.data()[i];
-            if (support.data()[i] > 0 && Float.isFinite(ratio)) {
-                v[i] += support.data()[i] * (Math.max(0, ratio) - v[i]);
-            }
-            v[i] = Math.max(1e-3f, v[i]);
-        }
-        Starlet there = Starlet.of(markings, SCALES);
-        double[] noise = Grain.perScale(there, support);
-        Starlet gained = Starlet.of(difference(restored(markings, noise[0] / Starlet.whiteNoise(0)), markings), SCALES);
+        Starlet.Scales there = new Starlet.Scales(markings);
+        Plane detail = there.next();
+        double finest = Grain.inDetail(detail, lights.support);
+        Starlet.Scales gained =
+                new Starlet.Scales(difference(restored(markings, finest / Starlet.whiteNoise(0)), markings));
         Plane factor = Plane.filled(width, height, 1);
         for (int j = 0; j < SCALES; j++) {
             float extra = (float) settings.extraGain(Starlet.sizePx(j), blurPx);
-            Plane detail = there.details().get(j);
-            Plane more = gained.details().get(j);
-            Plane trust = Grain.trust(detail, noise[j], light, settings.threshold());
+            double noise = j == 0 ? finest : Grain.ofScale(j, detail, lights.support, finest);
+            Plane more = gained.next();
+            Plane trust = Grain.trust(detail, noise, lights.light, settings.threshold());
             for (int i = 0; i < v.length; i++) {
                 float strength = detail.data()[i] / (STRONG * v[i]);
                 float gain = extra / (1 + strength * strength);
                 float added = more.data()[i] + gain * detail.data()[i];
-                factor.data()[i] += support.data()[i] * trust.data()[i] * added / v[i];
+                factor.data()[i] += support[i] * trust.data()[i] * added / v[i];
             }
+            detail = j + 1 < SCALES ? there.next() : detail;
         }
         for (int i = 0; i < v.length; i++) {
             factor.data()[i] = Math.max(0, factor.data()[i]);
@@ -219,17 +229,32 @@ public final class Sharpener {
         return factor;
     }
 
+    /** The ratio of luminance to the globe's light, where there is light enough; elsewhere how bright it is thereabouts. */
+    private Plane markings(Lights lights) {
+        Plane markings = localLevel(lights.luminance, lights.light, lights.support);
+        float[] v = markings.data();
+        for (int i = 0; i < v.length; i++) {
+            float ratio = lights.luminance.data()[i] / lights.light.data()[i];
+            float support = lights.support.data()[i];
+            if (support > 0 && Float.isFinite(ratio)) {
+                v[i] += support * (Math.max(0, ratio) - v[i]);
+            }
+            v[i] = Math.max(1e-3f, v[i]);
+        }
+        return markings;
+    }
+
     private Plane restored(Plane markings, double grain) {
         double between = Math.sqrt(blurPx * blurPx - targetPx * targetPx);
         if (between < 0.3) {
             return markings;
         }
-        Plane blurred = green.blurredBy(blurPx).picture(view, width, height);
+        Plane blurred = middle.blurredBy(blurPx).picture(view, width, height);
         for (int i = 0; i < blurred.data().length; i++) {
             blurred.data()[i] *= markings.data()[i];
         }
         return Restoration.markings(
-                blurred, wanted[1], markings, between, settings.iterations(), settings.smoothing(), grain);
+                blurred, wanted(1), markings, between, settings.iterations(), settings.smoothing(), grain);
     }
 
     private static Plane difference(Plane a, Plane b) {

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import org.epochrome.io.FrameRefused;
 import org.epochrome.io.OutputRefused;
 import org.epochrome.session.FramesRefused;
+import org.epochrome.session.Memory;
 import org.epochrome.session.NoDiskInFrame;
 import org.epochrome.session.SessionRefused;
 import picocli.CommandLine;
@@ -48,7 +49,12 @@ public final class Main implements Runnable {
         line.getSubcommands().values().forEach(c -> c.getCommandSpec().mixinStandardHelpOptions(true));
         line.setParameterExceptionHandler((e, a) -> usage(e));
         line.setExecutionExceptionHandler((e, c, parsed) -> explain(e, c.getErr()));
-        return line.execute(args);
+        try {
+            return line.execute(args);
+        } catch (OutOfMemoryError e) {
+            line.getErr().println(Memory.exceeded());
+            return INPUT_REFUSED;
+        }
     }
 
     @Override

@@ -33,18 +33,34 @@ public record Starlet(List<Plane> details, Plane rest) {
         if (scales < 1 || scales > NOISE.length) {
             throw new IllegalArgumentException("A plane is split into 1 to " + NOISE.length + " scales.");
         }
+        Scales all = new Scales(plane);
         List<Plane> details = new ArrayList<>();
-        Plane smooth = plane;
         for (int j = 0; j < scales; j++) {
-            Plane smoother = smoothed(smooth, 1 << j);
+            details.add(all.next());
+        }
+        return new Starlet(List.copyOf(details), all.smooth);
+    }
+
+    /** The same split scale by scale, from the finest, for those who need not hold all of a large plane's at once. */
+    public static final class Scales {
+        private Plane smooth;
+        private int step = 1;
+
+        public Scales(Plane plane) {
+            smooth = plane;
+        }
+
+        /** The detail of the next scale. */
+        public Plane next() {
+            Plane smoother = smoothed(smooth, step);
             Plane detail = smooth.copy();
             for (int i = 0; i < detail.data().length; i++) {
                 detail.data()[i] -= smoother.data()[i];
             }
-            details.add(detail);
             smooth = smoother;
+            step *= 2;
+            return detail;
         }
-        return new Starlet(List.copyOf(details), smooth);
     }
 
     /** Standard deviation of a scale, from 0 for the finest, for white noise of standard deviation 1. */

@@ -121,6 +121,10 @@ public final class Remembered {
         write(new Kept(kept.theme, kept.site, next, kept.telescopes, kept.sessions));
     }
 
+    public void forget(NamedSite site) {
+        write(new Kept(kept.theme, kept.site, without(kept.sites, site), kept.telescopes, kept.sessions));
+    }
+
     public List<NamedTelescope> telescopes() {
         return kept.telescopes;
     }
@@ -132,6 +136,14 @@ public final class Remembered {
                 .toList());
         next.add(telescope);
         write(new Kept(kept.theme, kept.site, kept.sites, next, kept.sessions));
+    }
+
+    public void forget(NamedTelescope telescope) {
+        write(new Kept(kept.theme, kept.site, kept.sites, without(kept.telescopes, telescope), kept.sessions));
+    }
+
+    private static <T> List<T> without(List<T> all, T one) {
+        return all.stream().filter(other -> !other.equals(one)).toList();
     }
 
     /** Sessions that were saved or opened, the newest first, as far as they are still there. */

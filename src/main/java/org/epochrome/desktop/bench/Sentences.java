@@ -4,6 +4,7 @@ import java.util.concurrent.CompletionException;
 import org.epochrome.io.FrameRefused;
 import org.epochrome.io.OutputRefused;
 import org.epochrome.session.FramesRefused;
+import org.epochrome.session.Memory;
 import org.epochrome.session.NoDiskInFrame;
 import org.epochrome.session.SessionRefused;
 
@@ -20,7 +21,7 @@ public final class Sentences {
                 || cause instanceof SessionRefused
                 || cause instanceof IllegalArgumentException;
         if (cause instanceof OutOfMemoryError) {
-            return "The pictures do not fit into memory; crop the frames, or start with more (java -Xmx6g -jar ...).";
+            return Memory.exceeded();
         }
         if (!told || cause.getMessage() == null) {
             return "Something went wrong inside the program (" + cause + "); please report what you did.";

@@ -18,7 +18,7 @@ final class Keys extends ScrollPane {
         {"Alt+1 to Alt+8", "pages of the side"},
         {"F, 1, +, -", "fit, true pixels; on the picture: larger, smaller"},
         {"Z, U", "the limb, large: north, then on around; all of it, unrolled"},
-        {"S, B", "before | after, blink between bands"},
+        {"S, B", "before | after (comma and period move the line), blink between bands"},
         {"L, G, T, R, P, D", "limb, graticule, terminator, rings, pole and zenith, dispersion"},
         {"Arrows on the picture", "move the view; on the page Shift a band, on Disk the disk, by 0.05 px"},
         {"Arrows on the ribbon", "choose a frame; with Ctrl move the epoch by a second, with Shift too by ten"},

@@ -159,6 +159,11 @@ final class PlanetView extends Region {
         return splits() && Math.abs(x - splitAt * getWidth()) < 8;
     }
 
+    /** Moves the split line by a part of the width. */
+    void moveSplitBy(double part) {
+        moveSplit((splitAt + part) * getWidth());
+    }
+
     void moveSplit(double x) {
         splitAt = Math.max(0.02, Math.min(0.98, x / Math.max(1, getWidth())));
         place();

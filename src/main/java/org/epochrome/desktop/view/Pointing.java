@@ -21,6 +21,8 @@ import org.epochrome.session.HeldDisk;
 final class Pointing {
     private static final double REACH = 11;
     private static final double WHEEL = 1.0015;
+    /** Part of the view's width by which a key moves the split line. */
+    private static final double SPLIT_STEP = 0.02;
 
     private final Bench bench;
     private final PlanetView view;
@@ -130,6 +132,8 @@ final class Pointing {
             case RIGHT -> nudge(step, 0);
             case UP -> nudge(0, -step);
             case DOWN -> nudge(0, step);
+            case COMMA -> view.moveSplitBy(-SPLIT_STEP);
+            case PERIOD -> view.moveSplitBy(SPLIT_STEP);
             case PLUS, ADD, EQUALS -> view.zoomBy(1.25, view.getWidth() / 2, view.getHeight() / 2);
             case MINUS, SUBTRACT -> view.zoomBy(0.8, view.getWidth() / 2, view.getHeight() / 2);
             default -> {

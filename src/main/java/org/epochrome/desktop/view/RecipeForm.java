@@ -8,12 +8,15 @@ import java.util.function.BiFunction;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
 import org.epochrome.session.Recipe;
+import org.kordamp.ikonli.feather.Feather;
+import org.kordamp.ikonli.javafx.FontIcon;
 
 /** A part of a page whose controls are each declared by what of a recipe they show and what they change in it. */
 class RecipeForm extends VBox {
@@ -115,8 +118,12 @@ class RecipeForm extends VBox {
         getChildren().add(box);
     }
 
-    /** A field for a name under which something is kept. */
-    final void keep(String id, String teaches, Consumer<String> kept) {
+    /**
+     * A field for a name under which something is kept, and a button to forget it.
+     *
+     * @param box what is kept so far, the one in use chosen
+     */
+    final <T> void keep(String id, String teaches, Consumer<String> kept, ComboBox<T> box, Consumer<T> forgotten) {
         Entry[] entry = new Entry[1];
         entry[0] = new Entry(id, "name it to keep it", teaches, name -> {
             if (!name.isBlank()) {
@@ -125,7 +132,16 @@ class RecipeForm extends VBox {
             entry[0].show("");
             panel.refresh();
         });
-        row("Keep as", entry[0]);
+        Button forget = new Button("", new FontIcon(Feather.TRASH_2));
+        forget.setId(id + "-forget");
+        forget.setAccessibleText("Forget");
+        forget.setTooltip(new Tooltip("Forget the one that is chosen; the session stays as it is"));
+        forget.disableProperty().bind(box.valueProperty().isNull());
+        forget.setOnAction(e -> {
+            forgotten.accept(box.getValue());
+            panel.refresh();
+        });
+        row("Keep as", Panel.pair(entry[0], forget));
     }
 
     private void edit(String step, Function<Recipe, Recipe> change) {

@@ -122,9 +122,13 @@ final class SessionPanel extends Panel {
                 (r, t) -> r.with(t.on(r.setup())));
         form.shows(r -> telescopes.setPromptText(remembered.telescopes().isEmpty() ? "none kept" : "choose"));
         form.keep(
-                "telescope-name", "A name under which mirroring, mount and plate scale are kept", name -> bench.draft()
+                "telescope-name",
+                "A name under which mirroring, mount and plate scale are kept",
+                name -> bench.draft()
                         .recipe()
-                        .ifPresent(r -> remembered.keep(Remembered.NamedTelescope.of(name, r.setup()))));
+                        .ifPresent(r -> remembered.keep(Remembered.NamedTelescope.of(name, r.setup()))),
+                telescopes,
+                remembered::forget);
         return form;
     }
 

@@ -34,11 +34,16 @@ final class SiteForm extends RecipeForm {
         typed.field(0, new Words("latitude", "Latitude", "Degrees, north positive"), "46.2");
         typed.field(1, new Words("longitude", "Longitude", "Degrees, east positive; 70 degrees west is -70"), "8.5");
         typed.field(2, new Words("height", "Height (m)", "Metres above sea level"), "480");
-        keep("site-name", "A name under which the site is kept", name -> panel.bench
-                .draft()
-                .recipe()
-                .flatMap(r -> r.place().site())
-                .ifPresent(site -> remembered.keep(name, site)));
+        keep(
+                "site-name",
+                "A name under which the site is kept",
+                name -> panel.bench
+                        .draft()
+                        .recipe()
+                        .flatMap(r -> r.place().site())
+                        .ifPresent(site -> remembered.keep(name, site)),
+                sites,
+                remembered::forget);
         air(
                 new Words("pressure", "Pressure (hPa)", "Air pressure at the site itself, not at sea level, hPa"),
                 Air::pressureHpa,

@@ -173,6 +173,12 @@ class KeeperTest {
         assertEquals(Mirroring.YES, other.mirroring());
         assertEquals(0.11, other.scaleArcsecPerPx().orElseThrow());
         assertTrue(other.northDeg().isEmpty(), "north belongs to the night, not to the telescope");
+        next.forget(next.sites().get(0));
+        next.forget(next.telescopes().get(0));
+        Remembered last = new Remembered(folder);
+        assertEquals(List.of(), last.sites());
+        assertEquals(List.of(), last.telescopes());
+        assertEquals(Optional.of(balcony), last.site(), "new sessions still begin there");
     }
 
     @Test
