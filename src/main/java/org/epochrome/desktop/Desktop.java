@@ -2,6 +2,7 @@ package org.epochrome.desktop;
 
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
@@ -18,6 +19,7 @@ import org.epochrome.desktop.bench.Bench;
 import org.epochrome.desktop.bench.Keeper;
 import org.epochrome.desktop.bench.Rehearsal;
 import org.epochrome.desktop.bench.Remembered;
+import org.epochrome.desktop.view.Emblem;
 import org.epochrome.desktop.view.Workbench;
 import org.epochrome.session.Place;
 
@@ -28,6 +30,7 @@ public final class Desktop extends Application {
     private static final double LEAST_WIDTH = 1000;
     private static final double LEAST_HEIGHT = 640;
     private static final long AUTOSAVE_MS = 1500;
+    private static final List<Integer> ICON_SIZES = List.of(16, 32, 48, 128, 256);
 
     private final ExecutorService background = Executors.newCachedThreadPool(work -> {
         Thread thread = new Thread(work, "bench");
@@ -59,6 +62,7 @@ public final class Desktop extends Application {
         stage.setMinWidth(Math.min(LEAST_WIDTH, screen.getWidth()));
         stage.setMinHeight(Math.min(LEAST_HEIGHT, screen.getHeight()));
         stage.setTitle("Epochrome");
+        ICON_SIZES.forEach(px -> stage.getIcons().add(Emblem.ofSize(px)));
         keeper.fileProperty()
                 .addListener((o, old, now) -> stage.setTitle(
                         now.map(f -> f.getFileName() + " - Epochrome").orElse("Epochrome")));
