@@ -1,5 +1,7 @@
 package org.epochrome.job;
 
+import java.util.function.BooleanSupplier;
+
 /**
  * How far a piece of work has come, and whether it shall stop.
  *
@@ -9,18 +11,23 @@ package org.epochrome.job;
 public interface Progress {
 
     /** Listens to nothing and never cancels. */
-    Progress NONE = new Progress() {
-        @Override
-        public void at(double fraction) {}
+    Progress NONE = endedBy(() -> false);
 
-        @Override
-        public void doing(String what) {}
+    /** Listens to nothing and cancels as soon as something is true. */
+    static Progress endedBy(BooleanSupplier over) {
+        return new Progress() {
+            @Override
+            public void at(double fraction) {}
 
-        @Override
-        public boolean cancelled() {
-            return false;
-        }
-    };
+            @Override
+            public void doing(String what) {}
+
+            @Override
+            public boolean cancelled() {
+                return over.getAsBoolean();
+            }
+        };
+    }
 
     /**
      * Tells how much of this work is done.

@@ -48,18 +48,7 @@ public final class Rehearsal implements Runnable {
 
     private final Path folder;
     private final ForkJoinPool quick;
-    private final Progress progress = new Progress() {
-        @Override
-        public void at(double fraction) {}
-
-        @Override
-        public void doing(String what) {}
-
-        @Override
-        public boolean cancelled() {
-            return over;
-        }
-    };
+    private final Progress progress = Progress.endedBy(() -> this.over);
     private volatile boolean over;
 
     /**
