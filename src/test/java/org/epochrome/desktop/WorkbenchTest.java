@@ -200,6 +200,8 @@ class WorkbenchTest {
         robot.interact(() -> bench().dismissProblem());
         click("#topic-session");
         assertEquals(alone, planetWidth(), 1, "the page folded away");
+        click("#topic-frame");
+        assertTrue(planetWidth() < alone - 300, "another page opens: " + planetWidth());
     }
 
     private Bounds inWindow(String part) {

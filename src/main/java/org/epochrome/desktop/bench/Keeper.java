@@ -210,7 +210,7 @@ public final class Keeper {
             try {
                 T result = step.run();
                 face.execute(() -> done.accept(result));
-            } catch (RuntimeException e) {
+            } catch (RuntimeException | OutOfMemoryError e) {
                 face.execute(() -> {
                     said.set("");
                     bench.studio().work().ends();

@@ -156,6 +156,17 @@ class KeeperTest {
         assertTrue(bench.problemProperty().get().endsWith("."));
     }
 
+    /** A large picture is finished once more when it is saved: that may be too much. */
+    @Test
+    void tooLittleMemoryIsSaidSo() {
+        keeper.inBackground(
+                () -> {
+                    throw new OutOfMemoryError("as if");
+                },
+                never -> {});
+        assertTrue(bench.problemProperty().get().contains("do not fit"), bench.problemProperty()::get);
+    }
+
     @Test
     void remembersSitesTelescopesAndTheme() {
         Remembered first = new Remembered(folder);
