@@ -4,7 +4,6 @@ import org.epochrome.disk.RingLight;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
 
 /**
  * How light falls off over a globe, and over its rings, in one band of a picture.
@@ -28,6 +27,6 @@ public record BandLight(Shading shading, RingLight rings) {
 
     /** The same without a smear and with another blur. */
     BandLight blurredBy(double blurPx) {
-        return new BandLight(new Shading(shading.minnaert(), blurPx, Smear.NONE), rings);
+        return new BandLight(shading.blurredBy(blurPx), rings);
     }
 }

@@ -21,7 +21,7 @@ final class BlurredLayers {
      */
     BlurredLayers(Plane[] sharp, double blurPx, Smear smear, RowRuns runs) {
         layers = sharp;
-        rings = sharp.length - 2;
+        rings = sharp.length - 3;
         this.blurPx = blurPx;
         this.smear = smear;
         this.runs = runs;
@@ -39,7 +39,7 @@ final class BlurredLayers {
         return moment;
     }
 
-    /** The picture times each ring's weight, then the picture, then its derivative by the exponent. */
+    /** The picture times each ring's weight, then the picture, then its derivatives by exponent and brightening. */
     Plane[] all() {
         for (int i = 0; !all && i < layers.length; i++) {
             if (i != rings) {

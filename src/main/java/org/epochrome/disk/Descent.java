@@ -34,7 +34,7 @@ final class Descent {
     /** The same as a part of the smear; from rendered scenes low above the horizon. */
     private static final double SMEAR_DOUBT = 0.0005;
 
-    private static final double RADIUS_DOUBT = 0.07;
+    private static final double RADIUS_DOUBT = 0.06;
     /** The same for the north angle, as a part of the flattening. */
     private static final double NORTH_DOUBT = 0.0085;
 
@@ -95,7 +95,10 @@ final class Descent {
             if (step < CHOOSING_STEPS) {
                 if (zoned) {
                     model = model.zoned(step == 0);
+                } else if (!model.markings().areCoarse()) {
+                    model = model.withExpectedLaw();
                 }
+                model = step == 0 ? model : model.completed();
                 pixels = model.pixels();
                 noise = model.variances(pixels);
             }
@@ -123,7 +126,8 @@ final class Descent {
         Skyline normals = model.normals(pixels, weights);
         int first = model.markings().size();
         boolean coarse = model.markings().areCoarse();
-        ShapeStep.expectUsualDarkening(normals, first, model.shape());
+        model.lawPrior().addTo(normals, first, model.shape());
+        ShapeStep.expectLittle(normals, first, model.shape(), model.surroundings());
         for (int i = 0; i < DiskModel.SHAPE; i++) {
             if (held[i] || (free && coarse && i == DiskModel.MINNAERT)) {
                 normals.hold(first + i);
@@ -153,7 +157,8 @@ final class Descent {
         double[] noise = model.shownVariances(pixels);
         Skyline information = model.information(pixels, model.weights(pixels, noise));
         int first = model.markings().size();
-        ShapeStep.expectUsualDarkening(information, first, model.shape());
+        model.lawPrior().addTo(information, first, model.shape());
+        ShapeStep.expectLittle(information, first, model.shape(), model.surroundings());
         for (int i = 0; i < DiskModel.SHAPE; i++) {
             if (held[i]) {
                 information.hold(first + i);

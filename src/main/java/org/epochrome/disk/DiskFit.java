@@ -1,9 +1,11 @@
 package org.epochrome.disk;
 
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
+import org.epochrome.image.Wings;
 import org.epochrome.job.Progress;
 
 /**
@@ -192,7 +194,7 @@ public final class DiskFit {
 
     private Outcome coarse(Plane frame, DiskStart start, double blur, boolean turned, Progress progress) {
         FirstGuess guess = FirstGuess.of(start, globe, mirrored, northDeg, turned, radiusPx, blur);
-        Shading shading = new Shading(ShapeStep.USUAL_MINNAERT, guess.blurPx(), smear);
+        Shading shading = new Shading(LimbLawPrior.USUAL.minnaert(), guess.blurPx(), smear);
         return coarse(frame, start.levels(), placed(guess.disk()), shading, progress);
     }
 
@@ -252,12 +254,15 @@ public final class DiskFit {
         shape[DiskModel.RADIUS] = inner.equatorialRadiusPx();
         shape[DiskModel.NORTH] = Math.toRadians(inner.northAngleDeg());
         shape[DiskModel.MINNAERT] = shading.minnaert();
+        shape[DiskModel.BRIGHTENING] = shading.brightening();
         shape[DiskModel.BLUR] = samples.blurInward(shading.blurPx());
         boolean[] held = new boolean[DiskModel.SHAPE];
         held[DiskModel.X] = place.isPresent();
         held[DiskModel.Y] = place.isPresent();
         held[DiskModel.NORTH] = !northFree();
         held[DiskModel.RADIUS] = radiusPx.isPresent();
+        Arrays.fill(held, DiskModel.WINGS, DiskModel.SHAPE, markings.areCoarse());
+        held[DiskModel.BRIGHTENING] = markings.areCoarse();
         Smear coarser = smear.on(0, 1.0 / samples.bin(), false);
         Descent descent = new Descent(
                 new DiskModel(samples, globe, mirrored, coarser, markings, shape, new double[markings.size()]),
@@ -273,18 +278,22 @@ public final class DiskFit {
         double[] sigmas = descent.sigmas();
         Disk disk = samples.outward(model.disk()).withNorth(Math.toDegrees(shape[DiskModel.NORTH]));
         double blur = samples.blurOutward(shape[DiskModel.BLUR]);
+        Wings wings = samples.surroundings().wings(shape).scaled(samples.bin());
         if (blur > MOST_BLUR * disk.equatorialRadiusPx()) {
             throw new DiskNotFound("what stands out is too blurred for the disk of a planet; use a sharper image");
         }
         return new FittedDisk(
                 disk,
-                new Shading(shape[DiskModel.MINNAERT], blur, smear),
-                levels.background() + levels.top() * shape[DiskModel.SKY],
-                levels.top() * Markings.mean(model.coefficients()),
+                new Shading(shape[DiskModel.MINNAERT], shape[DiskModel.BRIGHTENING], blur, smear, wings),
+                levels.background()
+                        + levels.top() * samples.surroundings().sky(shape, shape[DiskModel.X], shape[DiskModel.Y]),
+                levels.top() * Markings.mean(model.coefficients()) / (1 - wings.spread()),
                 levels.noise(),
                 samples.bin() * Math.hypot(sigmas[DiskModel.X], sigmas[DiskModel.Y]) / Math.sqrt(2),
                 samples.bin() * sigmas[DiskModel.RADIUS],
                 Math.toDegrees(sigmas[DiskModel.NORTH]),
-                descent.residual());
+                descent.residual(),
+                RingLight.NONE,
+                samples.surroundings().skySlope(shape).times(levels.top() / samples.bin()));
     }
 }

@@ -21,8 +21,16 @@ final class DiskModel {
     static final int NORTH = 3;
     static final int MINNAERT = 4;
     static final int BLUR = 5;
-    static final int SKY = 6;
-    static final int SHAPE = 7;
+    static final int BRIGHTENING = 6;
+    static final int SKY = 7;
+    /** Slopes of the sky, per half width of the samples. */
+    static final int SKY_RIGHT = 8;
+
+    static final int SKY_DOWN = 9;
+    /** Parts of the light that wings spread, the first of {@link Surroundings#WINGS}. */
+    static final int WINGS = 10;
+
+    static final int SHAPE = WINGS + Surroundings.WINGS;
 
     /** Part of the disk's brightness by which a real blur may differ from a Gaussian. */
     private static final double BLUR_DOUBT = 0.002;
@@ -32,10 +40,19 @@ final class DiskModel {
     private static final double BEYOND_BLURS = 5;
 
     private static final double BEYOND_COARSE = 0.2;
+    /** Elliptic radius up to which every few pixels of the sky tell wings and sky apart, and how few. */
+    private static final double FAR = 1.6;
+
+    private static final int SPARSE = 3;
     /** How far from the limb residuals belong to it, blurs. */
     private static final double LIMB_BLURS = 2;
     /** Part of the pixels that may be wrong. */
     private static final double HOT = 0.05;
+
+    /** Depths inside the limb, blurs, between which what a model leaves is judged apart. */
+    private static final double[] DEPTHS = {1, 2, 4, 7};
+    /** Side of a square of pixels whose detail is alike: detail that the markings lack counts for so much more than its scatter. */
+    private static final double ALIKE = 3;
 
     private static final double FAINT = 1e-5;
     /** Parts in which the equations are added up, whatever the number of threads. */
@@ -51,6 +68,7 @@ final class DiskModel {
     private final int width;
     private final int height;
     private final View view;
+    private LimbLawPrior lawPrior = LimbLawPrior.USUAL;
     /** Made when it is first needed, and not by two threads at a time. */
     private BlurredLayers blurred;
 
@@ -72,7 +90,7 @@ final class DiskModel {
         this.mirrored = mirrored;
         this.smear = smear;
         this.markings = markings;
-        this.shape = shape;
+        this.shape = samples.surroundings().held(shape);
         this.coefficients = coefficients;
         width = samples.data().width();
         height = samples.data().height();
@@ -87,14 +105,27 @@ final class DiskModel {
                 double at = view.ellipticRadius(view.pole(x, y), view.side(x, y));
                 return at > needed && at < most;
             });
-            Plane[] sharp = Layers.sharp(view, shape[MINNAERT], markings, coefficients, width, height, needed);
+            Plane[] sharp = Layers.sharp(
+                    view, shape[MINNAERT], shape[BRIGHTENING], markings, coefficients, width, height, needed);
             blurred = new BlurredLayers(sharp, shape[BLUR], smear, runs);
         }
         return blurred;
     }
 
     DiskModel with(double[] otherShape, double[] otherCoefficients) {
-        return new DiskModel(samples, globe, mirrored, smear, markings, otherShape, otherCoefficients);
+        DiskModel other = new DiskModel(samples, globe, mirrored, smear, markings, otherShape, otherCoefficients);
+        other.lawPrior = lawPrior;
+        return other;
+    }
+
+    /** The model with samples that the model completes where light was cut off. */
+    DiskModel completed() {
+        float[] picture = blurred().picture();
+        Samples whole = samples.completed(p -> samples.surroundings().at(shape, p) + picture[p]);
+        DiskModel other = new DiskModel(whole, globe, mirrored, smear, markings, shape, coefficients);
+        other.lawPrior = lawPrior;
+        other.blurred = blurred;
+        return other;
     }
 
     /**
@@ -106,8 +137,17 @@ final class DiskModel {
         Markings along = markings.along(Zones.of(this, samples), view);
         DiskModel zoned =
                 new DiskModel(samples, globe, mirrored, smear, along, shape, begin ? along.expected() : coefficients);
+        zoned.lawPrior = LimbLawEstimate.of(this, samples, true);
         zoned.blurred = begin ? null : blurred;
         return zoned;
+    }
+
+    /** The model with a limb law that is expected to be the one that the disk inside the limb shows. */
+    DiskModel withExpectedLaw() {
+        DiskModel other = with(shape, coefficients);
+        other.blurred = blurred;
+        other.lawPrior = LimbLawEstimate.of(this, samples, false);
+        return other;
     }
 
     double[] shape() {
@@ -116,6 +156,15 @@ final class DiskModel {
 
     double[] coefficients() {
         return coefficients;
+    }
+
+    Surroundings surroundings() {
+        return samples.surroundings();
+    }
+
+    /** What is expected of the limb's law. */
+    LimbLawPrior lawPrior() {
+        return lawPrior;
     }
 
     Markings markings() {
@@ -156,7 +205,9 @@ final class DiskModel {
             for (int x = Slope.REACH; x < width - Slope.REACH; x++) {
                 int p = y * width + x;
                 double at = view.ellipticRadius(view.pole(x, y), view.side(x, y));
-                if (at >= least && at <= most && !Float.isNaN(samples.data().data()[p])) {
+                boolean chosen =
+                        at <= most || (!markings.areCoarse() && at <= FAR && x % SPARSE == 0 && y % SPARSE == 0);
+                if (at >= least && chosen && !Float.isNaN(samples.data().data()[p])) {
                     list[n++] = p;
                 }
             }
@@ -185,13 +236,38 @@ final class DiskModel {
     }
 
     private double[] variances(int[] pixels, double doubt) {
+        double[] scatters = scatters(pixels);
         double[] variances = new double[pixels.length];
         for (int i = 0; i < pixels.length; i++) {
             double brightness = samples.data().data()[pixels[i]];
-            double detail = markings.unseen(blursInside(pixels[i])) * brightness;
+            double inside = blursInside(pixels[i]);
+            double detail = Math.min(markings.unseen(inside) * brightness, ALIKE * scatters[depth(inside)]);
             variances[i] = samples.variance(brightness) + doubt + detail * detail;
         }
         return variances;
+    }
+
+    /** Rms of what the model leaves at each depth inside the limb, without the worst pixels. */
+    private double[] scatters(int[] pixels) {
+        double[][] squares = new double[DEPTHS.length + 1][pixels.length];
+        int[] counts = new int[DEPTHS.length + 1];
+        for (int p : pixels) {
+            int depth = depth(blursInside(p));
+            squares[depth][counts[depth]++] = residual(p) * residual(p);
+        }
+        double[] scatters = new double[counts.length];
+        for (int i = 0; i < counts.length; i++) {
+            scatters[i] = Math.sqrt(meanWithoutWorst(squares[i], counts[i]));
+        }
+        return scatters;
+    }
+
+    private static int depth(double blursInside) {
+        int depth = 0;
+        while (depth < DEPTHS.length && blursInside > DEPTHS[depth]) {
+            depth++;
+        }
+        return depth;
     }
 
     private double blursInside(int p) {
@@ -224,7 +300,13 @@ final class DiskModel {
     }
 
     private double residual(int pixel) {
-        return samples.data().data()[pixel] - shape[SKY] - blurred().picture()[pixel];
+        double left = light(pixel) - blurred().picture()[pixel];
+        return left > 0 && samples.cut().get(pixel) ? 0 : left;
+    }
+
+    /** Light of the disk's core picture at a pixel of the samples: what sky and wings add is taken off. */
+    double light(int pixel) {
+        return samples.data().data()[pixel] - samples.surroundings().at(shape, pixel);
     }
 
     /** Weights by the variances, with outliers held down. */
@@ -243,7 +325,7 @@ final class DiskModel {
             double r = residual(pixels[i]);
             sum += weights[i] * r * r;
         }
-        return sum + markings.misfit(coefficients);
+        return sum + markings.misfit(coefficients) + lawPrior.misfit(shape);
     }
 
     /** The normal equations: first the markings' coefficients, then the shape parameters. */
@@ -277,9 +359,14 @@ final class DiskModel {
     }
 
     private void addNormals(Plane[] layers, int[] pixels, double[] weights, int from, int to, Skyline normals) {
-        float[] darkening = layers[markings.rings() + 1].data();
-        ShapeSlopes shapeSlopes =
-                new ShapeSlopes(shape, smear, blurred().picture(), blurred().moment(), darkening, width);
+        ShapeSlopes shapeSlopes = new ShapeSlopes(
+                shape,
+                smear,
+                blurred().picture(),
+                blurred().moment(),
+                layers[markings.rings() + 1].data(),
+                layers[markings.rings() + 2].data(),
+                samples);
         int[] starts = new int[Markings.SPOKE_WEIGHTS + 1];
         int[] lengths = new int[starts.length];
         double[] slopes = new double[Markings.SPOKE_WEIGHTS * markings.rings() + SHAPE];

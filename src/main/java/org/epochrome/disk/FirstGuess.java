@@ -56,7 +56,7 @@ record FirstGuess(Disk disk, double blurPx) {
     }
 
     private static DiskStart patchOf(Globe globe, Disk disk, double blurPart) {
-        Shading shading = new Shading(ShapeStep.USUAL_MINNAERT, blurPart * disk.equatorialRadiusPx(), Smear.NONE);
+        Shading shading = new Shading(LimbLawPrior.USUAL.minnaert(), blurPart * disk.equatorialRadiusPx(), Smear.NONE);
         View view = new View(globe, disk);
         Plane picture = shading.picture(view, MODEL_SIZE, MODEL_SIZE);
         if (globe.ringed()) {

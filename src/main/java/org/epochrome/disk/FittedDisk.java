@@ -1,11 +1,13 @@
 package org.epochrome.disk;
 
+import org.epochrome.image.Plane;
+
 /**
  * What a fit found in one plane.
  *
  * @param disk place, size and orientation
  * @param shading limb darkening and blur
- * @param background sky level, in the plane's units
+ * @param background sky level at the disk's centre, in the plane's units
  * @param brightness factor of the even globe, in the plane's units above the sky
  * @param noise standard deviation of the sky, in the plane's units
  * @param centreSigmaPx standard error of the centre, per axis
@@ -13,6 +15,7 @@ package org.epochrome.disk;
  * @param northSigmaDeg standard error of the north angle; 0 if it was given
  * @param residual rms of what the model leaves within two blurs inside the limb, as a part of the disk's brightness
  * @param rings brightness of Saturn's rings
+ * @param skySlope how the sky's brightness changes over the frame
  */
 public record FittedDisk(
         Disk disk,
@@ -24,9 +27,10 @@ public record FittedDisk(
         double radiusSigmaPx,
         double northSigmaDeg,
         double residual,
-        RingLight rings) {
+        RingLight rings,
+        SkySlope skySlope) {
 
-    /** A disk without rings. */
+    /** A disk without rings under an even sky. */
     public FittedDisk(
             Disk disk,
             Shading shading,
@@ -47,57 +51,54 @@ public record FittedDisk(
                 radiusSigmaPx,
                 northSigmaDeg,
                 residual,
-                RingLight.NONE);
+                RingLight.NONE,
+                SkySlope.NONE);
     }
 
     /** The same fit with the disk at another place or in another posture. */
     public FittedDisk at(Disk other) {
-        return new FittedDisk(
-                other,
-                shading,
-                background,
-                brightness,
-                noise,
-                centreSigmaPx,
-                radiusSigmaPx,
-                northSigmaDeg,
-                residual,
-                rings);
+        return with(other, shading, northSigmaDeg, skySlope);
     }
 
     /** The same fit on the plane binned by a factor. */
     public FittedDisk binned(int factor) {
         Disk small = disk.binned(factor);
-        return at(small).with(shading.carried(disk, small));
+        SkySlope steeper = skySlope.times(factor);
+        return with(small, shading.carried(disk, small), northSigmaDeg, steeper);
     }
 
     /** The same fit with another standard error of the north angle. */
     public FittedDisk withNorthSigma(double sigmaDeg) {
-        return new FittedDisk(
-                disk, shading, background, brightness, noise, centreSigmaPx, radiusSigmaPx, sigmaDeg, residual, rings);
+        return with(disk, shading, sigmaDeg, skySlope);
     }
 
     /** The same fit on the plane as {@link Unsmear} leaves it. */
     public FittedDisk cleared(Unsmear.Extent extent) {
-        return with(shading.drawnOut(Unsmear.left(shading, extent)));
+        return with(disk, shading.drawnOut(Unsmear.left(shading, extent)), northSigmaDeg, skySlope);
     }
 
     /** The same fit with another exponent of the shading. */
     public FittedDisk withMinnaert(double minnaert) {
-        return with(new Shading(minnaert, shading.blurPx(), shading.smear()));
+        return with(disk, shading.withMinnaert(minnaert), northSigmaDeg, skySlope);
     }
 
-    private FittedDisk with(Shading other) {
+    /** The frame with an even sky, of the level {@link #background}. */
+    public Plane withEvenSky(Plane frame) {
+        return skySlope.equals(SkySlope.NONE) ? frame : skySlope.evened(frame, disk);
+    }
+
+    private FittedDisk with(Disk otherDisk, Shading otherShading, double sigmaDeg, SkySlope otherSlope) {
         return new FittedDisk(
-                disk,
-                other,
+                otherDisk,
+                otherShading,
                 background,
                 brightness,
                 noise,
                 centreSigmaPx,
                 radiusSigmaPx,
-                northSigmaDeg,
+                sigmaDeg,
                 residual,
-                rings);
+                rings,
+                otherSlope);
     }
 }

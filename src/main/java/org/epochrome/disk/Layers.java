@@ -23,6 +23,7 @@ final class Layers {
 
     private final View view;
     private final double minnaert;
+    private final double brightening;
     private final Markings markings;
     private final double[] coefficients;
     private final int width;
@@ -30,33 +31,43 @@ final class Layers {
     private final float[][] layers;
     private final double[] along;
     private final double[] weights = new double[4];
-    private final double[] law = new double[2];
+    private final double[] law = new double[3];
 
-    private Layers(View view, double minnaert, Markings markings, double[] coefficients, int width, int height) {
+    private Layers(
+            View view,
+            double minnaert,
+            double brightening,
+            Markings markings,
+            double[] coefficients,
+            int width,
+            int height) {
         this.view = view;
         this.minnaert = minnaert;
+        this.brightening = brightening;
         this.markings = markings;
         this.coefficients = coefficients;
         this.width = width;
         this.height = height;
-        layers = new float[markings.rings() + 2][width * height];
+        layers = new float[markings.rings() + 3][width * height];
         along = new double[markings.rings()];
     }
 
     /**
-     * The picture times each ring's weight, then the picture itself, then its derivative by the exponent.
+     * The picture times each ring's weight, then the picture itself, then its derivatives by the exponent and by the
+     * brightening of the limb.
      *
      * @param innermost elliptic radius within which all may stay dark
      */
     static Plane[] sharp(
             View view,
             double minnaert,
+            double brightening,
             Markings markings,
             double[] coefficients,
             int width,
             int height,
             double innermost) {
-        Layers made = new Layers(view, minnaert, markings, coefficients, width, height);
+        Layers made = new Layers(view, minnaert, brightening, markings, coefficients, width, height);
         made.walk(Math.asin(Math.max(0, innermost)));
         Plane[] planes = new Plane[made.layers.length];
         for (int i = 0; i < planes.length; i++) {
@@ -97,7 +108,7 @@ final class Layers {
         if (left < 0 || top < 0 || left > width - 2 || top > height - 2) {
             return;
         }
-        if (!Shading.law(view, pole, side, minnaert, law)) {
+        if (!Shading.law(view, pole, side, minnaert, brightening, law)) {
             return;
         }
         int rings = markings.rings();
@@ -115,6 +126,7 @@ final class Layers {
         }
         share(layers[rings], width, p, fx, fy, light * law[0]);
         share(layers[rings + 1], width, p, fx, fy, light * law[1]);
+        share(layers[rings + 2], width, p, fx, fy, light * law[2]);
     }
 
     /** Shares light bilinearly among the pixel p of a picture, its right neighbour and those below. */

@@ -68,6 +68,6 @@ public final class RingLight {
         });
         double blur = shading.blurPx();
         double left = Math.sqrt(Math.max(0, blur * blur + 1 / 12.0 - Layers.SPREAD));
-        return shading.smear().of(Gaussian.blur(sharp, left));
+        return shading.wings().of(shading.smear().of(Gaussian.blur(sharp, left)));
     }
 }

@@ -92,7 +92,8 @@ final class RingedDescent {
     private double[] move(int[] pixels, double[] weights, boolean brightnessOnly) {
         Skyline normals = model.normals(pixels, weights);
         int first = facets.layers();
-        ShapeStep.expectUsualDarkening(normals, first, model.shape());
+        LimbLawPrior.USUAL.addTo(normals, first, model.shape());
+        ShapeStep.expectLittle(normals, first, model.shape(), samples.surroundings());
         for (int i = 0; i < DiskModel.SHAPE; i++) {
             if (held[i] || (brightnessOnly && i != DiskModel.SKY)) {
                 normals.hold(first + i);

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
+import org.epochrome.image.Wings;
 import org.epochrome.job.Progress;
 
 /**
@@ -78,7 +79,7 @@ final class RingedFit {
     private RingedDescent rough(Plane frame, DiskStart start, boolean turned, Progress progress) {
         FirstGuess guess = FirstGuess.of(start, globe, mirrored, northDeg, turned, radiusPx, USUAL_BLUR);
         int bin = (int) Math.max(1, Math.round(guess.disk().equatorialRadiusPx() / COARSE_RADIUS));
-        Shading shading = new Shading(ShapeStep.USUAL_MINNAERT, guess.blurPx(), smear);
+        Shading shading = new Shading(LimbLawPrior.USUAL.minnaert(), guess.blurPx(), smear);
         return descend(frame, start.levels(), placed(guess.disk()), shading, bin, COARSE_BLUR, COARSE_MARGIN, progress);
     }
 
@@ -125,7 +126,8 @@ final class RingedFit {
                 blur,
                 softening,
                 levels,
-                bin);
+                bin,
+                false);
         Disk inner = samples.inward(disk);
         double radius = inner.equatorialRadiusPx();
         double[] shape = new double[DiskModel.SHAPE];
@@ -146,6 +148,8 @@ final class RingedFit {
         held[DiskModel.Y] = place.isPresent();
         held[DiskModel.NORTH] = northDeg.isPresent();
         held[DiskModel.RADIUS] = radiusPx.isPresent();
+        held[DiskModel.BRIGHTENING] = true;
+        Arrays.fill(held, DiskModel.WINGS, DiskModel.SHAPE, margin > 0);
         Smear coarser = smear.on(0, 1.0 / bin, false);
         RingedDescent descent = new RingedDescent(
                 samples,
@@ -163,21 +167,24 @@ final class RingedFit {
         Samples samples = descent.samples();
         Facets facets = descent.facets();
         double[] coefficients = descent.model().coefficients();
+        Wings wings = samples.surroundings().wings(shape).scaled(samples.bin());
         double mean = facets.meanBrightness(shape[DiskModel.MINNAERT], coefficients);
         double[] light = Arrays.stream(coefficients, facets.zones(), coefficients.length)
                 .map(v -> v / mean)
                 .toArray();
         return new FittedDisk(
                 samples.outward(descent.model().disk()).withNorth(Math.toDegrees(shape[DiskModel.NORTH])),
-                new Shading(shape[DiskModel.MINNAERT], samples.blurOutward(shape[DiskModel.BLUR]), smear),
-                levels.background() + levels.top() * shape[DiskModel.SKY],
-                levels.top() * mean,
+                new Shading(shape[DiskModel.MINNAERT], 0, samples.blurOutward(shape[DiskModel.BLUR]), smear, wings),
+                levels.background()
+                        + levels.top() * samples.surroundings().sky(shape, shape[DiskModel.X], shape[DiskModel.Y]),
+                levels.top() * mean / (1 - wings.spread()),
                 levels.noise(),
                 samples.bin() * Math.hypot(sigmas[DiskModel.X], sigmas[DiskModel.Y]) / Math.sqrt(2),
                 samples.bin() * sigmas[DiskModel.RADIUS],
                 Math.toDegrees(sigmas[DiskModel.NORTH]),
                 descent.residual(),
-                new RingLight(facets.places(), light));
+                new RingLight(facets.places(), light),
+                samples.surroundings().skySlope(shape).times(levels.top() / samples.bin()));
     }
 
     private Disk placed(Disk disk) {

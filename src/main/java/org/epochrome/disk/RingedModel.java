@@ -52,7 +52,7 @@ final class RingedModel {
         this.facets = facets;
         this.mirrored = mirrored;
         this.smear = smear;
-        this.shape = shape;
+        this.shape = samples.surroundings().held(shape);
         this.coefficients = coefficients;
         width = samples.data().width();
         height = samples.data().height();
@@ -151,7 +151,7 @@ final class RingedModel {
     }
 
     private double residual(int p) {
-        return samples.data().data()[p] - shape[DiskModel.SKY] - picture[p];
+        return samples.data().data()[p] - samples.surroundings().at(shape, p) - picture[p];
     }
 
     /** Rms of what the model leaves, in the disk's brightness, without the worst pixels, which may be hot. */
@@ -205,7 +205,7 @@ final class RingedModel {
 
     private void addNormals(int[] pixels, double[] weights, int from, int to, Skyline normals) {
         int count = facets.layers();
-        ShapeSlopes shapeSlopes = new ShapeSlopes(shape, smear, picture, moment, layers[count], width);
+        ShapeSlopes shapeSlopes = new ShapeSlopes(shape, smear, picture, moment, layers[count], layers[count], samples);
         int[] starts = new int[count + 1];
         int[] lengths = new int[count + 1];
         double[] slopes = new double[count + DiskModel.SHAPE];

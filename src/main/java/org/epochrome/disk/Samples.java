@@ -1,6 +1,8 @@
 package org.epochrome.disk;
 
 import java.util.Arrays;
+import java.util.BitSet;
+import java.util.function.IntToDoubleFunction;
 import org.epochrome.image.Binning;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
@@ -11,6 +13,8 @@ import org.epochrome.image.Plane;
  * pixel wide.
  *
  * @param data the means; NaN where a pixel is missing
+ * @param cut pixels whose light was cut off at the frame's least value, and may have been less
+ * @param surroundings sky and wings in them
  * @param bin frame pixels per side of a coarse pixel
  * @param left frame column of the first pixel
  * @param top frame row of the first pixel
@@ -18,10 +22,25 @@ import org.epochrome.image.Plane;
  * @param skyNoise standard deviation of a coarse pixel of the sky
  * @param diskNoise the same where the disk is bright
  */
-record Samples(Plane data, int bin, int left, int top, double softness, double skyNoise, double diskNoise) {
-    private static final double MARGIN = 0.1;
+record Samples(
+        Plane data,
+        BitSet cut,
+        Surroundings surroundings,
+        int bin,
+        int left,
+        int top,
+        double softness,
+        double skyNoise,
+        double diskNoise) {
+    private static final double MARGIN = 0.65;
     /** Part of a softened pixel's surroundings that must be known. */
     private static final double KNOWN = 0.3;
+
+    /** Part of a frame's pixels that have its least value if it was cut off there. */
+    private static final double CUT = 0.01;
+
+    /** Blur in coarse pixels below which diffraction shapes it, if they are the frame's own. */
+    private static final double SHARP = 1.6;
 
     private static final int LEAST_MARGIN_PX = 8;
     /** Least noise that is believed: rounding to whole numbers can hide it. */
@@ -34,7 +53,7 @@ record Samples(Plane data, int bin, int left, int top, double softness, double s
      */
     static Samples around(Plane frame, Disk disk, double blurPx, double softeningPx, Levels levels, int bin) {
         double radius = disk.equatorialRadiusPx();
-        return around(frame, disk, radius, radius, blurPx, softeningPx, levels, bin);
+        return around(frame, disk, radius, radius, blurPx, softeningPx, levels, bin, true);
     }
 
     /**
@@ -43,6 +62,7 @@ record Samples(Plane data, int bin, int left, int top, double softness, double s
      * @param across distance of the outermost light from the disk's centre in columns
      * @param along the same in rows
      * @param softeningPx standard deviation of a blur that the frame gets first; 0 for none
+     * @param diffraction whether wings may lie as close to the core as diffraction rings do
      */
     static Samples around(
             Plane frame,
@@ -52,7 +72,8 @@ record Samples(Plane data, int bin, int left, int top, double softness, double s
             double blurPx,
             double softeningPx,
             Levels levels,
-            int bin) {
+            int bin,
+            boolean diffraction) {
         double margin = disk.equatorialRadiusPx() * MARGIN + LEAST_MARGIN_PX + 4 * Math.hypot(blurPx, softeningPx);
         int left = (int) Math.max(0, Math.floor(disk.x() - across - margin));
         int top = (int) Math.max(0, Math.floor(disk.y() - along - margin));
@@ -67,7 +88,49 @@ record Samples(Plane data, int bin, int left, int top, double softness, double s
         Plane means = Binning.by(bin, softeningPx > 0 ? softened(part, softeningPx) : part);
         double sky = Math.max(LEAST_NOISE, levels.noise() / levels.top());
         double lit = Math.max(sky, diskNoise(frame, disk, levels) / levels.top());
-        return new Samples(means, bin, left, top, softeningPx / bin, sky / bin, lit / bin);
+        double core = Math.max(1, Math.hypot(blurPx, softeningPx) / bin);
+        return new Samples(
+                means,
+                cut(frame, left, top, bin, means),
+                new Surroundings(means, core, diffraction && bin == 1 && core < SHARP),
+                bin,
+                left,
+                top,
+                softeningPx / bin,
+                sky / bin,
+                lit / bin);
+    }
+
+    /** Coarse pixels that hold one of the frame's least value, if so many have that value that it was cut off there. */
+    private static BitSet cut(Plane frame, int left, int top, int bin, Plane means) {
+        float least = Float.POSITIVE_INFINITY;
+        int count = 0;
+        for (float v : frame.data()) {
+            count = v < least ? 1 : v == least ? count + 1 : count;
+            least = Math.min(least, Float.isNaN(v) ? least : v);
+        }
+        BitSet cut = new BitSet();
+        if (count < CUT * frame.data().length) {
+            return cut;
+        }
+        for (int y = 0; y < means.height() * bin; y++) {
+            for (int x = 0; x < means.width() * bin; x++) {
+                if (frame.at(left + x, top + y) == least) {
+                    cut.set(y / bin * means.width() + x / bin);
+                }
+            }
+        }
+        return cut;
+    }
+
+    /** The samples with other values where light was cut off; only the surroundings are made of those. */
+    Samples completed(IntToDoubleFunction value) {
+        if (cut.isEmpty()) {
+            return this;
+        }
+        Plane whole = data.copy();
+        cut.stream().forEach(p -> whole.data()[p] = (float) Math.min(data.data()[p], value.applyAsDouble(p)));
+        return new Samples(data, cut, surroundings.of(whole), bin, left, top, softness, skyNoise, diskNoise);
     }
 
     /** A part of the frame in units of the disk's brightness above the sky. */

@@ -3,17 +3,26 @@ package org.epochrome.disk;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
+import org.epochrome.image.Wings;
 import org.epochrome.job.Rows;
 
 /**
  * How bright an even globe looks: Minnaert's law {@code I = mu0^k mu^(k-1)} (Minnaert 1941, ApJ 93, 403), with mu0 and
- * mu the cosines of incidence and emission, blurred by a round Gaussian.
+ * mu the cosines of incidence and emission, times {@code exp(b (1 - sqrt(mu)))} for limbs that are brighter or darker than
+ * any exponent makes them, blurred by a spread function with a Gaussian core.
  *
  * @param minnaert the exponent k; 0.5 is a flat disk at full phase, 1 a Lambert sphere
- * @param blurPx standard deviation of the blur, pixels
- * @param smear how far the band's dispersion draws the picture out on top of that
+ * @param brightening the coefficient b; positive where haze brightens the limb
+ * @param blurPx standard deviation of the core of the blur, pixels
+ * @param smear dispersion within the band, on top of that
+ * @param wings what the spread function has besides its core
  */
-public record Shading(double minnaert, double blurPx, Smear smear) {
+public record Shading(double minnaert, double brightening, double blurPx, Smear smear, Wings wings) {
+    /** Minnaert's law and a Gaussian blur. */
+    public Shading(double minnaert, double blurPx, Smear smear) {
+        this(minnaert, 0, blurPx, smear, Wings.NONE);
+    }
+
     /** Below this emission cosine the law is frozen: it diverges there for k below 1. */
     static final double LEAST_EMISSION = 0.02;
     /** Below this incidence cosine it is night. */
@@ -26,19 +35,33 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
 
     /** The blurred picture of an even globe, 1 where Sun and observer stand overhead; pixels integrate over their area. */
     public Plane picture(View view, int width, int height) {
-        return smear.of(Gaussian.blur(sharp(view, width, height, null), blurPx));
+        return blurred(sharp(view, width, height, null));
     }
 
     /** The same picture, and a second one of the globe seen and lit through Saturn's rings. */
     public Plane[] pictureAndVeiled(View view, int width, int height) {
         Plane veiled = new Plane(width, height);
         Plane free = sharp(view, width, height, veiled.data());
-        return new Plane[] {smear.of(Gaussian.blur(free, blurPx)), smear.of(Gaussian.blur(veiled, blurPx))};
+        return new Plane[] {blurred(free), blurred(veiled)};
+    }
+
+    private Plane blurred(Plane sharp) {
+        return wings.of(smear.of(Gaussian.blur(sharp, blurPx)));
     }
 
     /** The same shading with another smear. */
     public Shading drawnOut(Smear other) {
-        return new Shading(minnaert, blurPx, other);
+        return new Shading(minnaert, brightening, blurPx, other, wings);
+    }
+
+    /** The same shading with another exponent. */
+    public Shading withMinnaert(double exponent) {
+        return new Shading(exponent, brightening, blurPx, smear, wings);
+    }
+
+    /** The shading without dispersion and with another core of the blur. */
+    public Shading blurredBy(double otherPx) {
+        return new Shading(minnaert, brightening, otherPx, Smear.NONE, wings);
     }
 
     /** The same shading on the pixels of another image that shows the same disk. */
@@ -46,7 +69,7 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
         double scale = to.equatorialRadiusPx() / from.equatorialRadiusPx();
         boolean flips = from.mirrored() != to.mirrored();
         double turned = to.northAngleDeg() - (flips ? -from.northAngleDeg() : from.northAngleDeg());
-        return new Shading(minnaert, blurPx * scale, smear.on(turned, scale, flips));
+        return new Shading(minnaert, brightening, blurPx * scale, smear.on(turned, scale, flips), wings.scaled(scale));
     }
 
     /** @param veiled filled with the picture behind rings, if it is not null */
@@ -55,7 +78,7 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
         float[] out = plane.data();
         double radius = view.disk().equatorialRadiusPx();
         Rows.each(height, (from, to) -> {
-            double[] law = new double[2];
+            double[] law = new double[3];
             for (int y = from; y < to; y++) {
                 for (int x = 0; x < width; x++) {
                     double pole = view.pole(x, y);
@@ -92,7 +115,7 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
             double fy = y + (j + 0.5) / fine - 0.5;
             for (int i = 0; i < fine; i++) {
                 double fx = x + (i + 0.5) / fine - 0.5;
-                sum += law(view, view.pole(fx, fy), view.side(fx, fy), minnaert, law) ? law[0] : 0;
+                sum += law(view, view.pole(fx, fy), view.side(fx, fy), minnaert, brightening, law) ? law[0] : 0;
             }
         }
         return sum / (fine * fine);
@@ -107,7 +130,7 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
                 double fx = x + (i + 0.5) / fine - 0.5;
                 double pole = view.pole(fx, fy);
                 double side = view.side(fx, fy);
-                if (law(view, pole, side, minnaert, law)) {
+                if (law(view, pole, side, minnaert, brightening, law)) {
                     double slant = Rings.slantDepth(view, pole, side, view.depth(pole, side));
                     sum += law[0];
                     through += slant == 0 ? law[0] : law[0] * Math.exp(-slant);
@@ -119,12 +142,12 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
     }
 
     /**
-     * The law at a place and its derivative by the exponent.
+     * The law at a place and its derivatives by the exponent and by the brightening.
      *
-     * @param law filled with the two
+     * @param law filled with the three
      * @return false, and nothing filled in, off the disk and on the night side
      */
-    static boolean law(View view, double pole, double side, double k, double[] law) {
+    static boolean law(View view, double pole, double side, double k, double brightening, double[] law) {
         double depth = view.depth(pole, side);
         if (Double.isNaN(depth)) {
             return false;
@@ -138,8 +161,10 @@ public record Shading(double minnaert, double blurPx, Smear smear) {
         double emission = Math.max(LEAST_EMISSION, view.cosEmission(bodyX, side, bodyZ));
         double logIncidence = Math.log(incidence);
         double logEmission = Math.log(emission);
-        law[0] = Math.exp(k * logIncidence + (k - 1) * logEmission);
+        double rim = 1 - Math.sqrt(emission);
+        law[0] = Math.exp(k * logIncidence + (k - 1) * logEmission + brightening * rim);
         law[1] = law[0] * (logIncidence + logEmission);
+        law[2] = law[0] * rim;
         return true;
     }
 }

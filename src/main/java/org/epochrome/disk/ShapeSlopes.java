@@ -13,6 +13,8 @@ final class ShapeSlopes {
     private final float[] picture;
     private final float[] moment;
     private final float[] darkening;
+    private final float[] brightening;
+    private final Samples samples;
     private final int width;
 
     /**
@@ -20,15 +22,25 @@ final class ShapeSlopes {
      * @param picture blurred and smeared
      * @param moment what a longer smear would change
      * @param darkening derivative by the exponent of the shading
-     * @param width of the pictures
+     * @param brightening derivative by the brightening of the limb
+     * @param samples that the pictures are compared with
      */
-    ShapeSlopes(double[] shape, Smear smear, float[] picture, float[] moment, float[] darkening, int width) {
+    ShapeSlopes(
+            double[] shape,
+            Smear smear,
+            float[] picture,
+            float[] moment,
+            float[] darkening,
+            float[] brightening,
+            Samples samples) {
         this.shape = shape;
         this.smear = smear;
         this.picture = picture;
         this.moment = moment;
         this.darkening = darkening;
-        this.width = width;
+        this.brightening = brightening;
+        this.samples = samples;
+        width = samples.data().width();
     }
 
     /** Puts the derivatives at a pixel into a list from a place on. */
@@ -51,6 +63,7 @@ final class ShapeSlopes {
                 dx * down - dy * right - (smear.right() * longerDown - smear.down() * longerRight);
         slopes[at + DiskModel.MINNAERT] = darkening[p];
         slopes[at + DiskModel.BLUR] = blur * laplacian;
-        slopes[at + DiskModel.SKY] = 1;
+        slopes[at + DiskModel.BRIGHTENING] = brightening[p];
+        samples.surroundings().putSlopes(p, slopes, at);
     }
 }

@@ -9,21 +9,24 @@ package org.epochrome.disk;
  * @param mostBlurRatio factor by which the blur may change at once
  */
 record ShapeStep(double mostMove, double leastBlur, double mostBlurRatio) {
-    /** Usual exponent of real disks and its scatter (common practice, no source). */
-    static final double USUAL_MINNAERT = 0.85;
+    /** Scatter of sky and wings (common practice, no source). */
+    private static final double SKY_SCATTER = 0.5;
 
-    private static final double MINNAERT_SCATTER = 0.15;
+    private static final double WINGS_SCATTER = 0.15;
     private static final double MOST_TURN = 0.1;
     private static final double MOST_MINNAERT_MOVE = 0.15;
-    private static final double LEAST_MINNAERT = 0.3;
+    private static final double LEAST_MINNAERT = 0.2;
     private static final double MOST_MINNAERT = 1.3;
 
-    /** Adds what is expected of the limb darkening to normal equations whose shape parameters begin at an index. */
-    static void expectUsualDarkening(Skyline normals, int first, double[] shape) {
-        int k = first + DiskModel.MINNAERT;
-        double trust = 1 / (MINNAERT_SCATTER * MINNAERT_SCATTER);
-        normals.add(k, k, trust);
-        normals.addRight(k, trust * (USUAL_MINNAERT - shape[DiskModel.MINNAERT]));
+    /** Adds that wings and slopes of the sky are small unless the frame says so. */
+    static void expectLittle(Skyline normals, int first, double[] shape, Surroundings surroundings) {
+        for (int i = DiskModel.SKY; i < DiskModel.SHAPE; i++) {
+            double scatter =
+                    i < DiskModel.WINGS ? SKY_SCATTER : WINGS_SCATTER * surroundings.looseness(i - DiskModel.WINGS);
+            double trust = 1 / (scatter * scatter);
+            normals.add(first + i, first + i, trust);
+            normals.addRight(first + i, -trust * shape[i]);
+        }
     }
 
     /** Part of a step that moves no parameter too far: parameters belong together and are not cut one by one. */

@@ -28,15 +28,16 @@ final class Zones {
         double most = 1 - CLEAR_BLURS * shape[DiskModel.BLUR] / shape[DiskModel.RADIUS];
         double[] sums = new double[COUNT];
         double[] weights = new double[COUNT];
-        double[] law = new double[2];
+        double[] law = new double[3];
         for (int y = 0; y < samples.data().height(); y++) {
             for (int x = 0; x < samples.data().width(); x++) {
                 double pole = view.pole(x, y);
                 double side = view.side(x, y);
-                double light = samples.data().at(x, y) - shape[DiskModel.SKY];
+                double light = model.light(y * samples.data().width() + x);
                 if (!(light > LEAST_LIGHT)
                         || view.ellipticRadius(pole, side) > most
-                        || !Shading.law(view, pole, side, shape[DiskModel.MINNAERT], law)) {
+                        || !Shading.law(
+                                view, pole, side, shape[DiskModel.MINNAERT], shape[DiskModel.BRIGHTENING], law)) {
                     continue;
                 }
                 double depth = view.depth(pole, side);

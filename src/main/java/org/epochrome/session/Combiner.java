@@ -78,6 +78,8 @@ public final class Combiner {
                 warnings,
                 progress.part(0.1, 0.55));
         List<FittedDisk> limbs = bare.disks();
+        List<Plane> tilted = planes;
+        planes = stored(progress, i -> limbs.get(i).withEvenSky(tilted.get(i)));
         if (bare.moons().any()) {
             List<Plane> all = planes;
             planes = stored(progress, i -> bare.moons().without(i, all.get(i)));

@@ -69,15 +69,15 @@ class ShadingTest {
         double phase = 0.9;
         Globe globe = new Globe(1, 0, Math.cos(phase), Math.sin(phase), 0);
         View view = new View(globe, DISK);
-        double[] here = new double[2];
-        double[] there = new double[2];
+        double[] here = new double[3];
+        double[] there = new double[3];
         for (double pole = -0.6; pole < 0.7; pole += 0.1) {
             for (double east = 0.05; east < 0.85; east += 0.1) {
                 double reach = Math.sqrt(1 - pole * pole);
                 // The mirror image of a longitude at the bisector of Sun and observer exchanges the two.
                 double mirrored = phase - east;
-                Shading.law(view, pole, reach * Math.sin(east), k, here);
-                Shading.law(view, pole, reach * Math.sin(mirrored), k, there);
+                Shading.law(view, pole, reach * Math.sin(east), k, 0, here);
+                Shading.law(view, pole, reach * Math.sin(mirrored), k, 0, there);
                 double emission = reach * Math.cos(east);
                 double otherEmission = reach * Math.cos(mirrored);
                 assertEquals(here[0] * emission, there[0] * otherEmission, 1e-12);
@@ -108,13 +108,13 @@ class ShadingTest {
     @Test
     void derivativeByTheExponent() {
         View view = new View(new Globe(0.935, 0.05, Math.cos(0.3), Math.sin(0.3), 0), DISK);
-        double[] less = new double[2];
-        double[] more = new double[2];
-        double[] law = new double[2];
+        double[] less = new double[3];
+        double[] more = new double[3];
+        double[] law = new double[3];
         for (double side = -0.6; side < 1; side += 0.1) {
-            Shading.law(view, 0.1, side, 0.8 - 1e-4, less);
-            Shading.law(view, 0.1, side, 0.8 + 1e-4, more);
-            Shading.law(view, 0.1, side, 0.8, law);
+            Shading.law(view, 0.1, side, 0.8 - 1e-4, 0, less);
+            Shading.law(view, 0.1, side, 0.8 + 1e-4, 0, more);
+            Shading.law(view, 0.1, side, 0.8, 0, law);
             assertEquals((more[0] - less[0]) / 2e-4, law[1], 1e-6);
         }
     }

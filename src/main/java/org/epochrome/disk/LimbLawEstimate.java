@@ -1,0 +1,196 @@
+package org.epochrome.disk;
+
+/**
+ * Estimates a globe's limb law from the disk inside its limb: along a parallel brightness changes with the cosines of
+ * incidence and emission alone, but for clouds and lands, while it may differ from one parallel to the next. At the limb itself
+ * the law is hard to tell from the radius.
+ */
+final class LimbLawEstimate {
+    private static final int BANDS = 60;
+    /** Least cosine of emission of the pixels that tell, and distance from the limb in blurs. */
+    private static final double LEAST_EMISSION = 0.25;
+
+    private static final double CLEAR_BLURS = 2.5;
+    private static final double LEAST_LIGHT = 0.02;
+    private static final int ROUNDS = 3;
+    /** Area over which clouds are alike, square blurs (common practice, no source). */
+    private static final double CLOUD_AREA = 30;
+    /** The same of lands, radii (common practice, no source). */
+    private static final double LAND = 0.3;
+    /**
+     * By how much a limb differs from the law of the disk inside; the pixels around a limb share that error, and {@link #SHARED}
+     * of them count as one.
+     */
+    private static final double EXPONENT_SCATTER = 0.05;
+
+    private static final double BRIGHTENING_SCATTER = 0.08;
+    /** What a blur as large as the radius would add to that: blurred belts pass for a law. Found on rendered scenes. */
+    private static final double BLURRED = 1;
+
+    /** Found on rendered scenes. */
+    private static final double SHARED = 25;
+
+    private int count;
+    private final int[] band;
+    private final double[] logarithm;
+    private final double[] byExponent;
+    private final double[] byBrightening;
+    private final double[] weight;
+
+    private LimbLawEstimate(DiskModel model, Samples samples) {
+        int size = samples.data().data().length;
+        band = new int[size];
+        logarithm = new double[size];
+        byExponent = new double[size];
+        byBrightening = new double[size];
+        weight = new double[size];
+        collect(model, samples.data().width());
+    }
+
+    private void collect(DiskModel model, int width) {
+        View view = new View(model.globe(), model.disk());
+        double[] shape = model.shape();
+        double most = 1 - CLEAR_BLURS * shape[DiskModel.BLUR] / shape[DiskModel.RADIUS];
+        double[] law = new double[3];
+        for (int p = 0; p < band.length; p++) {
+            int x = p % width;
+            int y = p / width;
+            double pole = view.pole(x, y);
+            double side = view.side(x, y);
+            double light = model.light(p);
+            if (!(light > LEAST_LIGHT)
+                    || view.ellipticRadius(pole, side) > most
+                    || !Shading.law(view, pole, side, shape[DiskModel.MINNAERT], shape[DiskModel.BRIGHTENING], law)) {
+                continue;
+            }
+            double depth = view.depth(pole, side);
+            double bodyX = view.bodyX(pole, depth);
+            double bodyZ = view.bodyZ(pole, depth);
+            double emission = view.cosEmission(bodyX, side, bodyZ);
+            if (emission > LEAST_EMISSION && light > LEAST_LIGHT * law[0]) {
+                double latitude = view.graphicLatitude(bodyX, side, bodyZ) / Math.PI + 0.5;
+                band[count] = (int) Math.max(0, Math.min(BANDS - 1, latitude * BANDS));
+                logarithm[count] = Math.log(light / law[0]);
+                byExponent[count] = law[1] / law[0];
+                byBrightening[count] = law[2] / law[0];
+                weight[count] = 1;
+                count++;
+            }
+        }
+    }
+
+    /**
+     * The law that the parallels of a model's samples show, together with the usual one.
+     *
+     * @param belted whether the globe has belts along its parallels
+     */
+    static LimbLawPrior of(DiskModel model, Samples samples, boolean belted) {
+        LimbLawEstimate parallels = new LimbLawEstimate(model, samples);
+        double area = belted
+                ? CLOUD_AREA * model.shape()[DiskModel.BLUR] * model.shape()[DiskModel.BLUR]
+                : Math.pow(LAND * model.shape()[DiskModel.RADIUS], 2);
+        return parallels.law(model.shape(), area);
+    }
+
+    private LimbLawPrior law(double[] shape, double area) {
+        double dk = 0;
+        double db = 0;
+        double[] m = new double[3];
+        double variance = 0;
+        for (int round = 0; round < ROUNDS; round++) {
+            double[][] means = means();
+            double[] sums = new double[5];
+            for (int i = 0; i < count; i++) {
+                double[] mean = means[band[i]];
+                double v = logarithm[i] - mean[1];
+                double k = byExponent[i] - mean[2];
+                double b = byBrightening[i] - mean[3];
+                sums[0] += weight[i] * k * k;
+                sums[1] += weight[i] * k * b;
+                sums[2] += weight[i] * b * b;
+                sums[3] += weight[i] * k * v;
+                sums[4] += weight[i] * b * v;
+            }
+            // A little of the usual law keeps the two apart where the disk tells only their sum.
+            double trust = count == 0 ? 1 : 1e-3 * count;
+            double kk = sums[0] + trust;
+            double bb = sums[2] + trust;
+            double determinant = kk * bb - sums[1] * sums[1];
+            dk = (bb * sums[3] - sums[1] * sums[4]) / determinant;
+            db = (kk * sums[4] - sums[1] * sums[3]) / determinant;
+            m = new double[] {sums[0], sums[1], sums[2]};
+            variance = judge(means, dk, db);
+        }
+        double blurred = BLURRED * shape[DiskModel.BLUR] / shape[DiskModel.RADIUS];
+        return combined(shape, dk, db, m, variance * area, blurred * blurred);
+    }
+
+    /** Means over each band of latitude: of weights, logarithms and derivatives. */
+    private double[][] means() {
+        double[][] means = new double[BANDS][4];
+        for (int i = 0; i < count; i++) {
+            double[] mean = means[band[i]];
+            mean[0] += weight[i];
+            mean[1] += weight[i] * logarithm[i];
+            mean[2] += weight[i] * byExponent[i];
+            mean[3] += weight[i] * byBrightening[i];
+        }
+        for (double[] mean : means) {
+            for (int j = 1; j < mean.length; j++) {
+                mean[j] /= Math.max(1e-9, mean[0]);
+            }
+        }
+        return means;
+    }
+
+    /** Gives pixels of clouds less weight; returns the variance of what the law does not explain. */
+    private double judge(double[][] means, double dk, double db) {
+        double sum = 0;
+        double weights = 0;
+        double[] left = new double[count];
+        for (int i = 0; i < count; i++) {
+            double[] mean = means[band[i]];
+            left[i] = logarithm[i] - mean[1] - dk * (byExponent[i] - mean[2]) - db * (byBrightening[i] - mean[3]);
+            sum += weight[i] * left[i] * left[i];
+            weights += weight[i];
+        }
+        double variance = sum / Math.max(1e-9, weights);
+        for (int i = 0; i < count; i++) {
+            weight[i] = 1 / (1 + left[i] * left[i] / (4 * variance + 1e-12));
+        }
+        return variance;
+    }
+
+    /** The measured law with its own scatter and the one by which limbs differ from it, together with the usual law. */
+    private static LimbLawPrior combined(
+            double[] shape, double dk, double db, double[] m, double scale, double blurred) {
+        LimbLawPrior usual = LimbLawPrior.USUAL;
+        double a = m[0] / scale;
+        double b = m[1] / scale;
+        double c = m[2] / scale;
+        double determinant = a * c - b * b;
+        if (!(scale > 0) || !(determinant > 0)) {
+            return usual;
+        }
+        double kk = c / determinant + EXPONENT_SCATTER * EXPONENT_SCATTER + blurred;
+        double kb = -b / determinant;
+        double bb = a / determinant + BRIGHTENING_SCATTER * BRIGHTENING_SCATTER + blurred;
+        double widened = kk * bb - kb * kb;
+        double ia = bb / widened;
+        double ib = -kb / widened;
+        double ic = kk / widened;
+        double exponent = shape[DiskModel.MINNAERT] + dk;
+        double brightening = shape[DiskModel.BRIGHTENING] + db;
+        double ta = ia + usual.exponents();
+        double tc = ic + usual.brightenings();
+        double total = ta * tc - ib * ib;
+        double right = ia * exponent + ib * brightening + usual.exponents() * usual.minnaert();
+        double rightB = ib * exponent + ic * brightening;
+        return new LimbLawPrior(
+                (tc * right - ib * rightB) / total,
+                (ta * rightB - ib * right) / total,
+                SHARED * ta,
+                SHARED * ib,
+                SHARED * tc);
+    }
+}

@@ -1,0 +1,40 @@
+package org.epochrome.disk;
+
+/**
+ * What is expected of a limb's law before the limb itself is looked at: the exponent and the brightening of a {@link Shading},
+ * and how surely.
+ *
+ * @param minnaert expected exponent
+ * @param brightening expected brightening
+ * @param exponents inverse covariance: of the exponent with itself,
+ * @param mixed of the exponent with the brightening,
+ * @param brightenings and of the brightening with itself
+ */
+record LimbLawPrior(double minnaert, double brightening, double exponents, double mixed, double brightenings) {
+    /** Usual laws of real disks and their scatter (common practice, no source). */
+    static final LimbLawPrior USUAL = of(0.85, 0.15, 0.15);
+
+    private static LimbLawPrior of(double minnaert, double scatter, double brighteningScatter) {
+        return new LimbLawPrior(minnaert, 0, 1 / (scatter * scatter), 0, 1 / (brighteningScatter * brighteningScatter));
+    }
+
+    /** Adds the expectation to normal equations whose shape parameters begin at an index. */
+    void addTo(Skyline normals, int first, double[] shape) {
+        int k = first + DiskModel.MINNAERT;
+        int b = first + DiskModel.BRIGHTENING;
+        double dk = minnaert - shape[DiskModel.MINNAERT];
+        double db = brightening - shape[DiskModel.BRIGHTENING];
+        normals.add(k, k, exponents);
+        normals.add(b, k, mixed);
+        normals.add(b, b, brightenings);
+        normals.addRight(k, exponents * dk + mixed * db);
+        normals.addRight(b, mixed * dk + brightenings * db);
+    }
+
+    /** Twice the negative logarithm of the prior. */
+    double misfit(double[] shape) {
+        double dk = minnaert - shape[DiskModel.MINNAERT];
+        double db = brightening - shape[DiskModel.BRIGHTENING];
+        return exponents * dk * dk + 2 * mixed * dk * db + brightenings * db * db;
+    }
+}

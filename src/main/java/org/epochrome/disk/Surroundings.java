@@ -1,0 +1,124 @@
+package org.epochrome.disk;
+
+import java.util.Arrays;
+import org.epochrome.image.Plane;
+import org.epochrome.image.Wings;
+
+/**
+ * Light in the samples of a disk that is not the picture of its core: a sky with a slope, and the {@linkplain Wings wings} of
+ * the spread function. Both are linear in the unknowns of a fit, since wings spread what was seen.
+ */
+final class Surroundings {
+    /** How many Gaussians make the wings at most, */
+    static final int WINGS = 4;
+    /** and their widths in units of the core's: where seeing rules, */
+    private static final double[] SEEING = {2.5, 7, 20};
+    /** and where diffraction does, whose rings lie close to the core. */
+    private static final double[] DIFFRACTION = {1.3, 2, 4, 10};
+
+    /** Wings narrower than so many cores are close to it. */
+    private static final double CLOSE = 2.4;
+
+    private static final double CLOSE_LOOSENESS = 0.2;
+
+    private final int width;
+    private final double core;
+    private final double[] widths;
+    private final Plane[] spread;
+
+    /**
+     * @param data the samples; NaN where one is missing
+     * @param core standard deviation of the core of the blur, sample pixels
+     * @param sharp whether the frame is so sharp that diffraction shapes its blur
+     */
+    Surroundings(Plane data, double core, boolean sharp) {
+        this(
+                data,
+                core,
+                Arrays.stream(sharp ? DIFFRACTION : SEEING).map(w -> w * core).toArray());
+    }
+
+    private Surroundings(Plane data, double core, double[] widths) {
+        width = data.width();
+        this.core = core;
+        this.widths = widths;
+        spread = Wings.blurred(filled(data), widths);
+    }
+
+    /** The surroundings in other values of the samples. */
+    Surroundings of(Plane other) {
+        return new Surroundings(other, core, widths);
+    }
+
+    /** A plane whose gaps take the value before them in the row, or nothing at its start. */
+    private static Plane filled(Plane plane) {
+        Plane filled = plane.copy();
+        for (int y = 0; y < plane.height(); y++) {
+            float last = 0;
+            for (int x = 0; x < plane.width(); x++) {
+                last = Float.isNaN(plane.at(x, y)) ? last : plane.at(x, y);
+                filled.set(x, y, last);
+            }
+        }
+        return filled;
+    }
+
+    /** How loose the expectation of small wings is: those next to the core hardly differ from it. */
+    double looseness(int wing) {
+        return wing < widths.length && widths[wing] < CLOSE * core ? CLOSE_LOOSENESS : 1;
+    }
+
+    /** The light at a pixel of the samples, by the shape parameters of {@link DiskModel}. */
+    double at(double[] shape, int pixel) {
+        double sum = sky(shape, pixel % width, row(pixel));
+        for (int i = 0; i < widths.length; i++) {
+            sum += shape[DiskModel.WINGS + i] * spread[i].data()[pixel];
+        }
+        return sum;
+    }
+
+    /** Puts the derivatives of {@link #at} by the shape into a list from a place on. */
+    void putSlopes(int pixel, double[] slopes, int at) {
+        slopes[at + DiskModel.SKY] = 1;
+        slopes[at + DiskModel.SKY_RIGHT] = part(pixel % width);
+        slopes[at + DiskModel.SKY_DOWN] = part(row(pixel));
+        for (int i = 0; i < widths.length; i++) {
+            slopes[at + DiskModel.WINGS + i] = spread[i].data()[pixel];
+        }
+    }
+
+    /** The sky at a place. */
+    double sky(double[] shape, double x, double y) {
+        return shape[DiskModel.SKY] + shape[DiskModel.SKY_RIGHT] * part(x) + shape[DiskModel.SKY_DOWN] * part(y);
+    }
+
+    /** The sky's slope per sample pixel. */
+    SkySlope skySlope(double[] shape) {
+        return new SkySlope(shape[DiskModel.SKY_RIGHT] * 2 / width, shape[DiskModel.SKY_DOWN] * 2 / width);
+    }
+
+    /** Shape parameters whose wings are no more than wings can be. */
+    double[] held(double[] shape) {
+        double[] parts = Wings.held(widths, parts(shape));
+        double[] held = shape.clone();
+        System.arraycopy(parts, 0, held, DiskModel.WINGS, parts.length);
+        return held;
+    }
+
+    /** The wings on the samples' pixels. */
+    Wings wings(double[] shape) {
+        return Wings.of(widths, parts(shape));
+    }
+
+    private double[] parts(double[] shape) {
+        return Arrays.copyOfRange(shape, DiskModel.WINGS, DiskModel.WINGS + widths.length);
+    }
+
+    private int row(int pixel) {
+        return pixel / width;
+    }
+
+    private double part(double place) {
+        return 2 * place / width - 1;
+    }
+}
