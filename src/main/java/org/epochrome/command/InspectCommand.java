@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.image.Band;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.session.Inspection;
 import org.epochrome.session.JsonReport;
@@ -94,7 +95,7 @@ final class InspectCommand implements Callable<Integer> {
                 f.head().depth());
         System.out.printf(
                 "  band    %s (%s)%n",
-                f.band().band().map(b -> b.name()).orElse("one-shot colour"),
+                f.band().band().map(InspectCommand::described).orElse("one-shot colour"),
                 f.band().source());
         System.out.printf(
                 "  time    %s to %s (%s)%n",
@@ -129,5 +130,15 @@ final class InspectCommand implements Callable<Integer> {
                         d.disk().northAngleDeg(),
                         d.shading().blurPx()));
         i.notes().forEach(note -> System.out.println("  note    " + note));
+    }
+
+    /** A band with its wavelengths. */
+    private static String described(Band band) {
+        return String.format(
+                Locale.ROOT,
+                "%s, %.0f to %.0f nm",
+                band.name(),
+                band.passband().fromNm(),
+                band.passband().toNm());
     }
 }

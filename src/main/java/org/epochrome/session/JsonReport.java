@@ -86,6 +86,11 @@ public final class JsonReport {
             node.put("file", i.frame().head().file().toString());
             node.put("band", i.frame().band().band().map(b -> b.name()).orElse("RGB"));
             node.put("bandSource", i.frame().band().source());
+            i.frame().band().band().ifPresent(b -> {
+                ArrayNode passband = node.putArray("passbandNm");
+                passband.add(b.passband().fromNm());
+                passband.add(b.passband().toNm());
+            });
             times(node, i.frame().timing());
             node.put("width", i.frame().head().width());
             node.put("height", i.frame().head().height());
