@@ -69,6 +69,9 @@ final class FitsFrame implements OpenedFrame {
                     layout.depth(),
                     layout.fullScale(),
                     hdu.keywords(),
+                    layout.interleaved()
+                            ? HeaderGeometry.UNKNOWN
+                            : FitsGeometry.of(hdu.own(), hdu.keywords(), layout.topDown()),
                     notes(layout));
             return new FitsFrame(head, compressed);
         }

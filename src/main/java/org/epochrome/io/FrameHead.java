@@ -13,6 +13,7 @@ import java.util.List;
  * @param depth kind of the stored samples for people: "16-bit integer", "32-bit float"
  * @param fullScale largest value that the samples can hold; NaN for floats, which know none
  * @param header keywords of a FITS header; empty in other formats
+ * @param geometry how it lies on the sky by its header
  * @param notes what a user should know about how the file was understood, a sentence each
  */
 public record FrameHead(
@@ -24,6 +25,7 @@ public record FrameHead(
         String depth,
         double fullScale,
         FitsKeywords header,
+        HeaderGeometry geometry,
         List<String> notes) {
     public FrameHead {
         notes = List.copyOf(notes);

@@ -62,6 +62,7 @@ final class PngFrame implements OpenedFrame {
                 bits + "-bit integer",
                 bits == 8 ? 255 : 65535,
                 FitsKeywords.NONE,
+                HeaderGeometry.UNKNOWN,
                 alpha ? List.of("Its transparency is dropped.") : List.of());
         return new PngFrame(head);
     }

@@ -53,6 +53,7 @@ final class TiffFrame implements OpenedFrame {
                     layout.depth(),
                     layout.fullScale(),
                     FitsKeywords.NONE,
+                    HeaderGeometry.UNKNOWN,
                     notes);
             return new TiffFrame(head, layout);
         }

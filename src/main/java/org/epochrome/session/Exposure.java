@@ -1,6 +1,8 @@
 package org.epochrome.session;
 
 import java.time.Instant;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
@@ -22,6 +24,21 @@ public record Exposure(DatedFrame frame, int planeIndex, Band band, Aspect aspec
     /** Name of its file. */
     String name() {
         return frame.head().file().getFileName().toString();
+    }
+
+    /** Plate scale that its header gives, arcsec per pixel; an expectation, not a fact. */
+    OptionalDouble headerScaleArcsecPerPx() {
+        return frame.head().geometry().scaleArcsecPerPx();
+    }
+
+    /** North angle of the body by its header's celestial north and the position angle of the pole, degrees. */
+    OptionalDouble headerNorthDeg() {
+        return frame.head().geometry().northAngleDeg(aspect.poleAngleDeg());
+    }
+
+    /** Whether it is mirrored by its header. */
+    Optional<Boolean> headerMirrored() {
+        return frame.head().geometry().mirrored();
     }
 
     /** Its pixels as parts of full scale, or as they are if the samples are floats. */

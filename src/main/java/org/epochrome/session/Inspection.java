@@ -45,15 +45,19 @@ public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<Fit
         Optional<FittedDisk> disk = Optional.empty();
         try {
             boolean axis = DiskFinder.showsAxis(body.get());
+            OptionalDouble header = axis || northDeg.isPresent() ? OptionalDouble.empty() : exposure.headerNorthDeg();
+            OptionalDouble known = header.isPresent() ? header : northDeg;
             disk = Optional.of(new DiskFit(
                             Globe.of(aspect),
                             DiskFinder.belted(body.get()),
-                            false,
+                            header.isPresent() && exposure.headerMirrored().orElse(false),
                             Smear.NONE,
-                            northDeg.isPresent() || axis ? northDeg : OptionalDouble.of(0),
+                            known.isPresent() || axis ? known : OptionalDouble.of(0),
                             OptionalDouble.empty())
                     .fit(exposure.load(), Progress.NONE));
-            if (northDeg.isEmpty()) {
+            if (header.isPresent()) {
+                notes.add("North is that of the header; use --north to change this.");
+            } else if (northDeg.isEmpty()) {
                 notes.add(
                         Posture.ringsTellNorth(aspect)
                                 ? "North is right if the frame is not mirrored, as the rings show."

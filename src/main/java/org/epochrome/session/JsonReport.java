@@ -95,6 +95,7 @@ public final class JsonReport {
             node.put("width", i.frame().head().width());
             node.put("height", i.frame().head().height());
             node.put("depth", i.frame().head().depth());
+            node.set("header", JsonPieces.header(i.frame().head().geometry(), i.aspect()));
             i.aspect().ifPresent(a -> node.set("ephemeris", ephemeris(a)));
             i.disk().ifPresent(d -> node.set("disk", fitted(d, d.disk())));
             strings(node, "warnings", i.notes());
