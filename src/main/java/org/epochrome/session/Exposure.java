@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.Band;
+import org.epochrome.image.Encoding;
 import org.epochrome.image.Plane;
 import org.epochrome.io.DatedFrame;
 
@@ -41,17 +42,18 @@ public record Exposure(DatedFrame frame, int planeIndex, Band band, Aspect aspec
         return frame.head().geometry().mirrored();
     }
 
-    /** Its pixels as parts of full scale, or as they are if the samples are floats. */
+    /** Its pixels as linear light: parts of full scale, or as they are if the samples are floats. */
     public Plane load() {
         Plane plane = frame.load().planes().get(planeIndex);
         double full = frame.head().fullScale();
-        if (Double.isNaN(full)) {
+        Encoding encoding = frame.encoding();
+        if (Double.isNaN(full) && encoding.isLinear()) {
             return plane;
         }
         float[] data = plane.data();
-        float scale = (float) (1 / full);
+        float scale = Double.isNaN(full) ? 1 : (float) (1 / full);
         for (int i = 0; i < data.length; i++) {
-            data[i] *= scale;
+            data[i] = encoding.light(scale * data[i]);
         }
         return plane;
     }
