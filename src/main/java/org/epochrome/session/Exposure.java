@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.Band;
+import org.epochrome.image.Blemishes;
 import org.epochrome.image.Encoding;
 import org.epochrome.image.Plane;
 import org.epochrome.io.DatedFrame;
@@ -42,18 +43,36 @@ public record Exposure(DatedFrame frame, int planeIndex, Band band, Aspect aspec
         return frame.head().geometry().mirrored();
     }
 
-    /** Its pixels as linear light: parts of full scale, or as they are if the samples are floats. */
+    /** Its pixels as {@link #load} gives them, and what was left out of them. */
+    Blemishes read() {
+        // Sought before an encoding is undone, which would stretch the grey levels.
+        Blemishes found = Blemishes.of(stored());
+        Encoding encoding = frame.encoding();
+        if (!encoding.isLinear()) {
+            float[] data = found.masked().data();
+            for (int i = 0; i < data.length; i++) {
+                data[i] = encoding.light(data[i]);
+            }
+        }
+        return found;
+    }
+
+    /** Its pixels as linear light, parts of full scale unless the samples are floats; NaN where they are spoilt. */
     public Plane load() {
+        return read().masked();
+    }
+
+    /** Its pixels as parts of full scale, or as they are if the samples are floats. */
+    private Plane stored() {
         Plane plane = frame.load().planes().get(planeIndex);
         double full = frame.head().fullScale();
-        Encoding encoding = frame.encoding();
-        if (Double.isNaN(full) && encoding.isLinear()) {
+        if (Double.isNaN(full)) {
             return plane;
         }
         float[] data = plane.data();
-        float scale = Double.isNaN(full) ? 1 : (float) (1 / full);
+        float scale = (float) (1 / full);
         for (int i = 0; i < data.length; i++) {
-            data[i] = encoding.light(scale * data[i]);
+            data[i] *= scale;
         }
         return plane;
     }

@@ -12,6 +12,7 @@ import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.ephemeris.Site;
+import org.epochrome.image.Blemishes;
 import org.epochrome.image.Smear;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.job.Progress;
@@ -42,6 +43,8 @@ public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<Fit
                 frame.band().band().isPresent() ? 0 : 1,
                 frame.band().band().orElse(org.epochrome.image.Band.G),
                 aspect);
+        Blemishes read = exposure.read();
+        notes.addAll(read.notes());
         Optional<FittedDisk> disk = Optional.empty();
         try {
             boolean axis = DiskFinder.showsAxis(body.get());
@@ -54,7 +57,7 @@ public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<Fit
                             Smear.NONE,
                             known.isPresent() || axis ? known : OptionalDouble.of(0),
                             OptionalDouble.empty())
-                    .fit(exposure.load(), Progress.NONE));
+                    .fit(read.masked(), Progress.NONE));
             if (header.isPresent()) {
                 notes.add("North is that of the header; use --north to change this.");
             } else if (northDeg.isEmpty()) {
