@@ -6,13 +6,14 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import org.epochrome.image.Encoding;
 import org.epochrome.image.Passband;
 import org.epochrome.io.ClockMeaning;
 import org.epochrome.io.Conventions;
 import org.epochrome.io.NameClock;
 import picocli.CommandLine.Option;
 
-/** What is said about the clock and the filters of all frames. */
+/** What is said about the clock, the filters and the encoding of all frames. */
 final class ClockOptions {
     @Option(
             names = "--exposure",
@@ -45,6 +46,14 @@ final class ClockOptions {
                     + " R 600-690, G 500-580, B 400-500.")
     private Map<String, Passband> passbands = new LinkedHashMap<>();
 
+    @Option(
+            names = "--encoding",
+            paramLabel = "linear|srgb|gamma=X",
+            converter = Texts.Encoded.class,
+            description = "How the samples of the frames stand for light; a curve is undone when they are read."
+                    + " Default: linear.")
+    private Encoding encoding;
+
     /** What was typed, on top of what was said before. */
     Conventions over(Conventions before) {
         Map<String, Passband> all = new HashMap<>(before.passbands());
@@ -54,6 +63,7 @@ final class ClockOptions {
                         Optional.ofNullable(clock).or(before.clock()::meaning),
                         Optional.ofNullable(exposure).or(before.clock()::exposure),
                         utcOffset == null ? before.clock().utcOffset() : utcOffset),
-                all);
+                all,
+                encoding == null ? before.encoding() : encoding);
     }
 }

@@ -4,6 +4,9 @@ import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.util.Collection;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.epochrome.image.Encoding;
 import org.epochrome.io.SheetRow;
 import org.epochrome.io.SheetTimes;
 import org.epochrome.time.RecordingSpan;
@@ -28,6 +31,20 @@ record FileWord(Path file, String word) {
                 throw new TypeConversionException("'" + text + "' says nothing about a frame; write FILE=...");
             }
             return new FileWord(Path.of(text.substring(0, sign)), text.substring(sign + 1));
+        }
+    }
+
+    /** Reads one whose word may hold a sign of equality, as gamma=2.2 does. */
+    static final class EncodedFile implements ITypeConverter<FileWord> {
+        private static final Pattern WORD = Pattern.compile("(?i)(.+?)=((?:gamma=)?[^=]+)");
+
+        @Override
+        public FileWord convert(String text) {
+            Matcher m = WORD.matcher(text);
+            if (!m.matches()) {
+                throw new TypeConversionException("'" + text + "' says nothing about a frame; write FILE=srgb");
+            }
+            return new FileWord(Path.of(m.group(1)), m.group(2));
         }
     }
 
@@ -61,6 +78,16 @@ record FileWord(Path file, String word) {
         } catch (IllegalArgumentException e) {
             throw new ParameterException(
                     spec.commandLine(), "--mirrored-frame " + file + ": " + e.getMessage() + ".", e);
+        }
+    }
+
+    /** The encoding that the word tells. */
+    Encoding encoding(CommandSpec spec) {
+        try {
+            return Encoding.of(word);
+        } catch (IllegalArgumentException e) {
+            throw new ParameterException(
+                    spec.commandLine(), "--encoding-frame " + file + ": " + e.getMessage() + ".", e);
         }
     }
 

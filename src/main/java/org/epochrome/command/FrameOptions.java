@@ -29,7 +29,7 @@ final class FrameOptions {
     @Parameters(
             paramLabel = "FRAME",
             arity = "0..*",
-            description = "Stacked images: FITS, TIFF or PNG, linear, one per band and recording."
+            description = "Stacked images: FITS, TIFF or PNG, linear (or see --encoding), one per band and recording."
                     + " Band and time are read from the sheet, the FITS header or the file name.")
     private List<Path> frames = new ArrayList<>();
 
@@ -38,7 +38,7 @@ final class FrameOptions {
             paramLabel = "FILE.csv",
             description =
                     "A table with the columns file, band, start, end (UTC); or interval instead of start and end"
-                            + " (2031-05-02T21:14:05Z/PT2M); mirrored (yes, no) if only some frames are. File names are relative to the sheet; FRAMEs may then be left out.")
+                            + " (2031-05-02T21:14:05Z/PT2M); mirrored (yes, no) and encoding (linear, srgb, gamma=X) if not all frames are alike. File names are relative to the sheet; FRAMEs may then be left out.")
     private Path sheet;
 
     @Option(names = "--red", paramLabel = "FILE", description = "A frame in red light (repeatable).")
@@ -84,6 +84,14 @@ final class FrameOptions {
             description = "Whether a FRAME is mirrored (repeatable), whatever --mirrored says of the others.")
     private List<FileWord> mirrors = new ArrayList<>();
 
+    @Option(
+            names = "--encoding-frame",
+            paramLabel = "FILE=linear|srgb|gamma=X",
+            converter = FileWord.EncodedFile.class,
+            description =
+                    "How the samples of a FRAME stand for light (repeatable), whatever --encoding says of the others.")
+    private List<FileWord> encodings = new ArrayList<>();
+
     @Mixin
     private ClockOptions clock;
 
@@ -111,6 +119,7 @@ final class FrameOptions {
         times.forEach(word -> say(requests, word, true));
         bands.forEach(word -> say(requests, word, false));
         mirrors.forEach(word -> sayMirrored(requests, word));
+        encodings.forEach(word -> sayEncoded(requests, word));
         Conventions conventions = clock.over(before.conventions());
         return before.with(Frames.found(List.copyOf(requests.values()), conventions))
                 .with(conventions)
@@ -171,8 +180,13 @@ final class FrameOptions {
                         : new FrameRequest(
                                 r.file(),
                                 Optional.empty(),
-                                Optional.of(
-                                        new SheetRow(r.file(), band, span, row.flatMap(SheetRow::mirrored), option))));
+                                Optional.of(new SheetRow(
+                                        r.file(),
+                                        band,
+                                        span,
+                                        row.flatMap(SheetRow::mirrored),
+                                        row.flatMap(SheetRow::encoding),
+                                        option))));
     }
 
     private void sayMirrored(Map<Path, FrameRequest> requests, FileWord word) {
@@ -189,7 +203,17 @@ final class FrameOptions {
                                 row.flatMap(SheetRow::band),
                                 row.flatMap(SheetRow::span),
                                 Optional.of(word.mirrored(spec)),
+                                row.flatMap(SheetRow::encoding),
                                 row.map(SheetRow::source).orElse("--mirrored-frame")))));
+    }
+
+    private void sayEncoded(Map<Path, FrameRequest> requests, FileWord word) {
+        Path key = word.among(requests.keySet(), spec);
+        FrameRequest r = requests.get(key);
+        SheetRow row =
+                r.row().orElseGet(() -> new SheetRow(r.file(), Optional.empty(), Optional.empty(), "--encoding-frame"));
+        requests.put(
+                key, new FrameRequest(r.file(), r.band(), Optional.of(row.with(Optional.of(word.encoding(spec))))));
     }
 
     private static Path canonical(Path file) {

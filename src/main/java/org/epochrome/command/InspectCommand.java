@@ -1,6 +1,7 @@
 package org.epochrome.command;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -8,7 +9,9 @@ import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.image.Band;
 import org.epochrome.io.DatedFrame;
+import org.epochrome.io.HeaderGeometry;
 import org.epochrome.session.Inspection;
 import org.epochrome.session.JsonReport;
 import org.epochrome.session.Outputs;
@@ -94,13 +97,17 @@ final class InspectCommand implements Callable<Integer> {
                 f.head().depth());
         System.out.printf(
                 "  band    %s (%s)%n",
-                f.band().band().map(b -> b.name()).orElse("one-shot colour"),
+                f.band().band().map(InspectCommand::described).orElse("one-shot colour"),
                 f.band().source());
         System.out.printf(
                 "  time    %s to %s (%s)%n",
                 UtcText.format(f.timing().span().start()),
                 UtcText.format(f.timing().span().end()),
                 f.timing().source());
+        HeaderGeometry header = f.head().geometry();
+        if (header.isKnown()) {
+            System.out.println("  header  " + described(header));
+        }
         i.aspect().ifPresent(a -> {
             StringBuilder cm = new StringBuilder();
             for (RotationSystem s : a.body().systems().stream().sorted().toList()) {
@@ -129,5 +136,27 @@ final class InspectCommand implements Callable<Integer> {
                         d.disk().northAngleDeg(),
                         d.shading().blurPx()));
         i.notes().forEach(note -> System.out.println("  note    " + note));
+    }
+
+    /** A band with its wavelengths. */
+    private static String described(Band band) {
+        return String.format(
+                Locale.ROOT,
+                "%s, %.0f to %.0f nm",
+                band.name(),
+                band.passband().fromNm(),
+                band.passband().toNm());
+    }
+
+    private static String described(HeaderGeometry header) {
+        List<String> parts = new ArrayList<>();
+        header.scaleArcsecPerPx()
+                .ifPresent(scale ->
+                        parts.add(String.format(Locale.ROOT, "scale %.5f\"/px (%s)", scale, header.scaleSource())));
+        header.celestialNorthDeg()
+                .ifPresent(north -> parts.add(
+                        String.format(Locale.ROOT, "celestial north %.2f\u00b0 (%s)", north, header.northSource())));
+        header.mirrored().ifPresent(m -> parts.add(m ? "mirrored" : "not mirrored"));
+        return String.join(", ", parts);
     }
 }

@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.epochrome.ephemeris.Body;
+import org.epochrome.image.Encoding;
 import org.epochrome.image.Passband;
 import org.epochrome.io.ClockMeaning;
 import org.epochrome.session.PixelOffset;
@@ -135,6 +136,18 @@ final class Texts {
                 throw new TypeConversionException(e.getMessage());
             }
             throw new TypeConversionException("'" + text + "' is no passband; write R=600-690 (nm)");
+        }
+    }
+
+    /** How samples stand for light. */
+    static final class Encoded implements ITypeConverter<Encoding> {
+        @Override
+        public Encoding convert(String text) {
+            try {
+                return Encoding.of(text);
+            } catch (IllegalArgumentException e) {
+                throw new TypeConversionException(e.getMessage());
+            }
         }
     }
 

@@ -4,7 +4,9 @@ import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.Locale;
 import org.epochrome.image.Gaussian;
+import org.epochrome.image.Margins;
 import org.epochrome.image.Plane;
+import org.epochrome.image.Plateau;
 
 /**
  * The bright patch that a planet makes in a frame, by its moments: where a fit starts.
@@ -31,9 +33,9 @@ record DiskStart(Levels levels, double areaPx, double x, double y, double longAx
     private static final double NOISE_LEFT = 0.26;
     /** The patch must stand out by so many standard deviations: the highest of 40,000 noisy pixels reach 4 to 5. */
     private static final double LEAST_SIGMAS = 10;
-    /** Part of the patch that may lack data. */
-    private static final double MOST_MISSING = 0.02;
-    /** Part of the patch that may be clipped: a bright spot does no harm. */
+    /** Part of the patch that may lack data, for example because it was clipped: the limb must remain. */
+    private static final double MOST_MISSING = 0.25;
+    /** Part of the patch that may be clipped and still be taken for data: a bright spot does no harm. */
     private static final double MOST_CLIPPED = 0.02;
 
     /**
@@ -255,7 +257,8 @@ record DiskStart(Levels levels, double areaPx, double x, double y, double longAx
         }
         if (missing > MOST_MISSING * enclosed) {
             throw new DiskNotFound("of the disk " + percent((double) missing / enclosed)
-                    + " has no data; use an image without holes in the disk");
+                    + " has no data or is overexposed; use an image without holes in the disk, taken with less gain or"
+                    + " a shorter exposure");
         }
         double clipped = Plateau.clipped(frame, fine, background) / area;
         if (clipped > MOST_CLIPPED) {
@@ -306,14 +309,16 @@ record DiskStart(Levels levels, double areaPx, double x, double y, double longAx
         return String.format(Locale.ROOT, "%.0f %%", 100 * part);
     }
 
+    /** The values of the frame's rim, within borders that hold no sky. */
     private static double[] border(Plane frame) {
+        Margins inner = Margins.of(frame);
         double[] values = new double[2 * BORDER * (frame.width() + frame.height())];
         int n = 0;
-        for (int y = 0; y < frame.height(); y++) {
-            boolean rim = y < BORDER || y >= frame.height() - BORDER;
-            for (int x = 0; x < frame.width(); x++) {
-                if (!rim && x == BORDER) {
-                    x = Math.max(x, frame.width() - BORDER);
+        for (int y = inner.top(); y < inner.bottom(); y++) {
+            boolean rim = y < inner.top() + BORDER || y >= inner.bottom() - BORDER;
+            for (int x = inner.left(); x < inner.right(); x++) {
+                if (!rim && x == inner.left() + BORDER) {
+                    x = Math.max(x, inner.right() - BORDER);
                 }
                 float v = frame.at(x, y);
                 if (!Float.isNaN(v)) {

@@ -1,13 +1,13 @@
 package org.epochrome.io;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.epochrome.image.Band;
 import org.epochrome.image.Passband;
@@ -27,9 +27,12 @@ record BandWords(Map<String, Passband> passbands) {
             Map.entry("INFRARED", Band.IR),
             Map.entry("ULTRAVIOLET", Band.UV),
             Map.entry("METHANE", Band.CH4));
+    /** Anything but letters, digits and the point within a number. */
+    private static final Pattern BETWEEN_WORDS = Pattern.compile("(?:[^\\p{L}\\p{Nd}.]|(?<!\\d)\\.|\\.(?!\\d))+");
+
     private static final List<String> COLOUR = List.of("RGB", "COLOUR", "COLOR", "OSC");
-    /** An infrared long-pass filter called by its edge: IR807. */
-    private static final Pattern INFRARED_EDGE = Pattern.compile("IR([678]\\d\\d)");
+    /** The most words that the name of one filter has: H alpha 656 7nm. */
+    private static final int MOST_WORDS = 4;
 
     BandWords {
         Map<String, Passband> byName = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
@@ -37,52 +40,67 @@ record BandWords(Map<String, Passband> passbands) {
         passbands = byName;
     }
 
-    /** What a word says: a band, or the three of a one-shot-colour camera. */
-    record Meaning(Optional<Band> band) {
-        static final Meaning COLOUR = new Meaning(Optional.empty());
+    /**
+     * What a word says: a band, or the three of a one-shot-colour camera.
+     *
+     * @param band empty for the three of a one-shot-colour camera
+     * @param typicalWidth whether the word tells a wavelength but no width, so that the one of its kind was used
+     */
+    record Meaning(Optional<Band> band, boolean typicalWidth) {
+        static final Meaning COLOUR = new Meaning(Optional.empty(), false);
 
         String name() {
             return band.map(Band::name).orElse("colour");
         }
     }
 
-    /** The meaning of one word, if it is a known band, a band that the user gave a passband, or colour. */
+    /**
+     * The meaning of one word or filter name, if it is a known band, a band that the user gave a passband, a filter called by
+     * its wavelength, or colour.
+     */
     Optional<Meaning> of(String word) {
         String wanted = word.strip().toUpperCase(Locale.ROOT);
         if (COLOUR.contains(wanted)) {
             return Optional.of(Meaning.COLOUR);
         }
-        Optional<Band> band = Band.known(wanted)
-                .or(() -> Optional.ofNullable(WORDS.get(wanted)))
-                .or(() -> longPass(wanted))
-                .map(this::asTheUserHasIt);
-        if (band.isEmpty() && passbands.containsKey(wanted)) {
-            band = Optional.of(new Band(word.strip(), passbands.get(wanted)));
+        Optional<Band> known = Band.known(wanted).or(() -> Optional.ofNullable(WORDS.get(wanted)));
+        if (known.isPresent()) {
+            return known.map(band -> new Meaning(Optional.of(asTheUserHasIt(band)), false));
         }
-        return band.map(b -> new Meaning(Optional.of(b)));
+        if (passbands.containsKey(wanted)) {
+            return Optional.of(new Meaning(Optional.of(new Band(word.strip(), passbands.get(wanted))), false));
+        }
+        return FilterName.of(word)
+                .map(filter -> new Meaning(
+                        Optional.of(asTheUserHasIt(filter.band())),
+                        !filter.widthStated()
+                                && !passbands.containsKey(filter.band().name())));
     }
 
     /**
-     * The different meanings of all the words in a text, words being runs of letters and digits. More than one means that
-     * the text is ambiguous.
+     * The different meanings of all the words in a text, words being runs of letters and digits. Words that name one filter
+     * together count as one: Ha 7nm. More than one meaning means that the text is ambiguous.
      */
     List<Meaning> in(String text) {
         Map<String, Meaning> found = new LinkedHashMap<>();
-        for (String word : text.split("[^\\p{Alnum}]+", -1)) {
-            of(word).ifPresent(meaning -> found.putIfAbsent(meaning.name(), meaning));
+        String[] words = BETWEEN_WORDS.split(text, -1);
+        for (int i = 0; i < words.length; ) {
+            int used = 1;
+            for (int count = Math.min(MOST_WORDS, words.length - i); count > 0; count--) {
+                Optional<Meaning> meaning =
+                        of(String.join(" ", Arrays.asList(words).subList(i, i + count)));
+                if (meaning.isPresent()) {
+                    found.putIfAbsent(meaning.get().name(), meaning.get());
+                    used = count;
+                    break;
+                }
+            }
+            i += used;
         }
         return new ArrayList<>(found.values());
     }
 
     private Band asTheUserHasIt(Band band) {
         return passbands.containsKey(band.name()) ? band.through(passbands.get(band.name())) : band;
-    }
-
-    private static Optional<Band> longPass(String word) {
-        Matcher matcher = INFRARED_EDGE.matcher(word);
-        return matcher.matches()
-                ? Optional.of(Band.IR.through(new Passband(
-                        Integer.parseInt(matcher.group(1)), Band.IR.passband().toNm())))
-                : Optional.empty();
     }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Band;
+import org.epochrome.image.Encoding;
 import org.epochrome.image.Plane;
 
 /**
@@ -17,15 +18,51 @@ import org.epochrome.image.Plane;
  * @param band its band and how it is known
  * @param timing when it was recorded and how that is known
  * @param object the body that its header names, if any
+ * @param encoding how its samples stand for light
  */
-public record DatedFrame(FrameRequest request, FrameHead head, BandChoice band, Timing timing, Optional<Body> object) {
+public record DatedFrame(
+        FrameRequest request,
+        FrameHead head,
+        BandChoice band,
+        Timing timing,
+        Optional<Body> object,
+        Encoding encoding) {
+    private static final String EIGHT_BITS = "8-bit integer";
+
+    /** A frame with linear samples. */
+    public DatedFrame(FrameRequest request, FrameHead head, BandChoice band, Timing timing, Optional<Body> object) {
+        this(request, head, band, timing, object, Encoding.LINEAR);
+    }
+
+    /** The same, encoded as is said of it, or else like this. */
+    public DatedFrame encoded(Encoding usual) {
+        return new DatedFrame(
+                request, head, band, timing, object, saidEncoding().orElse(usual));
+    }
+
+    /** The encoding that is said of this frame alone. */
+    public Optional<Encoding> saidEncoding() {
+        return request.row().flatMap(SheetRow::encoding);
+    }
 
     /** Everything that a user should know so far, a sentence each. */
     public List<String> notes() {
         List<String> all = new ArrayList<>(head.notes());
         all.addAll(band.notes());
         all.addAll(timing.notes());
+        encodingNote().ifPresent(all::add);
         return all;
+    }
+
+    private Optional<String> encodingNote() {
+        if (!encoding.isLinear()) {
+            return Optional.of("Its encoding (" + encoding.word() + ") was undone.");
+        }
+        // Many programs tag deep files that are linear; eight bits are rarely linear.
+        return head.tagged()
+                .filter(t -> head.depth().equals(EIGHT_BITS) && saidEncoding().isEmpty())
+                .map(t -> "It says that it is encoded (" + t.word() + ") but was taken as linear; use --encoding "
+                        + t.word() + " to undo that, or --encoding-frame FILE=linear if it is not true.");
     }
 
     /**
@@ -38,6 +75,7 @@ public record DatedFrame(FrameRequest request, FrameHead head, BandChoice band, 
         List<String> notes = new ArrayList<>(read.notes());
         notes.addAll(band.notes());
         notes.addAll(timing.notes());
+        encodingNote().ifPresent(notes::add);
         List<Plane> planes = band.band().isPresent() && read.planes().size() == 3
                 ? List.of(single(band.band().get(), read.planes(), notes))
                 : read.planes();

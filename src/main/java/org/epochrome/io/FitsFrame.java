@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.logging.Level;
 import java.util.logging.Logger;
@@ -69,6 +70,10 @@ final class FitsFrame implements OpenedFrame {
                     layout.depth(),
                     layout.fullScale(),
                     hdu.keywords(),
+                    layout.interleaved()
+                            ? HeaderGeometry.UNKNOWN
+                            : FitsGeometry.of(hdu.own(), hdu.keywords(), layout.topDown()),
+                    Optional.empty(),
                     notes(layout));
             return new FitsFrame(head, compressed);
         }

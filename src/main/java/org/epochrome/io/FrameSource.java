@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Passband;
 import org.epochrome.io.BandWords.Meaning;
@@ -22,7 +23,6 @@ import org.epochrome.io.BandWords.Meaning;
  */
 public final class FrameSource {
     private static final Duration LONGEST_RECORDING = Duration.ofHours(24);
-    private static final Set<String> NO_FILTER = Set.of("NONE", "NO FILTER", "UNKNOWN", "N/A", "-");
 
     private final NameClock clock;
     private final BandWords words;
@@ -107,16 +107,15 @@ public final class FrameSource {
         }
         List<String> notes = new ArrayList<>();
         List<Meaning> inName = words.in(NameTimes.stem(head.file()));
-        Optional<String> filter =
-                head.header().text("FILTER").filter(f -> !NO_FILTER.contains(f.toUpperCase(Locale.ROOT)));
+        Optional<FitsFilter> filter = FitsFilter.in(head, words);
         if (filter.isPresent()) {
-            Meaning meaning = byFilter(head, filter.get());
+            Meaning meaning = filter.get().meaning();
             inName.stream()
                     .filter(m -> !m.name().equals(meaning.name()))
                     .findFirst()
-                    .ifPresent(other -> notes.add("Its FITS FILTER says " + meaning.name() + ", its name "
-                            + other.name() + "; FILTER was used."));
-            return choice(head, meaning, "FITS FILTER", notes);
+                    .ifPresent(other -> notes.add("Its FITS " + filter.get().keyword() + " says " + meaning.name()
+                            + ", its name " + other.name() + "; " + filter.get().keyword() + " was used."));
+            return choice(head, meaning, "FITS " + filter.get().keyword(), notes);
         }
         if (inName.size() > 1) {
             throw new FrameRefused(
@@ -134,18 +133,6 @@ public final class FrameSource {
                 head.file(), "does not tell its band; give it by --red, --green, --blue, --luminance or in a --sheet.");
     }
 
-    private Meaning byFilter(FrameHead head, String filter) {
-        List<Meaning> meanings = words.of(filter).map(List::of).orElseGet(() -> words.in(filter));
-        if (meanings.size() != 1) {
-            throw new FrameRefused(
-                    head.file(),
-                    "has FILTER '" + filter + "', which "
-                            + (meanings.isEmpty() ? "is not a known band" : "names more than one band")
-                            + "; say its band by --red, --green, --blue or in a --sheet.");
-        }
-        return meanings.get(0);
-    }
-
     private BandChoice ordered(FrameHead head, String word, String source) {
         Meaning meaning = words.of(word)
                 .orElseThrow(() -> new FrameRefused(
@@ -153,12 +140,30 @@ public final class FrameSource {
                         "shall be in band '" + word + "', whose wavelengths are not known; add --passband " + word
                                 + "=FROM-TO in nm."));
         checkPlanes(head, meaning);
-        return new BandChoice(meaning.band(), source, true, List.of());
+        return new BandChoice(meaning.band(), source, true, widthNote(meaning));
     }
 
     private static BandChoice choice(FrameHead head, Meaning meaning, String source, List<String> notes) {
         checkPlanes(head, meaning);
-        return new BandChoice(meaning.band(), source, false, notes);
+        List<String> all = new ArrayList<>(notes);
+        all.addAll(widthNote(meaning));
+        return new BandChoice(meaning.band(), source, false, all);
+    }
+
+    /** A remark on a passband of which only the wavelength is known. */
+    private static List<String> widthNote(Meaning meaning) {
+        return meaning
+                .band()
+                .filter(b -> meaning.typicalWidth())
+                .map(b -> String.format(
+                        Locale.ROOT,
+                        "Filter %s is assumed to pass %.0f to %.0f nm; use --passband %s=FROM-TO to change this.",
+                        b.name(),
+                        b.passband().fromNm(),
+                        b.passband().toNm(),
+                        b.name()))
+                .stream()
+                .toList();
     }
 
     private static void checkPlanes(FrameHead head, Meaning meaning) {
@@ -170,12 +175,25 @@ public final class FrameSource {
         }
     }
 
-    /** The body that the FITS keyword OBJECT names, also within more words or by its first three letters. */
+    /**
+     * The body that the FITS keyword OBJECT names, also within more words or by its first three letters, or else TARGNAME.
+     */
     public Optional<Body> object(FrameHead head) {
-        Set<Body> named = head.header().text("OBJECT").stream()
-                .flatMap(text -> Arrays.stream(text.toUpperCase(Locale.ROOT).split("[^A-Z]+")))
-                .flatMap(word -> Body.named(word).or(() -> abbreviated(word)).stream())
-                .collect(Collectors.toSet());
+        return Stream.of("OBJECT", "TARGNAME")
+                .flatMap(keyword -> head.header().text(keyword).stream())
+                .flatMap(text -> body(text).stream())
+                .findFirst();
+    }
+
+    /** A name in full counts before the first letters of one, which may be those of a month. */
+    private static Optional<Body> body(String text) {
+        List<String> words =
+                Arrays.stream(text.toUpperCase(Locale.ROOT).split("[^A-Z]+")).toList();
+        Set<Body> named =
+                words.stream().flatMap(word -> Body.named(word).stream()).collect(Collectors.toSet());
+        if (named.isEmpty()) {
+            named = words.stream().flatMap(word -> abbreviated(word).stream()).collect(Collectors.toSet());
+        }
         return named.size() == 1 ? Optional.of(named.iterator().next()) : Optional.empty();
     }
 

@@ -1,27 +1,34 @@
 package org.epochrome.io;
 
 import java.io.BufferedInputStream;
+import java.io.ByteArrayInputStream;
 import java.io.DataInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.zip.CRC32;
+import java.util.zip.InflaterInputStream;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.FileImageInputStream;
 import javax.imageio.stream.ImageInputStream;
+import org.epochrome.image.Encoding;
 import org.epochrome.image.Plane;
 
 /**
  * A PNG file whose chunks have all been checked, because the decoder of the JDK takes files that lack their end. The
- * samples are taken as linear, whatever gamma the file names.
+ * samples are read as they are, whatever gamma the file names.
  */
 final class PngFrame implements OpenedFrame {
     private static final int SIGNATURE_BYTES = 8;
     private static final int HEADER_CHUNK_BYTES = 13;
+    private static final int GAMMA_CHUNK_BYTES = 4;
+    private static final int MOST_PROFILE_BYTES = 1 << 22;
     private static final int GREY = 0;
     private static final int RGB = 2;
     private static final int PALETTE = 3;
@@ -35,11 +42,11 @@ final class PngFrame implements OpenedFrame {
     }
 
     static PngFrame open(Path file) throws IOException {
-        byte[] header = checkChunks(file);
-        long width = bigEndian(header, 0);
-        long height = bigEndian(header, 4);
-        int bits = header[8];
-        int colour = header[9];
+        Chunks chunks = checkChunks(file);
+        long width = chunks.width();
+        long height = chunks.height();
+        int bits = chunks.bits();
+        int colour = chunks.colour();
         if (colour == PALETTE) {
             throw new FrameRefused(
                     file, "has a colour palette, which keeps too few shades; save it as 16-bit grey or RGB.");
@@ -62,6 +69,8 @@ final class PngFrame implements OpenedFrame {
                 bits + "-bit integer",
                 bits == 8 ? 255 : 65535,
                 FitsKeywords.NONE,
+                HeaderGeometry.UNKNOWN,
+                chunks.encoding(),
                 alpha ? List.of("Its transparency is dropped.") : List.of());
         return new PngFrame(head);
     }
@@ -91,12 +100,13 @@ final class PngFrame implements OpenedFrame {
     /**
      * Walks all chunks up to the end and checks their sums (PNG, second edition, section 5.3).
      *
-     * @return the data of the header chunk
+     * @return what the chunks before the image say
      */
-    private static byte[] checkChunks(Path file) throws IOException {
+    private static Chunks checkChunks(Path file) throws IOException {
         try (DataInputStream in = new DataInputStream(new BufferedInputStream(Files.newInputStream(file), 1 << 16))) {
             in.skipNBytes(SIGNATURE_BYTES);
             byte[] header = null;
+            Optional<Encoding> encoding = Optional.empty();
             byte[] buffer = new byte[1 << 16];
             while (true) {
                 long length = in.readInt() & 0xffffffffL;
@@ -112,6 +122,16 @@ final class PngFrame implements OpenedFrame {
                     header = new byte[HEADER_CHUNK_BYTES];
                     in.readFully(header);
                     sum.update(header);
+                } else if (name.equals("gAMA") && length == GAMMA_CHUNK_BYTES) {
+                    byte[] gamma = new byte[GAMMA_CHUNK_BYTES];
+                    in.readFully(gamma);
+                    sum.update(gamma);
+                    // The sRGB chunk and a profile count before it (PNG, second edition, section 11.3.3.2).
+                    encoding = encoding.isPresent() ? encoding : TaggedEncoding.ofGammaChunk(bigEndian(gamma, 0));
+                } else if (name.equals("iCCP") && length <= MOST_PROFILE_BYTES) {
+                    byte[] named = in.readNBytes((int) length);
+                    sum.update(named);
+                    encoding = profile(named);
                 } else {
                     for (long left = length; left > 0; ) {
                         int part = (int) Math.min(left, buffer.length);
@@ -119,14 +139,38 @@ final class PngFrame implements OpenedFrame {
                         sum.update(buffer, 0, part);
                         left -= part;
                     }
+                    if (name.equals("sRGB")) {
+                        encoding = Optional.of(Encoding.SRGB);
+                    }
                 }
                 if (in.readInt() != (int) sum.getValue()) {
                     throw new FrameRefused(file, "is damaged: a checksum does not match; copy or save it again.");
                 }
                 if (name.equals("IEND")) {
-                    return header;
+                    return new Chunks(bigEndian(header, 0), bigEndian(header, 4), header[8], header[9], encoding);
                 }
             }
+        }
+    }
+
+    /** What the header chunk says, and the encoding if one is named that is not linear. */
+    private record Chunks(long width, long height, int bits, int colour, Optional<Encoding> encoding) {}
+
+    /** The encoding by a chunk with a name, a zero, the method of packing, and a packed profile. */
+    private static Optional<Encoding> profile(byte[] chunk) {
+        int name = 0;
+        while (name < chunk.length && chunk[name] != 0) {
+            name++;
+        }
+        if (name + 2 > chunk.length) {
+            return Optional.empty();
+        }
+        try (InputStream in =
+                new InflaterInputStream(new ByteArrayInputStream(chunk, name + 2, chunk.length - name - 2))) {
+            return TaggedEncoding.ofProfile(in.readNBytes(MOST_PROFILE_BYTES));
+        } catch (IOException e) {
+            // A profile that cannot be read says nothing.
+            return Optional.empty();
         }
     }
 

@@ -13,19 +13,20 @@ import java.util.Map;
 import java.util.Optional;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import org.epochrome.image.Encoding;
 
 /**
  * A table that tells band and times of frames: CSV with a header row, commas, semicolons or tabs between the cells,
  * UTF-8; blank lines and lines that begin with # are passed over. Columns: {@code file}; {@code band}; the times as
  * {@code start} and {@code end}, as an ISO 8601 {@code interval}, or as one of {@code start}, {@code mid}, {@code end}
- * with an {@code exposure}; {@code mirrored}, yes or no. Times are UTC unless they carry an offset.
+ * with an {@code exposure}; {@code mirrored}, yes or no; {@code encoding}, linear, srgb or gamma=X. Times are UTC unless they carry an offset.
  *
  * @param file the sheet
  * @param rows its rows in order
  */
 public record Sheet(Path file, List<SheetRow> rows) {
     private static final List<String> COLUMNS =
-            List.of("file", "band", "start", "mid", "end", "exposure", "interval", "mirrored");
+            List.of("file", "band", "start", "mid", "end", "exposure", "interval", "mirrored", "encoding");
 
     public Sheet {
         rows = List.copyOf(rows);
@@ -108,6 +109,7 @@ public record Sheet(Path file, List<SheetRow> rows) {
                             cell(cells, "exposure"),
                             cell(cells, "interval"))),
                     mirrored(cell(cells, "mirrored")),
+                    encoding(cell(cells, "encoding")),
                     "sheet " + FrameRefused.nameOf(sheet) + " line " + line));
         } catch (DateTimeException e) {
             throw new FrameRefused(sheet, "line " + line + " cannot be used: " + e.getMessage() + ".", e);
@@ -119,6 +121,14 @@ public record Sheet(Path file, List<SheetRow> rows) {
     private static Optional<Boolean> mirrored(String word) {
         try {
             return word.isEmpty() ? Optional.empty() : Optional.of(SheetRow.mirrored(word));
+        } catch (IllegalArgumentException e) {
+            throw new DateTimeException(e.getMessage(), e);
+        }
+    }
+
+    private static Optional<Encoding> encoding(String word) {
+        try {
+            return word.isEmpty() ? Optional.empty() : Optional.of(Encoding.of(word));
         } catch (IllegalArgumentException e) {
             throw new DateTimeException(e.getMessage(), e);
         }

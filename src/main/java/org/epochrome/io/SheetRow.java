@@ -3,6 +3,7 @@ package org.epochrome.io;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
+import org.epochrome.image.Encoding;
 import org.epochrome.time.RecordingSpan;
 
 /**
@@ -12,10 +13,27 @@ import org.epochrome.time.RecordingSpan;
  * @param band word for the band, empty if the sheet leaves it open
  * @param span start and end, empty if the sheet leaves them open
  * @param mirrored whether it is mirrored, empty if the sheet leaves that open
+ * @param encoding of its samples, empty if the sheet leaves that open
  * @param source the place of the row for people: "sheet night.csv line 3"
  */
 public record SheetRow(
-        Path file, Optional<String> band, Optional<RecordingSpan> span, Optional<Boolean> mirrored, String source) {
+        Path file,
+        Optional<String> band,
+        Optional<RecordingSpan> span,
+        Optional<Boolean> mirrored,
+        Optional<Encoding> encoding,
+        String source) {
+    /** What is known of a frame whose encoding is left open. */
+    public SheetRow(
+            Path file, Optional<String> band, Optional<RecordingSpan> span, Optional<Boolean> mirrored, String source) {
+        this(file, band, span, mirrored, Optional.empty(), source);
+    }
+
+    /** The same with samples encoded otherwise; empty to leave that open. */
+    public SheetRow with(Optional<Encoding> other) {
+        return new SheetRow(file, band, span, mirrored, other, source);
+    }
+
     /** What is known of a frame whose posture is left open. */
     public SheetRow(Path file, Optional<String> band, Optional<RecordingSpan> span, String source) {
         this(file, band, span, Optional.empty(), source);

@@ -1,6 +1,9 @@
 package org.epochrome.io;
 
 import com.twelvemonkeys.imageio.metadata.CompoundDirectory;
+import com.twelvemonkeys.imageio.metadata.Directory;
+import com.twelvemonkeys.imageio.metadata.Entry;
+import com.twelvemonkeys.imageio.metadata.tiff.TIFF;
 import com.twelvemonkeys.imageio.metadata.tiff.TIFFReader;
 import com.twelvemonkeys.imageio.plugins.tiff.TIFFImageReaderSpi;
 import java.awt.image.Raster;
@@ -9,9 +12,11 @@ import java.nio.ByteOrder;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.FileImageInputStream;
 import javax.imageio.stream.ImageInputStream;
+import org.epochrome.image.Encoding;
 import org.epochrome.image.Plane;
 
 /** A TIFF file (TIFF 6.0, also BigTIFF) whose first page has been checked. */
@@ -53,9 +58,18 @@ final class TiffFrame implements OpenedFrame {
                     layout.depth(),
                     layout.fullScale(),
                     FitsKeywords.NONE,
+                    HeaderGeometry.UNKNOWN,
+                    encoding(pages.getDirectory(0)),
                     notes);
             return new TiffFrame(head, layout);
         }
+    }
+
+    private static Optional<Encoding> encoding(Directory page) {
+        Entry profile = page.getEntryById(TIFF.TAG_ICC_PROFILE);
+        return profile != null && profile.getValue() instanceof byte[] bytes
+                ? TaggedEncoding.ofProfile(bytes)
+                : Optional.empty();
     }
 
     /** The library takes what it finds of a directory that is cut off. */

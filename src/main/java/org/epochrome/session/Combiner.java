@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 import java.util.function.DoubleSupplier;
 import java.util.function.IntFunction;
 import java.util.stream.Stream;
@@ -16,6 +17,7 @@ import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Unsmear;
 import org.epochrome.disk.View;
+import org.epochrome.image.Blemishes;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
 import org.epochrome.moon.Moons;
@@ -35,6 +37,7 @@ public final class Combiner {
     private final Recipe recipe;
     private final Schedule schedule;
     private final Memory memory;
+    private final AtomicReferenceArray<List<String>> blemishes;
     private final List<String> warnings = new ArrayList<>();
 
     public Combiner(Recipe recipe) {
@@ -46,6 +49,7 @@ public final class Combiner {
         this.recipe = recipe;
         this.schedule = Schedule.of(recipe);
         this.memory = memory;
+        this.blemishes = new AtomicReferenceArray<>(schedule.exposures().size());
     }
 
     /** The instant that a recipe's picture will show. */
@@ -65,7 +69,7 @@ public final class Combiner {
         Sky sky = Sky.over(recipe);
         warnAboutTheSky(sky);
         progress.doing("reading");
-        List<Plane> planes = stored(progress, i -> schedule.exposures().get(i).load());
+        List<Plane> planes = stored(progress, this::read);
         progress.at(0.1);
         Turning turning = new Turning(recipe, schedule);
         WithoutMoons bare = WithoutMoons.of(
@@ -149,6 +153,13 @@ public final class Combiner {
             result.add(fit.at(fit.disk().movedBy(-nudge.x(), -nudge.y())));
         }
         return result;
+    }
+
+    /** Reads a plane and keeps what was left out of it. */
+    private Plane read(int index) {
+        Blemishes read = schedule.exposures().get(index).read();
+        blemishes.set(index, read.notes());
+        return read.masked();
     }
 
     private List<Plane> stored(Progress progress, IntFunction<Plane> made) {
@@ -244,8 +255,10 @@ public final class Combiner {
         }
     }
 
-    private List<String> notes(Exposure exposure) {
+    private List<String> notes(int index) {
+        Exposure exposure = schedule.exposures().get(index);
         List<String> notes = new ArrayList<>(exposure.frame().notes());
+        notes.addAll(blemishes.get(index));
         if (recipe.frames().held(exposure).isPresent()) {
             notes.add("Its disk is held by hand.");
         }
@@ -274,7 +287,7 @@ public final class Combiner {
                     sky.shift(exposure.band(), exposure.aspect(), found.fitted().disk()),
                     sky.smear(exposure.band(), exposure.aspect(), found.fitted().disk()),
                     merging.share(i),
-                    notes(exposure)));
+                    notes(i)));
         }
         return results;
     }

@@ -67,6 +67,10 @@ public final class CommandWords {
         sayUnless(clock.utcOffset().equals(NameClock.UNSAID.utcOffset()), "utc-offset", clock.utcOffset());
         new TreeMap<>(frames.conventions().passbands())
                 .forEach((band, p) -> say("passband", band + "=" + p.fromNm() + "-" + p.toNm()));
+        sayUnless(
+                frames.conventions().encoding().isLinear(),
+                "encoding",
+                frames.conventions().encoding().word());
         frames.all().forEach(f -> words.add(file(f)));
         for (DatedFrame f : frames.all()) {
             f.request()
@@ -79,6 +83,7 @@ public final class CommandWords {
                     .flatMap(SheetRow::span)
                     .ifPresent(span -> say("recorded", file(f) + "=" + span.start() + "/" + span.end()));
             f.saidMirrored().ifPresent(m -> say("mirrored-frame", file(f) + "=" + (m ? "yes" : "no")));
+            f.saidEncoding().ifPresent(e -> say("encoding-frame", file(f) + "=" + e.word()));
             HeldDisk d = frames.disks().get(f.head().file());
             if (d != null) {
                 String north =

@@ -1,8 +1,12 @@
 package org.epochrome.session;
 
 import java.time.Instant;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.Band;
+import org.epochrome.image.Blemishes;
+import org.epochrome.image.Encoding;
 import org.epochrome.image.Plane;
 import org.epochrome.io.DatedFrame;
 
@@ -24,8 +28,42 @@ public record Exposure(DatedFrame frame, int planeIndex, Band band, Aspect aspec
         return frame.head().file().getFileName().toString();
     }
 
-    /** Its pixels as parts of full scale, or as they are if the samples are floats. */
+    /** Plate scale that its header gives, arcsec per pixel; an expectation, not a fact. */
+    OptionalDouble headerScaleArcsecPerPx() {
+        return frame.head().geometry().scaleArcsecPerPx();
+    }
+
+    /** North angle of the body by its header's celestial north and the position angle of the pole, degrees. */
+    OptionalDouble headerNorthDeg() {
+        return frame.head().geometry().northAngleDeg(aspect.poleAngleDeg());
+    }
+
+    /** Whether it is mirrored by its header. */
+    Optional<Boolean> headerMirrored() {
+        return frame.head().geometry().mirrored();
+    }
+
+    /** Its pixels as {@link #load} gives them, and what was left out of them. */
+    Blemishes read() {
+        // Sought before an encoding is undone, which would stretch the grey levels.
+        Blemishes found = Blemishes.of(stored());
+        Encoding encoding = frame.encoding();
+        if (!encoding.isLinear()) {
+            float[] data = found.masked().data();
+            for (int i = 0; i < data.length; i++) {
+                data[i] = encoding.light(data[i]);
+            }
+        }
+        return found;
+    }
+
+    /** Its pixels as linear light, parts of full scale unless the samples are floats; NaN where they are spoilt. */
     public Plane load() {
+        return read().masked();
+    }
+
+    /** Its pixels as parts of full scale, or as they are if the samples are floats. */
+    private Plane stored() {
         Plane plane = frame.load().planes().get(planeIndex);
         double full = frame.head().fullScale();
         if (Double.isNaN(full)) {

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import org.epochrome.image.Encoding;
 import org.epochrome.io.Conventions;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.io.FrameRefused;
@@ -51,6 +52,12 @@ public record Frames(
     /** The same by other conventions. */
     public Frames with(Conventions other) {
         return new Frames(all, other, leftOut, disks, absent);
+    }
+
+    /** The same with samples encoded otherwise, where nothing is said of a frame alone. */
+    public Frames with(Encoding usual) {
+        return new Frames(
+                all.stream().map(f -> f.encoded(usual)).toList(), conventions.with(usual), leftOut, disks, absent);
     }
 
     /** The same with other files left out. */
@@ -102,7 +109,7 @@ public record Frames(
         List<FrameRefused> refused = new ArrayList<>();
         for (FrameRequest request : requests) {
             try {
-                found.add(source.find(request));
+                found.add(source.find(request).encoded(conventions.encoding()));
             } catch (FrameRefused e) {
                 refused.add(e);
             }

@@ -12,6 +12,7 @@ import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.ephemeris.Site;
+import org.epochrome.image.Blemishes;
 import org.epochrome.image.Smear;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.job.Progress;
@@ -42,18 +43,24 @@ public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<Fit
                 frame.band().band().isPresent() ? 0 : 1,
                 frame.band().band().orElse(org.epochrome.image.Band.G),
                 aspect);
+        Blemishes read = exposure.read();
+        notes.addAll(read.notes());
         Optional<FittedDisk> disk = Optional.empty();
         try {
             boolean axis = DiskFinder.showsAxis(body.get());
+            OptionalDouble header = axis || northDeg.isPresent() ? OptionalDouble.empty() : exposure.headerNorthDeg();
+            OptionalDouble known = header.isPresent() ? header : northDeg;
             disk = Optional.of(new DiskFit(
                             Globe.of(aspect),
                             DiskFinder.belted(body.get()),
-                            false,
+                            header.isPresent() && exposure.headerMirrored().orElse(false),
                             Smear.NONE,
-                            northDeg.isPresent() || axis ? northDeg : OptionalDouble.of(0),
+                            known.isPresent() || axis ? known : OptionalDouble.of(0),
                             OptionalDouble.empty())
-                    .fit(exposure.load(), Progress.NONE));
-            if (northDeg.isEmpty()) {
+                    .fit(read.masked(), Progress.NONE));
+            if (header.isPresent()) {
+                notes.add("North is that of the header; use --north to change this.");
+            } else if (northDeg.isEmpty()) {
                 notes.add(
                         Posture.ringsTellNorth(aspect)
                                 ? "North is right if the frame is not mirrored, as the rings show."

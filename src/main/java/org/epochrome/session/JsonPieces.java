@@ -11,6 +11,7 @@ import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Site;
+import org.epochrome.io.HeaderGeometry;
 import org.epochrome.time.UtcText;
 
 /** What reports have in common: times, aspects, disks, shifts. */
@@ -121,6 +122,22 @@ final class JsonPieces {
                     return node;
                 })
                 .orElse(null);
+    }
+
+    /** How a frame lies on the sky by its header; null where that says nothing. */
+    static ObjectNode header(HeaderGeometry geometry, Optional<Aspect> aspect) {
+        ObjectNode node = NODES.objectNode();
+        put(node, "scaleArcsecPerPx", geometry.scaleArcsecPerPx().orElse(Double.NaN));
+        put(node, "celestialNorthDeg", geometry.celestialNorthDeg().orElse(Double.NaN));
+        put(
+                node,
+                "northAngleDeg",
+                aspect.map(a -> geometry.northAngleDeg(a.poleAngleDeg()).orElse(Double.NaN))
+                        .orElse(Double.NaN));
+        node.put("mirrored", geometry.mirrored().orElse(null));
+        node.put("scaleSource", geometry.scaleSource());
+        node.put("northSource", geometry.northSource());
+        return node;
     }
 
     static void strings(ObjectNode node, String key, List<String> texts) {

@@ -86,10 +86,16 @@ public final class JsonReport {
             node.put("file", i.frame().head().file().toString());
             node.put("band", i.frame().band().band().map(b -> b.name()).orElse("RGB"));
             node.put("bandSource", i.frame().band().source());
+            i.frame().band().band().ifPresent(b -> {
+                ArrayNode passband = node.putArray("passbandNm");
+                passband.add(b.passband().fromNm());
+                passband.add(b.passband().toNm());
+            });
             times(node, i.frame().timing());
             node.put("width", i.frame().head().width());
             node.put("height", i.frame().head().height());
             node.put("depth", i.frame().head().depth());
+            node.set("header", JsonPieces.header(i.frame().head().geometry(), i.aspect()));
             i.aspect().ifPresent(a -> node.set("ephemeris", ephemeris(a)));
             i.disk().ifPresent(d -> node.set("disk", fitted(d, d.disk())));
             strings(node, "warnings", i.notes());

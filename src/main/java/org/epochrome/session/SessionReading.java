@@ -25,6 +25,7 @@ import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.ephemeris.Site;
+import org.epochrome.image.Encoding;
 import org.epochrome.image.Passband;
 import org.epochrome.io.ClockMeaning;
 import org.epochrome.io.Conventions;
@@ -103,14 +104,20 @@ final class SessionReading {
         Optional<RecordingSpan> span = instant(frame.start())
                 .map(start -> new RecordingSpan(start, instant(frame.end()).orElseThrow()));
         Optional<String> band = Optional.ofNullable(frame.band());
-        if (span.isEmpty() && frame.source() == null && frame.mirrored() == null) {
+        if (span.isEmpty() && frame.source() == null && frame.mirrored() == null && frame.encoding() == null) {
             return new FrameRequest(file, band, Optional.empty());
         }
         String source = or(frame.source(), "session");
         return new FrameRequest(
                 file,
                 Optional.empty(),
-                Optional.of(new SheetRow(file, band, span, Optional.ofNullable(frame.mirrored()), source)));
+                Optional.of(new SheetRow(
+                        file,
+                        band,
+                        span,
+                        Optional.ofNullable(frame.mirrored()),
+                        Optional.ofNullable(frame.encoding()).map(Encoding::of),
+                        source)));
     }
 
     private static HeldDisk disk(SessionSchema.Disk d) {
@@ -127,9 +134,10 @@ final class SessionReading {
             List<Double> pair = several(edges, 2, "edges of " + band);
             passbands.put(band, new Passband(pair.get(0), pair.get(1)));
         });
+        Encoding encoding = root.encoding() == null ? Encoding.LINEAR : Encoding.of(root.encoding());
         SessionSchema.Clock c = root.clock();
         if (c == null) {
-            return new Conventions(NameClock.UNSAID, passbands);
+            return new Conventions(NameClock.UNSAID, passbands, encoding);
         }
         try {
             return new Conventions(
@@ -137,7 +145,8 @@ final class SessionReading {
                             Optional.ofNullable(c.meaning()).map(w -> constant(ClockMeaning.class, w)),
                             Optional.ofNullable(c.exposure()).map(Duration::parse),
                             c.utcOffset() == null ? ZoneOffset.UTC : ZoneOffset.of(c.utcOffset())),
-                    passbands);
+                    passbands,
+                    encoding);
         } catch (DateTimeException e) {
             throw new IllegalArgumentException(
                     "the clock has an exposure such as PT2M and an utcOffset such as +02:00", e);

@@ -30,6 +30,7 @@ final class SessionSchema {
             Assignment assignment,
             Clock clock,
             Map<String, List<Double>> passbandsNm,
+            String encoding,
             List<Frame> frames,
             Look look,
             Outputs outputs) {}
@@ -67,6 +68,7 @@ final class SessionSchema {
             String end,
             String source,
             Boolean mirrored,
+            String encoding,
             Boolean leftOut,
             Disk disk,
             Long bytes,

@@ -16,6 +16,7 @@ import org.epochrome.colour.Sharpening;
 import org.epochrome.colour.Tone;
 import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.image.Encoding;
 import org.epochrome.io.FrameRequest;
 import org.epochrome.io.NameClock;
 import org.epochrome.io.SheetRow;
@@ -55,6 +56,9 @@ final class SessionWriting {
                         r.assignment().luminance().orElse(null)),
                 clock(r.frames().conventions().clock()),
                 passbands(r.frames()),
+                r.frames().conventions().encoding().isLinear()
+                        ? null
+                        : r.frames().conventions().encoding().word(),
                 frames(r.frames()),
                 look(s.look()),
                 outputs(s.products()));
@@ -125,6 +129,7 @@ final class SessionWriting {
                 row.flatMap(SheetRow::span).map(s -> s.end().toString()).orElse(null),
                 row.map(SheetRow::source).orElse(null),
                 row.flatMap(SheetRow::mirrored).orElse(null),
+                row.flatMap(SheetRow::encoding).map(Encoding::word).orElse(null),
                 frames.leftOut().contains(file) ? true : null,
                 disk == null
                         ? null

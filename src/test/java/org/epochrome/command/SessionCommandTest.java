@@ -69,7 +69,9 @@ class SessionCommandTest {
                 "--leave-out=" + fourth,
                 "--disk=jupiter-R.fits=80.25,79.5,51.5",
                 "--recorded=jupiter-B.fits=2024-12-18T19:24:12Z/PT2M",
-                "--mirrored-frame=jupiter-B.fits=no");
+                "--mirrored-frame=jupiter-B.fits=no",
+                "--encoding=gamma=1.0",
+                "--encoding-frame=jupiter-B.fits=linear");
         saved = folder.resolve("session.json");
         Ran.of(words(
                         CHOICES,
@@ -209,6 +211,7 @@ class SessionCommandTest {
                 List.of("--disk=jupiter-R.fits=1,2,-3", "radius above 0"),
                 List.of("--leave-out=other.fits", "none of the frames"),
                 List.of("--recorded=jupiter-R.fits=yesterday", "--recorded|interval"),
+                List.of("--encoding-frame=jupiter-R.fits=maybe", "--encoding-frame|linear, srgb or gamma=X"),
                 List.of("--mirrored-frame=jupiter-R.fits=maybe", "--mirrored-frame|write yes or no"),
                 List.of("--detail-curve=speed=3", "does not know speed"),
                 List.of("--save-session=session.txt", ".json"))) {

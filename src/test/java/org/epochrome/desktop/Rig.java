@@ -13,10 +13,12 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ForkJoinPool;
 import javafx.application.Platform;
+import javafx.event.ActionEvent;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.ComboBox;
+import javafx.scene.control.TextField;
 import javafx.stage.Stage;
 import org.epochrome.colour.Framing;
 import org.epochrome.colour.Look;
@@ -203,5 +205,12 @@ final class Rig {
         @SuppressWarnings("unchecked")
         ComboBox<T> box = (ComboBox<T>) node;
         box.setValue(value);
+    }
+
+    /** Types a text into a field and confirms it. */
+    void type(String id, String text) {
+        TextField field = (TextField) workbench.lookup(id);
+        field.setText(text);
+        field.fireEvent(new ActionEvent());
     }
 }

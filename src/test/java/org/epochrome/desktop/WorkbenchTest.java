@@ -164,6 +164,12 @@ class WorkbenchTest {
         assertTrue(
                 CommandWords.of(session()).stream().anyMatch(w -> w.matches("--mirrored-frame=.*first.fits=yes")),
                 "the command line says it too");
+
+        robot.interact(() -> rig.type("#frame-encoding", "srgb"));
+        await(
+                "an encoded frame",
+                () -> bench().draft().frames().get(0).saidEncoding().isPresent());
+        assertEquals(Optional.of(true), bench().draft().frames().get(0).saidMirrored(), "what was said before is kept");
     }
 
     /** On a small screen no word is cut short, and the page can be folded away for the planet. */

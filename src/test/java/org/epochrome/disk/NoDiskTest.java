@@ -79,8 +79,8 @@ class NoDiskTest {
     @Test
     void noDataOnTheDisk() {
         Plane holed = EVEN.copy();
-        for (int y = 60; y < 80; y++) {
-            for (int x = 40; x < 80; x++) {
+        for (int y = 40; y < 80; y++) {
+            for (int x = 42; x < 86; x++) {
                 holed.set(x, y, Float.NaN);
             }
         }
@@ -93,7 +93,7 @@ class NoDiskTest {
         Plane holed = new Plane(480, 480);
         for (int y = 0; y < 480; y++) {
             for (int x = 0; x < 480; x++) {
-                boolean hole = Math.abs(x - 240) < 60 && Math.abs(y - 250) < 60;
+                boolean hole = Math.abs(x - 240) < 100 && Math.abs(y - 250) < 100;
                 holed.set(x, y, hole ? Float.NaN : Math.hypot(x - 240, y - 240) < 200 ? 0.6f : 0.01f);
             }
         }

@@ -126,6 +126,59 @@ class FrameSourceTest {
     }
 
     @Test
+    void theHeaderMeasuresTheWidthOfASpaceTelescopesFilter() {
+        // Pivot wavelength and rms width, angstroms, of a WFC3/UVIS frame through F467M: 6.8332 nm * sqrt(12) = 23.67
+        // nm.
+        Path file = grey(
+                "neptune-2031-05-02-211405.fits",
+                card("FILTER", "F467M"),
+                card("PHOTPLAM", 4682.5835),
+                card("PHOTBW", 68.332214));
+        BandChoice choice = source().find(FrameRequest.of(file)).band();
+        Passband passband = choice.band().orElseThrow().passband();
+        assertEquals("F467M", choice.band().orElseThrow().name());
+        assertEquals(468.258, passband.effectiveNm(), 0.001);
+        assertEquals(23.671, passband.toNm() - passband.fromNm(), 0.001);
+        assertEquals(List.of(), choice.notes());
+    }
+
+    @Test
+    void aFilterOfUnknownWidthIsToldAndCanBeCorrected() {
+        Path file = grey("neptune-2031-05-02-211405.fits", card("FILTER", "F467M"));
+        List<String> notes = source().find(FrameRequest.of(file)).band().notes();
+        assertEquals(1, notes.size());
+        assertTrue(notes.get(0).contains("--passband F467M=FROM-TO"), notes.get(0));
+        BandChoice byUser = new FrameSource(NameClock.UNSAID, Map.of("F467M", new Passband(455, 480)), new LeapTable())
+                .find(FrameRequest.of(file))
+                .band();
+        assertEquals(new Passband(455, 480), byUser.band().orElseThrow().passband());
+        assertEquals(List.of(), byUser.notes());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"FILTNAM1, F410M, FILTNAM2, ''", "FILTER1, CLEAR1L, FILTER2, F410M", "FILTER1, 16, FILTNAM1, F410M"})
+    void readsFilterWheels(String key1, String value1, String key2, String value2) {
+        Path file = grey("jup-2031-05-02-211405.fits", card(key1, value1), card(key2, value2));
+        assertEquals(
+                "F410M",
+                source().find(FrameRequest.of(file)).band().band().orElseThrow().name());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "Jupiter F343N 01-Mar-07 07:37 UT, JUPITER-HERITAGE-GREATSPOT, JUPITER",
+        "'', NEPTUNE-MAPS, NEPTUNE",
+        "mar, '', MARS",
+        "Mars and Venus, '', ''",
+    })
+    void readsTheBodyInTheHeader(String object, String target, String body) {
+        Path file = grey("R-2031-05-02-211405.fits", card("OBJECT", object), card("TARGNAME", target));
+        assertEquals(
+                body,
+                source().find(FrameRequest.of(file)).object().map(Body::name).orElse(""));
+    }
+
+    @Test
     void anInfraredFilterCalledByItsEdgeHasItsPassband() {
         Path file = grey("jup-2031-05-02-211405.fits", card("FILTER", "IR807"));
         Band band = source().find(FrameRequest.of(file)).band().band().orElseThrow();
@@ -154,6 +207,11 @@ class FrameSourceTest {
         "uv, UV",
         "R-red, R",
         "jup_ha, ha",
+        "jup_656nm, 656nm",
+        "jup-OIII-3nm, OIII",
+        "jup_H-alpha, Ha",
+        "jup_CH4_727nm, CH4-727",
+        "jup_f547m, F547M",
     })
     void readsTheBandInTheName(String name, String band) {
         Path file = grey(name + "-20310502_211405.fits");
@@ -187,8 +245,8 @@ class FrameSourceTest {
         assertEquals(
                 new Band("Ha", new Passband(650, 662)),
                 source().find(FrameRequest.of(file, "Ha")).band().band().orElseThrow());
-        FrameRefused refused = assertThrows(FrameRefused.class, () -> source().find(FrameRequest.of(file, "SII")));
-        assertTrue(refused.getMessage().contains("--passband SII="), refused.getMessage());
+        FrameRefused refused = assertThrows(FrameRefused.class, () -> source().find(FrameRequest.of(file, "Teal")));
+        assertTrue(refused.getMessage().contains("--passband Teal="), refused.getMessage());
     }
 
     @Test

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.epochrome.image.Encoding;
 import org.epochrome.time.RecordingSpan;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -104,6 +105,17 @@ class SheetTest {
                 .orElseThrow();
         assertEquals(Instant.parse("2031-05-02T21:14:00Z"), span.start());
         assertEquals(span.start(), span.end());
+    }
+
+    @Test
+    void tellsHowFramesAreEncoded() throws IOException {
+        List<SheetRow> rows = Sheet.read(sheet("file,encoding\na.fits,srgb\nb.fits,gamma=1.8\nc.fits,\n"))
+                .rows();
+        assertEquals(
+                List.of(Optional.of(Encoding.SRGB), Optional.of(Encoding.power(1.8)), Optional.empty()),
+                rows.stream().map(SheetRow::encoding).toList());
+        FrameRefused refused = assertThrows(FrameRefused.class, () -> Sheet.read(sheet("file,encoding\na.fits,log\n")));
+        assertTrue(refused.getMessage().contains("linear, srgb or gamma=X"), refused.getMessage());
     }
 
     @Test

@@ -33,6 +33,7 @@ import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.ephemeris.Site;
+import org.epochrome.image.Encoding;
 import org.epochrome.image.Passband;
 import org.epochrome.image.Plane;
 import org.epochrome.io.ClockMeaning;
@@ -91,7 +92,8 @@ class SessionFileTest {
         Conventions conventions = new Conventions(
                 new NameClock(
                         Optional.of(ClockMeaning.END), Optional.of(Duration.ofSeconds(95)), ZoneOffset.ofHours(2)),
-                Map.of("H", new Passband(654, 658.5)));
+                Map.of("H", new Passband(654, 658.5)),
+                Encoding.power(2.2));
         RecordingSpan span = new RecordingSpan(
                 Instant.parse("2022-10-26T04:01:00.123456789Z"), Instant.parse("2022-10-26T04:03:00Z"));
         List<DatedFrame> frames = Frames.found(
@@ -106,6 +108,7 @@ class SessionFileTest {
                                         Optional.of("H"),
                                         Optional.of(span),
                                         Optional.of(true),
+                                        Optional.of(Encoding.SRGB),
                                         "sheet a.csv line 2")))),
                 conventions);
         Recipe recipe = new Recipe(

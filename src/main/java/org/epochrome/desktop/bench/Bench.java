@@ -200,7 +200,7 @@ public final class Bench {
             Conventions said = recipe.frames().conventions();
             Map<String, Passband> passbands = new HashMap<>(said.passbands());
             passbands.put(band, passband);
-            Conventions next = new Conventions(said.clock(), passbands);
+            Conventions next = new Conventions(said.clock(), passbands, said.encoding());
             door.again(
                     before,
                     next,

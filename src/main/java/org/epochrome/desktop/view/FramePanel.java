@@ -1,6 +1,5 @@
 package org.epochrome.desktop.view;
 
-import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,6 +18,7 @@ import org.epochrome.desktop.bench.Draft;
 import org.epochrome.desktop.bench.Sentences;
 import org.epochrome.desktop.bench.Unsettled;
 import org.epochrome.image.Band;
+import org.epochrome.image.Encoding;
 import org.epochrome.image.Passband;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.io.FrameRequest;
@@ -40,6 +40,7 @@ final class FramePanel extends Panel {
     private final CheckBox used = new CheckBox("Part of the picture");
     private final ComboBox<String> band;
     private final ComboBox<Optional<Boolean>> mirrored;
+    private final Entry encoding;
     private final Label bandSource = prose("");
     private final Entry passband;
     private final Entry start;
@@ -72,12 +73,18 @@ final class FramePanel extends Panel {
                 List.of(Optional.empty(), Optional.of(true), Optional.of(false)),
                 m -> m.map(yes -> yes ? "yes" : "no").orElse("as the session"),
                 this::setMirrored);
+        encoding = new Entry(
+                "frame-encoding",
+                "as the session",
+                "How the samples of this frame stand for light, where not all are alike: linear, srgb or gamma=2.2",
+                this::setEncoding);
         GridPane grid = grid();
         row(grid, "Band", band);
         row(grid, "Passband (nm)", passband);
         row(grid, "Start (UTC)", start);
         row(grid, "End (UTC)", end);
         row(grid, "Mirrored", mirrored);
+        row(grid, "Encoding", encoding);
         bandSource.getStyleClass().add("source");
         timeSource.getStyleClass().add("source");
         notes.getStyleClass().add("doubt");
@@ -153,6 +160,7 @@ final class FramePanel extends Panel {
         start.show(UtcText.format(span.start()));
         end.show(UtcText.format(span.end()));
         mirrored.setValue(f.saidMirrored());
+        encoding.show(f.saidEncoding().map(Encoding::word).orElse(""));
         timeSource.setText("Times from: " + f.timing().source());
         say(numbers, numbers(f));
         String doubt = Sentences.inWords(String.join("\n", f.notes()));
@@ -202,6 +210,14 @@ final class FramePanel extends Panel {
         bench.selectedFrame().ifPresent(f -> ask(f, word(f), span(f), said));
     }
 
+    private void setEncoding(String text) {
+        Optional<Encoding> said = text.isBlank() ? Optional.empty() : Optional.of(Encoding.of(text));
+        bench.selectedFrame().ifPresent(f -> {
+            SheetRow row = new SheetRow(f.head().file(), word(f), span(f), f.saidMirrored(), said, TYPED);
+            bench.settle(new FrameRequest(row.file(), f.request().band(), Optional.of(row)));
+        });
+    }
+
     private static Optional<String> word(DatedFrame f) {
         return f.request().row().flatMap(SheetRow::band);
     }
@@ -229,8 +245,7 @@ final class FramePanel extends Panel {
     }
 
     private void ask(DatedFrame f, Optional<String> band, Optional<RecordingSpan> span, Optional<Boolean> mirrored) {
-        Path file = f.head().file();
-        bench.settle(new FrameRequest(
-                file, f.request().band(), Optional.of(new SheetRow(file, band, span, mirrored, TYPED))));
+        SheetRow row = new SheetRow(f.head().file(), band, span, mirrored, f.saidEncoding(), TYPED);
+        bench.settle(new FrameRequest(row.file(), f.request().band(), Optional.of(row)));
     }
 }

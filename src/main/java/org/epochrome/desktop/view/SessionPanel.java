@@ -16,6 +16,7 @@ import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.image.Encoding;
 import org.epochrome.session.Mirroring;
 import org.epochrome.session.Mount;
 import org.epochrome.session.Recipe;
@@ -110,6 +111,16 @@ final class SessionPanel extends Panel {
                 r -> r.setup().scaleArcsecPerPx(),
                 "set the scale",
                 (r, v) -> r.with(r.setup().scale(v)));
+        form.text(
+                new Words(
+                        "encoding",
+                        "Encoding",
+                        "How the samples of the frames stand for light: linear, srgb or gamma=2.2; undone when they are"
+                                + " read"),
+                "linear",
+                r -> r.frames().conventions().encoding().word(),
+                "set the encoding",
+                (r, t) -> r.with(r.frames().with(t.isBlank() ? Encoding.LINEAR : Encoding.of(t))));
         ComboBox<Remembered.NamedTelescope> telescopes = form.choice(
                 new Words(
                         "telescopes",

@@ -1,6 +1,4 @@
-package org.epochrome.disk;
-
-import org.epochrome.image.Plane;
+package org.epochrome.image;
 
 /**
  * The pixels of a patch that all hold its largest value, but for rounding. Where a camera clips, these lie side by side and are far more
@@ -9,7 +7,7 @@ import org.epochrome.image.Plane;
  * <p>An even disk in few grey levels can look the same. There a plateau counts as clipped only at a value at which a format
  * ends.
  */
-final class Plateau {
+public final class Plateau {
     /** How many times more often than just below it the largest value occurs on a clipped disk. */
     private static final double SPIKE = 5;
     /** Part of the plateau's pixels whose neighbours all belong to it too. */
@@ -18,6 +16,8 @@ final class Plateau {
     private static final double BELOW = 1e-3;
     /** What a resampling of equal values may leave between them, in units of the largest's last place. */
     private static final int ROUNDING = 4;
+    /** Part of the range of values from which on pixels may belong to a disk. */
+    private static final double BRIGHT = 0.2;
     /** Bits of the formats' whole numbers. */
     private static final int FEWEST_BITS = 8;
 
@@ -25,18 +25,33 @@ final class Plateau {
 
     private Plateau() {}
 
+    /** For each pixel of a plane whether it is clipped. */
+    static boolean[] in(Plane plane) {
+        ValueRange range = ValueRange.of(plane);
+        float[] data = plane.data();
+        boolean[] bright = new boolean[data.length];
+        for (int p = 0; p < data.length; p++) {
+            bright[p] = data[p] > range.at(BRIGHT);
+        }
+        boolean[] clipped = new boolean[data.length];
+        if (clipped(plane, bright, range.least()) > 0) {
+            float equal = equal(largest(plane, bright));
+            for (int p = 0; p < data.length; p++) {
+                clipped[p] = data[p] >= equal;
+            }
+        }
+        return clipped;
+    }
+
     /**
      * How many pixels of a patch are clipped.
      *
      * @param member which pixels of the frame belong to the patch
      */
-    static int clipped(Plane frame, boolean[] member, double background) {
+    public static int clipped(Plane frame, boolean[] member, double background) {
         float[] data = frame.data();
-        float largest = Float.NEGATIVE_INFINITY;
-        for (int p = 0; p < data.length; p++) {
-            largest = member[p] && data[p] > largest ? data[p] : largest;
-        }
-        float equal = largest - ROUNDING * Math.ulp(largest);
+        float largest = largest(frame, member);
+        float equal = equal(largest);
         float second = Float.NEGATIVE_INFINITY;
         for (int p = 0; p < data.length; p++) {
             second = member[p] && data[p] < equal && data[p] > second ? data[p] : second;
@@ -56,6 +71,20 @@ final class Plateau {
         }
         boolean plateau = top > SPIKE * below && inner > INNER * top;
         return plateau && (level <= range || endsFormat(largest)) ? top : 0;
+    }
+
+    private static float largest(Plane plane, boolean[] member) {
+        float[] data = plane.data();
+        float largest = Float.NEGATIVE_INFINITY;
+        for (int p = 0; p < data.length; p++) {
+            largest = member[p] && data[p] > largest ? data[p] : largest;
+        }
+        return largest;
+    }
+
+    /** The least value that counts as equal to the largest. */
+    private static float equal(float largest) {
+        return largest - ROUNDING * Math.ulp(largest);
     }
 
     private static boolean surrounded(Plane frame, int p, float least) {

@@ -1,0 +1,42 @@
+package org.epochrome.image;
+
+import java.util.Arrays;
+
+/**
+ * The values of a plane but for a thousandth at each end, which may be struck pixels.
+ *
+ * @param least the darkest; NaN if there are no data
+ * @param most the brightest; NaN if there are no data
+ * @param step the smallest difference between values: a grey level of whole numbers, next to nothing of floats
+ */
+record ValueRange(float least, float most, float step) {
+    private static final double AT_EACH_END = 0.001;
+
+    static ValueRange of(Plane plane) {
+        float[] sorted = plane.data().clone();
+        Arrays.sort(sorted);
+        int n = sorted.length;
+        while (n > 0 && Float.isNaN(sorted[n - 1])) {
+            n--;
+        }
+        if (n == 0) {
+            return new ValueRange(Float.NaN, Float.NaN, Float.NaN);
+        }
+        float step = Float.POSITIVE_INFINITY;
+        for (int i = 1; i < n; i++) {
+            float by = sorted[i] - sorted[i - 1];
+            step = by > 0 && by < step ? by : step;
+        }
+        return new ValueRange(sorted[(int) (AT_EACH_END * (n - 1))], sorted[(int) ((1 - AT_EACH_END) * (n - 1))], step);
+    }
+
+    /** From the darkest to the brightest. */
+    double width() {
+        return most - least;
+    }
+
+    /** The value a part of the way up, 0 to 1. */
+    double at(double part) {
+        return least + part * width();
+    }
+}
