@@ -23,11 +23,7 @@ final class Sky {
 
     static Sky over(Recipe recipe) {
         return new Sky(
-                recipe.corrections().dispersion()
-                        ? recipe.place()
-                                .site()
-                                .map(site -> recipe.place().air().orElseGet(() -> Air.standardAt(site.heightM())))
-                        : Optional.empty(),
+                recipe.corrections().dispersion() ? recipe.place().site().map(recipe.place()::airAt) : Optional.empty(),
                 recipe.corrections().spectrum());
     }
 

@@ -25,11 +25,11 @@ final class Turning {
     /** Where turners come from. */
     @FunctionalInterface
     interface Turners {
-        Turner of(Plane plane, FittedDisk fitted, Aspect aspect);
+        Turner of(Plane plane, FittedDisk fitted, Exposure exposure);
     }
 
     Turning(Recipe recipe, Schedule schedule) {
-        this(recipe, schedule, (plane, fitted, aspect) -> new Turner(plane, fitted, Globe.of(aspect)));
+        this(recipe, schedule, (plane, fitted, exposure) -> new Turner(plane, fitted, exposure.globe()));
     }
 
     Turning(Recipe recipe, Schedule schedule, Turners turners) {
@@ -107,22 +107,23 @@ final class Turning {
     }
 
     /** An exposure turned (or, for a plain stack, only moved) to a window. */
-    Turned turned(Plane plane, FittedDisk fitted, Aspect aspect, CloseUp to, boolean turned, Progress progress) {
-        Rotation rotation = turned ? rotation(aspect) : Rotation.none();
-        return new Turner(plane, fitted, Globe.of(aspect)).turn(to.view(), to.width(), to.height(), rotation, progress);
+    Turned turned(Plane plane, FittedDisk fitted, Exposure exposure, CloseUp to, boolean turned, Progress progress) {
+        Rotation rotation = turned ? rotation(exposure.aspect()) : Rotation.none();
+        return new Turner(plane, fitted, exposure.globe()).turn(to.view(), to.width(), to.height(), rotation, progress);
     }
 
     /** An exposure at the epoch, in some rows of the output. */
     Turned turn(
             Plane plane,
             FittedDisk fitted,
-            Aspect aspect,
+            Exposure exposure,
             View to,
             int width,
             int height,
             int top,
             int rows,
             Progress progress) {
-        return turners.of(plane, fitted, aspect).turn(to, width, height, top, rows, rotation(aspect), progress);
+        return turners.of(plane, fitted, exposure)
+                .turn(to, width, height, top, rows, rotation(exposure.aspect()), progress);
     }
 }

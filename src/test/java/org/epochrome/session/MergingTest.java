@@ -150,7 +150,7 @@ class MergingTest {
         return turning.turn(
                         photographed(number(f), snr),
                         f.limb().at(f.disk()),
-                        f.exposure().aspect(),
+                        f.exposure(),
                         turning.viewAtEpoch(f.limb().at(even.disk())),
                         InventedNight.SIDE,
                         InventedNight.SIDE,
