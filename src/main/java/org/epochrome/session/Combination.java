@@ -1,6 +1,8 @@
 package org.epochrome.session;
 
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -43,6 +45,18 @@ public record Combination(
         Map<String, Coverage> coverage,
         Quality quality,
         List<String> warnings) {
+
+    /** By which laws the surface was turned, each with the names of its bands. */
+    public Map<RotationLaw, List<String>> rotationLaws() {
+        Map<String, RotationLaw> byName = new LinkedHashMap<>();
+        Map<RotationLaw, List<String>> laws = new LinkedHashMap<>();
+        frames.stream().map(f -> f.exposure().band().name()).distinct().forEach(band -> {
+            RotationLaw law = RotationLaw.of(recipe, band);
+            laws.computeIfAbsent(byName.computeIfAbsent(law.name(), name -> law), unused -> new ArrayList<>())
+                    .add(band);
+        });
+        return laws;
+    }
 
     /** The same with another picture in the place of the cube. */
     public Combination withCube(ColourCube other) {

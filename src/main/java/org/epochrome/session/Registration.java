@@ -193,7 +193,7 @@ final class Registration {
                     ? 0
                     : MEAN_PATH
                             * output.equatorialRadiusPx()
-                            * Math.toRadians(turning.turnedDeg(exposure.aspect()))
+                            * Math.toRadians(turning.turnedDeg(exposure))
                             * Math.toRadians(f.northSigmaDeg());
             double centre = Math.hypot(f.centreSigmaPx(), LIMB_FLOOR_PX)
                     * output.equatorialRadiusPx()

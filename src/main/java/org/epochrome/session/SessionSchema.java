@@ -44,6 +44,7 @@ final class SessionSchema {
     @JsonInclude(JsonInclude.Include.NON_NULL)
     record Corrections(
             String rotationSystem,
+            Double rotationPeriodDays,
             Boolean turn,
             Boolean dispersion,
             Boolean unsmear,

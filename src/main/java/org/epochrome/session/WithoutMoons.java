@@ -84,7 +84,7 @@ record WithoutMoons(List<FittedDisk> disks, Moons moons) {
         return new MoonFinder(
                         frames,
                         schedule.exposures().stream()
-                                .map(e -> turning.rotationOfGlobe(e.aspect()))
+                                .map(e -> turning.rotationOfGlobe(e))
                                 .toList(),
                         turning.viewAtEpoch(reference),
                         planes,
