@@ -105,11 +105,7 @@ public record Combination(
         /** Standard error of where the limb puts the exposure, right and down, whatever its cause. */
         public Shift limbError() {
             return new Shift(
-                    0,
-                    0,
-                    Math.hypot(limb.sigmaPx(), limb.sharedX()),
-                    Math.hypot(limb.sigmaPx(), limb.sharedY()),
-                    limb.sharedX() * limb.sharedY());
+                    0, 0, limb.sigmaX(), limb.sigmaY(), limb.sharedX() * limb.sharedY() + limb.ownX() * limb.ownY());
         }
 
         /** The larger of the standard errors of its place on the reference, right and down. */

@@ -208,6 +208,9 @@ public final class JsonReport {
         limb.set(
                 "byNorthPx",
                 offset(Optional.of(new PixelOffset(w.limb().sharedX(), w.limb().sharedY()))));
+        limb.set(
+                "byTimePx",
+                offset(Optional.of(new PixelOffset(w.limb().ownX(), w.limb().ownY()))));
         node.set("detail", shift(w.detail()));
         node.set("physics", shift(w.physics()));
         node.set("place", errors(w.place()));

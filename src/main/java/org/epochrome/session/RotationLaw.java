@@ -70,6 +70,12 @@ public record RotationLaw(
         return new RotationLaw(name, source, system, Optional.of(latitude -> extra));
     }
 
+    /** By how many degrees a day the equator turns. */
+    double equatorDegPerDay(Body body) {
+        return RotationElements.of(body).turnRateDegPerDay(system)
+                + extraDegPerDay.map(extra -> extra.applyAsDouble(0)).orElse(0.0);
+    }
+
     /** How far the surface turns between two aspects. */
     Rotation between(Aspect aspect, Aspect epoch) {
         return extraDegPerDay
