@@ -52,6 +52,14 @@ final class CorrectionOptions {
     private Boolean dispersion;
 
     @Option(
+            names = "--air-flattening",
+            negatable = true,
+            description =
+                    "--no-air-flattening ignores that refraction shortens the vertical of each frame, as in rendered scenes"
+                            + " without air.")
+    private Boolean airFlattening;
+
+    @Option(
             names = "--unsmear",
             negatable = true,
             description = "Undo all that dispersion draws out within a band: sharper blue low in the sky, more noise."
@@ -99,6 +107,7 @@ final class CorrectionOptions {
                 period(before),
                 turn == null ? before.turn() : turn,
                 dispersion == null ? before.dispersion() : dispersion,
+                airFlattening == null ? before.airFlattening() : airFlattening,
                 unsmear == null ? before.unsmear() : unsmear ? Extent.ALL : Extent.NONE,
                 moons == null ? before.moons() : moons,
                 spectrum(before.spectrum()));

@@ -138,6 +138,7 @@ public final class CommandWords {
         c.rotationPeriodDays().ifPresent(days -> say("rotation-period", Double.toString(days)));
         flag(c.turn(), usual.turn(), "turn");
         flag(c.dispersion(), usual.dispersion(), "dispersion");
+        flag(c.airFlattening(), usual.airFlattening(), "air-flattening");
         if (c.unsmear() != usual.unsmear()) {
             words.add(c.unsmear() == Extent.ALL ? "--unsmear" : "--no-unsmear");
         }

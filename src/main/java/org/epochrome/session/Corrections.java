@@ -15,6 +15,7 @@ import org.epochrome.ephemeris.RotationSystem;
  * @param rotationPeriodDays sidereal period by which the surface turns, in the sense of the body's rotation; overrides the system
  * @param turn whether to turn frames to the epoch
  * @param dispersion whether to take the air's dispersion into account
+ * @param airFlattening whether to take the flattening by refraction into account, where the site is known
  * @param unsmear how much to take off of what dispersion draws out within a band
  * @param moons whether moons and their shadows are kept from turning with the globe
  * @param spectrum how strongly each wavelength of a band counts
@@ -24,6 +25,7 @@ public record Corrections(
         OptionalDouble rotationPeriodDays,
         boolean turn,
         boolean dispersion,
+        boolean airFlattening,
         Extent unsmear,
         boolean moons,
         Spectrum spectrum) {
@@ -34,7 +36,7 @@ public record Corrections(
         }
     }
 
-    /** Without a rotation period of the user's. */
+    /** Without a rotation period of the user's, and with refraction. */
     public Corrections(
             Optional<RotationSystem> system,
             boolean turn,
@@ -42,32 +44,33 @@ public record Corrections(
             Extent unsmear,
             boolean moons,
             Spectrum spectrum) {
-        this(system, OptionalDouble.empty(), turn, dispersion, unsmear, moons, spectrum);
+        this(system, OptionalDouble.empty(), turn, dispersion, true, unsmear, moons, spectrum);
     }
 
     /** The same turned by another system, or as the body's clouds move. */
     public Corrections by(Optional<RotationSystem> other) {
-        return new Corrections(other, OptionalDouble.empty(), turn, dispersion, unsmear, moons, spectrum);
+        return new Corrections(
+                other, OptionalDouble.empty(), turn, dispersion, airFlattening, unsmear, moons, spectrum);
     }
 
     /** The same with the frames turned to the epoch or not. */
     public Corrections turned(boolean on) {
-        return new Corrections(system, rotationPeriodDays, on, dispersion, unsmear, moons, spectrum);
+        return new Corrections(system, rotationPeriodDays, on, dispersion, airFlattening, unsmear, moons, spectrum);
     }
 
     /** The same with the air's dispersion taken into account or not. */
     public Corrections dispersed(boolean on) {
-        return new Corrections(system, rotationPeriodDays, turn, on, unsmear, moons, spectrum);
+        return new Corrections(system, rotationPeriodDays, turn, on, airFlattening, unsmear, moons, spectrum);
     }
 
     /** The same with so much of smears within bands taken off. */
     public Corrections unsmeared(Extent extent) {
-        return new Corrections(system, rotationPeriodDays, turn, dispersion, extent, moons, spectrum);
+        return new Corrections(system, rotationPeriodDays, turn, dispersion, airFlattening, extent, moons, spectrum);
     }
 
     /** The same with moons kept from turning or not. */
     public Corrections roundMoons(boolean on) {
-        return new Corrections(system, rotationPeriodDays, turn, dispersion, unsmear, on, spectrum);
+        return new Corrections(system, rotationPeriodDays, turn, dispersion, airFlattening, unsmear, on, spectrum);
     }
 
     /** The longitude system that a body's surface turns with unless the user says otherwise; empty where it follows winds. */

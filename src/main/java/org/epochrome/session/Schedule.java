@@ -40,7 +40,7 @@ record Schedule(List<Exposure> exposures, Instant epoch, Aspect aspect, int refe
         for (Exposure e : known) {
             if (e.aspect().body() == recipe.body()
                     && e.aspect().site().equals(recipe.place().site())
-                    && e.air().equals(recipe.place().flattening(e.aspect()))) {
+                    && e.air().equals(flattening(recipe, e.aspect()))) {
                 before.computeIfAbsent(e.frame(), f -> new ArrayList<>()).add(e);
             }
         }
@@ -52,7 +52,7 @@ record Schedule(List<Exposure> exposures, Instant epoch, Aspect aspect, int refe
             }
             Aspect aspect = Ephemeris.aspect(
                     recipe.body(), frame.timing().span().mid(), recipe.place().site());
-            AirFlattening air = recipe.place().flattening(aspect);
+            AirFlattening air = flattening(recipe, aspect);
             Optional<Band> band = frame.band().band();
             if (band.isPresent()) {
                 exposures.add(new Exposure(frame, 0, band.get(), aspect, air));
@@ -68,6 +68,10 @@ record Schedule(List<Exposure> exposures, Instant epoch, Aspect aspect, int refe
                 epoch,
                 Ephemeris.aspect(recipe.body(), epoch, recipe.place().site()),
                 reference(exposures, epoch));
+    }
+
+    private static AirFlattening flattening(Recipe recipe, Aspect aspect) {
+        return recipe.corrections().airFlattening() ? recipe.place().flattening(aspect) : AirFlattening.NONE;
     }
 
     /** Only some of the exposures, the reference among them. */

@@ -178,6 +178,7 @@ final class SessionReading {
                 number(c.rotationPeriodDays()),
                 or(c.turn(), usual.turn()),
                 or(c.dispersion(), usual.dispersion()),
+                or(c.airFlattening(), usual.airFlattening()),
                 c.unsmear() == null ? usual.unsmear() : c.unsmear() ? Extent.ALL : Extent.NONE,
                 or(c.moons(), usual.moons()),
                 spectrum(c));

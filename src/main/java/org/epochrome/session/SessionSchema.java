@@ -47,6 +47,7 @@ final class SessionSchema {
             Double rotationPeriodDays,
             Boolean turn,
             Boolean dispersion,
+            Boolean airFlattening,
             Boolean unsmear,
             Boolean moons,
             String light,

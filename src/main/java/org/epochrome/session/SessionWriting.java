@@ -74,6 +74,7 @@ final class SessionWriting {
                 number(c.rotationPeriodDays()),
                 c.turn(),
                 c.dispersion(),
+                c.airFlattening(),
                 c.unsmear() == Extent.HALF ? null : Boolean.valueOf(c.unsmear() == Extent.ALL),
                 c.moons(),
                 light,

@@ -27,7 +27,7 @@ class RotationLawTest {
                 Place.UNKNOWN,
                 Optional.empty(),
                 Setup.UNKNOWN,
-                new Corrections(system, period, true, true, Extent.HALF, true, usual.spectrum()),
+                new Corrections(system, period, true, true, true, Extent.HALF, true, usual.spectrum()),
                 Alignment.USUAL,
                 new Assignment("R", "G", "B", Optional.empty()));
     }

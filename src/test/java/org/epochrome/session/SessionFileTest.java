@@ -128,6 +128,7 @@ class SessionFileTest {
                         OptionalDouble.of(0.41),
                         false,
                         false,
+                        false,
                         Extent.ALL,
                         false,
                         Spectrum.seenBy(List.of(new Spectrum.Point(400, 0.5), new Spectrum.Point(900, 0.25)))),
