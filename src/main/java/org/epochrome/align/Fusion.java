@@ -109,7 +109,12 @@ public final class Fusion {
             double sigma = Math.max(HELD_PX, Math.min(UNHEARD_PX, limb.sigmaPx()));
             return new Statement(
                     frame,
-                    new Shift(0, 0, sigma, sigma),
+                    new Shift(
+                            0,
+                            0,
+                            Math.hypot(sigma, limb.ownX()),
+                            Math.hypot(sigma, limb.ownY()),
+                            limb.ownX() * limb.ownY()),
                     Witness.LIMB,
                     List.of(2 * frame, 2 * frame + 1, 2 * frames + limb.cause()),
                     List.of(1.0, 0.0, -limb.sharedX()),

@@ -9,8 +9,26 @@ package org.epochrome.align;
  * @param cause number of the shared cause, from 0; limbs of one number share it
  * @param sharedX by how much the disk lies right of where the limb puts it if the cause is off by one standard error, pixels
  * @param sharedY the same downward
+ * @param ownX by how much detail lies right of where the limb puts it for a cause that no other frame shares, such as the time of
+ *     the recording, if that is off by one standard error, pixels
+ * @param ownY the same downward
  */
-public record Limb(double sigmaPx, int cause, double sharedX, double sharedY) {
+public record Limb(double sigmaPx, int cause, double sharedX, double sharedY, double ownX, double ownY) {
+    /** A limb whose own error is the same in all directions. */
+    public Limb(double sigmaPx, int cause, double sharedX, double sharedY) {
+        this(sigmaPx, cause, sharedX, sharedY, 0, 0);
+    }
+
+    /** Standard error to the right, whatever its cause. */
+    public double sigmaX() {
+        return Math.hypot(sigmaPx, Math.hypot(sharedX, ownX));
+    }
+
+    /** Standard error downward, whatever its cause. */
+    public double sigmaY() {
+        return Math.hypot(sigmaPx, Math.hypot(sharedY, ownY));
+    }
+
     /** A limb whose error has nothing to do with others'. */
     public static Limb alone(double sigmaPx) {
         return new Limb(sigmaPx, 0, 0, 0);

@@ -7,31 +7,66 @@ import org.apache.commons.math3.analysis.polynomials.PolynomialSplineFunction;
 import org.epochrome.image.Passband;
 
 /**
- * How strongly each wavelength counts in a recording: reflected sunlight times what the camera makes of it. Only the course
- * within a passband matters, not the level.
+ * How strongly each wavelength counts in a recording, in photons. Only its course within a passband matters, not the level.
  */
 public final class Spectrum {
-    /** Every wavelength counts alike: where neither sunlight nor the camera's response is to be reckoned with. */
-    public static final Spectrum EVEN = new Spectrum(nm -> 1, List.of());
+    /** Every wavelength counts alike, whatever planet, air and camera do to it. */
+    public static final Spectrum EVEN = new Spectrum(nm -> 1, List.of(), false);
 
-    /** Photons of sunlight: a black body of the Sun's nominal effective temperature. */
-    public static final Spectrum SUNLIGHT = new Spectrum(Spectrum::sunPhotons, List.of());
+    /** Sunlight, whatever planet, air and camera do to it. */
+    public static final Spectrum SUNLIGHT = new Spectrum(SolarSpectrum::photons, List.of(), false);
 
-    /** IAU 2015 resolution B3 (Prsa et al. 2016, Astron. J. 152, 41). */
-    private static final double SUN_K = 5772;
+    /**
+     * Quantum efficiency of planetary cameras: the common shape of makers' curves for back-illuminated silicon, no source; makes differ
+     * by a tenth.
+     */
+    private static final List<Point> SILICON = List.of(
+            new Point(330, 0.30),
+            new Point(360, 0.42),
+            new Point(400, 0.60),
+            new Point(450, 0.75),
+            new Point(500, 0.82),
+            new Point(550, 0.82),
+            new Point(600, 0.78),
+            new Point(650, 0.70),
+            new Point(700, 0.60),
+            new Point(750, 0.50),
+            new Point(800, 0.40),
+            new Point(850, 0.30),
+            new Point(900, 0.21),
+            new Point(950, 0.13),
+            new Point(1000, 0.06));
 
-    /** h c / k, nm K (CODATA 2018). */
-    private static final double SECOND_RADIATION_CONSTANT = 1.438776877e7;
+    /** Sunlight from a planet through the air to a silicon camera. */
+    public static final Spectrum CAMERA = new Spectrum(responded(SILICON), List.of(), true);
 
     private static final int STEPS = 256;
     private static final double FAINTEST = 1e-6;
 
     private final DoubleUnaryOperator weight;
     private final List<Point> curve;
+    private final boolean coloured;
 
-    private Spectrum(DoubleUnaryOperator weight, List<Point> curve) {
+    /** @param coloured whether planet and air colour it */
+    private Spectrum(DoubleUnaryOperator weight, List<Point> curve, boolean coloured) {
         this.weight = weight;
         this.curve = List.copyOf(curve);
+        this.coloured = coloured;
+    }
+
+    /**
+     * What a planet and the air make of it; {@link #EVEN} and {@link #SUNLIGHT} stay as they are.
+     *
+     * @param albedo the planet's, by wavelength in nanometres
+     * @param transmission of the air, the same
+     */
+    public Spectrum from(DoubleUnaryOperator albedo, DoubleUnaryOperator transmission) {
+        return coloured
+                ? new Spectrum(
+                        nm -> weight.applyAsDouble(nm) * albedo.applyAsDouble(nm) * transmission.applyAsDouble(nm),
+                        List.of(),
+                        false)
+                : this;
     }
 
     /** The camera's response that it was made from; empty if it was not made from one. */
@@ -58,7 +93,7 @@ public final class Spectrum {
     public record Point(double wavelengthNm, double response) {}
 
     /**
-     * Sunlight as a camera responds to it; between points linear, beyond the ends as at the ends.
+     * Sunlight from a planet through the air as a camera responds to it; between points linear, beyond the ends as at the ends.
      *
      * @param curve at least two points by growing wavelength
      * @throws IllegalArgumentException if wavelengths do not grow, a response is negative, or all are zero
@@ -81,13 +116,17 @@ public final class Spectrum {
         if (curve.stream().allMatch(p -> p.response == 0)) {
             throw new IllegalArgumentException("a response curve cannot be zero throughout");
         }
+        return new Spectrum(responded(curve), curve, true);
+    }
+
+    private static DoubleUnaryOperator responded(List<Point> curve) {
         double first = curve.get(0).wavelengthNm;
         double last = curve.get(curve.size() - 1).wavelengthNm;
         PolynomialSplineFunction line = new LinearInterpolator()
                 .interpolate(
                         curve.stream().mapToDouble(Point::wavelengthNm).toArray(),
                         curve.stream().mapToDouble(Point::response).toArray());
-        return new Spectrum(nm -> sunPhotons(nm) * line.value(Math.max(first, Math.min(last, nm))), curve);
+        return nm -> SolarSpectrum.photons(nm) * line.value(Math.max(first, Math.min(last, nm)));
     }
 
     /**
@@ -139,9 +178,5 @@ public final class Spectrum {
             sum += nm;
         }
         return sum / STEPS;
-    }
-
-    private static double sunPhotons(double nm) {
-        return 1e10 / (Math.pow(nm, 4) * Math.expm1(SECOND_RADIATION_CONSTANT / (nm * SUN_K)));
     }
 }

@@ -11,13 +11,13 @@ import org.epochrome.ephemeris.Body;
  * 640.7, 798.0 nm), R of Johnson 1966 (Annu. Rev. Astron. Astrophys. 4, 193: 700 nm), g' and r' of the Sloan survey (477.0,
  * 623.1 nm; Fukugita et al. 1996, AJ 111, 1748), all read in public copies of these tables.
  */
-final class Albedos {
+public final class Albedos {
     private static final double[] NM = {366, 436, 477, 545, 623, 641, 700, 798};
 
     private Albedos() {}
 
     /** Geometric albedo at a wavelength, in nanometres; beyond U and Ic that of the last band. */
-    static double at(Body body, double nm) {
+    public static double at(Body body, double nm) {
         double[] albedo = bands(body);
         int i = 1;
         while (i < NM.length - 1 && nm > NM[i]) {

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.disk.Unsmear.Extent;
@@ -26,8 +27,17 @@ final class CorrectionOptions {
             paramLabel = "I|II|III|zonal",
             description =
                     "The longitude system that the surface turns with, or zonal: each latitude of Jupiter or Saturn at"
-                            + " its own rate. Default: III, for other planets their only one.")
+                            + " the rate of its winds, Venus in ultraviolet with its clouds. Default: zonal for these three, for"
+                            + " other planets their only system.")
     private String system;
+
+    @Option(
+            names = "--rotation-period",
+            paramLabel = "DAYS",
+            description =
+                    "Sidereal period that the surface turns with, in the sense of the planet's rotation, such as 4.2 for"
+                            + " the clouds of Venus.")
+    private Double period;
 
     @Option(
             names = "--turn",
@@ -40,6 +50,14 @@ final class CorrectionOptions {
             negatable = true,
             description = "--no-dispersion leaves out of account how the atmosphere smears each band.")
     private Boolean dispersion;
+
+    @Option(
+            names = "--air-flattening",
+            negatable = true,
+            description =
+                    "--no-air-flattening ignores that refraction shortens the vertical of each frame, as in rendered scenes"
+                            + " without air.")
+    private Boolean airFlattening;
 
     @Option(
             names = "--unsmear",
@@ -56,9 +74,10 @@ final class CorrectionOptions {
 
     @Option(
             names = "--light",
-            paramLabel = "even|sun",
-            description = "How a band's light is spread over its passband, for the dispersion: even, or as sunlight."
-                    + " Default: even.")
+            paramLabel = "camera|sun|even",
+            description =
+                    "How a band's light is spread over its passband, for the dispersion: as a silicon camera sees the"
+                            + " planet through the air, as sunlight, or evenly. Default: camera.")
     private Light light;
 
     @Option(
@@ -66,23 +85,44 @@ final class CorrectionOptions {
             paramLabel = "FILE.csv",
             description =
                     "The camera's quantum efficiency, rows of wavelength (nm) and response, or the same as NM=RESPONSE"
-                            + " with commas between; the light is then that of the Sun as the camera sees it.")
+                            + " with commas between; used in the place of a usual silicon camera's.")
     private String response;
 
     enum Light {
-        EVEN,
-        SUN
+        CAMERA(Spectrum.CAMERA),
+        SUN(Spectrum.SUNLIGHT),
+        EVEN(Spectrum.EVEN);
+
+        private final Spectrum spectrum;
+
+        Light(Spectrum spectrum) {
+            this.spectrum = spectrum;
+        }
     }
 
     /** What was typed, on top of what was said before. */
     Corrections over(Corrections before, Body body) {
         return new Corrections(
                 system == null ? before.system() : system(body),
+                period(before),
                 turn == null ? before.turn() : turn,
                 dispersion == null ? before.dispersion() : dispersion,
+                airFlattening == null ? before.airFlattening() : airFlattening,
                 unsmear == null ? before.unsmear() : unsmear ? Extent.ALL : Extent.NONE,
                 moons == null ? before.moons() : moons,
                 spectrum(before.spectrum()));
+    }
+
+    /** A system that is typed now overrides a period of before. */
+    private OptionalDouble period(Corrections before) {
+        if (period == null) {
+            return system == null ? before.rotationPeriodDays() : OptionalDouble.empty();
+        }
+        if (!(period > 0 && period < Double.POSITIVE_INFINITY)) {
+            throw new ParameterException(
+                    spec.commandLine(), "--rotation-period is a number of days above 0, not " + period + ".");
+        }
+        return OptionalDouble.of(period);
     }
 
     private Optional<RotationSystem> system(Body planet) {
@@ -105,7 +145,7 @@ final class CorrectionOptions {
         if (response != null) {
             return response.contains("=") ? curve() : ResponseCurve.read(Path.of(response));
         }
-        return light == null ? before : light == Light.SUN ? Spectrum.SUNLIGHT : Spectrum.EVEN;
+        return light == null ? before : light.spectrum;
     }
 
     private Spectrum curve() {

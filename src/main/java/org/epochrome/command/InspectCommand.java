@@ -15,6 +15,7 @@ import org.epochrome.io.HeaderGeometry;
 import org.epochrome.session.Inspection;
 import org.epochrome.session.JsonReport;
 import org.epochrome.session.Outputs;
+import org.epochrome.session.Place;
 import org.epochrome.time.UtcText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -76,7 +77,8 @@ final class InspectCommand implements Callable<Integer> {
             Outputs.checkReport(report, overwrite);
         }
         List<Inspection> inspections = found.stream()
-                .map(f -> Inspection.of(f, Optional.ofNullable(body).or(f::object), place.site(), north))
+                .map(f -> Inspection.of(
+                        f, Optional.ofNullable(body).or(f::object), new Place(place.site(), Optional.empty()), north))
                 .toList();
         inspections.forEach(InspectCommand::print);
         if (report != null) {

@@ -100,7 +100,7 @@ final class SessionOptions {
                 opened.map(SessionFile.Opened::notes).orElse(List.of()));
     }
 
-    /** A recipe for another planet, turned by that planet's usual system. */
+    /** A recipe for another planet, turned by that planet's usual rotation. */
     private static Recipe onOther(Recipe r, Body planet) {
         Corrections c = r.corrections();
         return new Recipe(
@@ -109,13 +109,7 @@ final class SessionOptions {
                 r.place(),
                 r.epoch(),
                 r.setup(),
-                new Corrections(
-                        Optional.of(planet.defaultSystem()),
-                        c.turn(),
-                        c.dispersion(),
-                        c.unsmear(),
-                        c.moons(),
-                        c.spectrum()),
+                c.by(Corrections.usualSystem(planet)),
                 r.alignment(),
                 r.assignment());
     }

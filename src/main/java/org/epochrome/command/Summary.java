@@ -62,6 +62,12 @@ final class Summary {
                 number(c.quality().fringeBeforePx()),
                 number(c.quality().fringeAfterPx()));
         moons(c, to);
+        if (c.recipe().corrections().turn()) {
+            to.println(c.rotationLaws().entrySet().stream()
+                    .map(e -> String.join(" ", e.getValue()) + " by "
+                            + e.getKey().name() + " (" + e.getKey().source() + ")")
+                    .collect(Collectors.joining("; ", "turned: ", "")));
+        }
         to.println("bands from " + sources(c, f -> f.band().source()) + "; times from "
                 + sources(c, f -> f.timing().source()));
         for (Path file : outputs.files()) {

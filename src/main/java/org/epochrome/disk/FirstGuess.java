@@ -70,7 +70,9 @@ record FirstGuess(Disk disk, double blurPx) {
         if (1 - globe.apparentAxisRatio() < CLEAR_FLATTENING && globe.cosPhase() > 0.98) {
             return 0;
         }
+        // Without the air, which would only decide by chance from which end the long axis is counted.
+        Globe bare = globe.through(AirFlattening.NONE);
         return start.longAxisDeg()
-                - patchOf(globe, unit(globe, 0, mirrored), 1 / MODEL_RADIUS).longAxisDeg();
+                - patchOf(bare, unit(bare, 0, mirrored), 1 / MODEL_RADIUS).longAxisDeg();
     }
 }

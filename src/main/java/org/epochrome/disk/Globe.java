@@ -15,14 +15,22 @@ import org.epochrome.ephemeris.Body;
  * @param sunY the same
  * @param sunZ the same
  * @param ringed whether Saturn's rings lie around it
+ * @param air how the air that it is seen through flattens its image
  */
-public record Globe(double axisRatio, double tilt, double sunX, double sunY, double sunZ, boolean ringed) {
+public record Globe(
+        double axisRatio, double tilt, double sunX, double sunY, double sunZ, boolean ringed, AirFlattening air) {
+
+    /** A globe seen without air. */
+    public Globe(double axisRatio, double tilt, double sunX, double sunY, double sunZ, boolean ringed) {
+        this(axisRatio, tilt, sunX, sunY, sunZ, ringed, AirFlattening.NONE);
+    }
 
     /** A globe without rings. */
     public Globe(double axisRatio, double tilt, double sunX, double sunY, double sunZ) {
         this(axisRatio, tilt, sunX, sunY, sunZ, false);
     }
 
+    /** The globe as it stands, seen without air. */
     public static Globe of(Aspect aspect) {
         double east = Math.toRadians(aspect.subSolarLongitudeDeg()
                 - aspect.centralMeridianDeg(aspect.body().defaultSystem()));
@@ -37,6 +45,11 @@ public record Globe(double axisRatio, double tilt, double sunX, double sunY, dou
                 Math.cos(latitude) * Math.sin(east),
                 Math.sin(latitude),
                 aspect.body() == Body.SATURN);
+    }
+
+    /** The same globe seen through air. */
+    public Globe through(AirFlattening other) {
+        return new Globe(axisRatio, tilt, sunX, sunY, sunZ, ringed, other);
     }
 
     /** The limb ellipse's semi-axis along the projected pole, in equatorial radii. */

@@ -6,7 +6,8 @@ package org.epochrome.disk;
  * than 1e-4 of the radius.
  *
  * <p>Image offsets are first turned onto the sky axes of the body: {@code pole} along the projected north pole and
- * {@code side} at right angles to it, towards growing east longitude, both in equatorial radii.
+ * {@code side} at right angles to it, towards growing east longitude, both in equatorial radii. These axes know no air: what
+ * it flattens is undone on the way from the image to them.
  */
 public final class View {
     private final Globe globe;
@@ -14,9 +15,14 @@ public final class View {
     private final double sinTilt;
     private final double cosTilt;
     private final double inverseSquaredRatio;
-    private final double cosNorth;
-    private final double sinNorth;
-    private final double sideSign;
+    private final double poleRight;
+    private final double poleDown;
+    private final double sideRight;
+    private final double sideDown;
+    private final double rightPole;
+    private final double rightSide;
+    private final double downPole;
+    private final double downSide;
     private final double limbRatio;
     private final double quadraticA;
     private final double quadraticB;
@@ -28,9 +34,25 @@ public final class View {
         sinTilt = Math.sin(globe.tilt());
         cosTilt = Math.cos(globe.tilt());
         inverseSquaredRatio = 1 / (globe.axisRatio() * globe.axisRatio());
-        cosNorth = Math.cos(Math.toRadians(disk.northAngleDeg()));
-        sinNorth = Math.sin(Math.toRadians(disk.northAngleDeg()));
-        sideSign = disk.mirrored() ? -1 : 1;
+        double cosNorth = Math.cos(Math.toRadians(disk.northAngleDeg()));
+        double sinNorth = Math.sin(Math.toRadians(disk.northAngleDeg()));
+        double sideSign = disk.mirrored() ? -1 : 1;
+        // The zenith on the sky axes: position angles grow eastward on the sky, the side axis points westward.
+        double fromPole = Math.toRadians(globe.air().zenithFromPoleDeg());
+        double zenithPole = Math.cos(fromPole);
+        double zenithSide = -Math.sin(fromPole);
+        double zenithRight = -zenithPole * sinNorth + sideSign * zenithSide * cosNorth;
+        double zenithDown = -zenithPole * cosNorth - sideSign * zenithSide * sinNorth;
+        double shorter = globe.air().part();
+        double longer = shorter / (1 - shorter);
+        poleRight = -sinNorth + longer * zenithPole * zenithRight;
+        poleDown = -cosNorth + longer * zenithPole * zenithDown;
+        sideRight = sideSign * cosNorth + longer * zenithSide * zenithRight;
+        sideDown = -sideSign * sinNorth + longer * zenithSide * zenithDown;
+        rightPole = -sinNorth - shorter * zenithPole * zenithRight;
+        rightSide = sideSign * cosNorth - shorter * zenithSide * zenithRight;
+        downPole = -cosNorth - shorter * zenithPole * zenithDown;
+        downSide = -sideSign * sinNorth - shorter * zenithSide * zenithDown;
         limbRatio = globe.apparentAxisRatio();
         quadraticA = cosTilt * cosTilt + sinTilt * sinTilt * inverseSquaredRatio;
         quadraticB = sinTilt * cosTilt * (inverseSquaredRatio - 1);
@@ -47,22 +69,22 @@ public final class View {
 
     /** Offset along the projected pole of a pixel, equatorial radii. */
     public double pole(double x, double y) {
-        return (-(x - disk.x()) * sinNorth - (y - disk.y()) * cosNorth) / disk.equatorialRadiusPx();
+        return ((x - disk.x()) * poleRight + (y - disk.y()) * poleDown) / disk.equatorialRadiusPx();
     }
 
     /** Offset of a pixel at right angles to the pole, towards growing east longitude, equatorial radii. */
     public double side(double x, double y) {
-        return sideSign * ((x - disk.x()) * cosNorth - (y - disk.y()) * sinNorth) / disk.equatorialRadiusPx();
+        return ((x - disk.x()) * sideRight + (y - disk.y()) * sideDown) / disk.equatorialRadiusPx();
     }
 
     /** Column of a point given on the sky axes of the body. */
     public double column(double pole, double side) {
-        return disk.x() + disk.equatorialRadiusPx() * (-pole * sinNorth + sideSign * side * cosNorth);
+        return disk.x() + disk.equatorialRadiusPx() * (pole * rightPole + side * rightSide);
     }
 
     /** Row of a point given on the sky axes of the body. */
     public double row(double pole, double side) {
-        return disk.y() + disk.equatorialRadiusPx() * (-pole * cosNorth - sideSign * side * sinNorth);
+        return disk.y() + disk.equatorialRadiusPx() * (pole * downPole + side * downSide);
     }
 
     /** Distance from the disk's centre in units of the limb ellipse: 1 on the limb. */

@@ -72,6 +72,13 @@ public final class ZonalWind {
         };
     }
 
+    /** What to cite for the profile. */
+    public String source() {
+        return body == Body.JUPITER
+                ? "Tollefson et al. 2017, Icarus 296, 163"
+                : "Garcia-Melendo et al. 2011, Icarus 215, 62";
+    }
+
     /** Eastward wind against System III in m/s at a planetographic latitude, -90 to 90 degrees. */
     public double windMs(double latitudeDeg) {
         return windMs.value(latitudeDeg);

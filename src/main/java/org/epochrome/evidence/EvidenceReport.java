@@ -16,7 +16,6 @@ import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
-import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.image.Plane;
 import org.epochrome.session.Combination;
 import org.epochrome.session.Combination.FrameResult;
@@ -160,11 +159,9 @@ public final class EvidenceReport {
                 "turned by",
                 !r.corrections().turn()
                         ? "not turned"
-                        : r.corrections()
-                                .system()
-                                .map(s ->
-                                        s == RotationSystem.SINGLE ? "the planet\u2019s rotation" : "System " + s.key())
-                                .orElse("the winds at each latitude")));
+                        : c.rotationLaws().keySet().stream()
+                                .map(law -> law.name().replace('\'', '\u2019') + " (" + law.source() + ")")
+                                .collect(Collectors.joining("; "))));
         rows.add(List.of(
                 "dispersion",
                 r.corrections().dispersion()

@@ -9,7 +9,6 @@ import static org.epochrome.evidence.Labels.pair;
 
 import java.util.List;
 import org.epochrome.colour.ColourCube;
-import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.session.Combination;
@@ -64,7 +63,7 @@ final class FrameSections {
     }
 
     private String figure(FrameResult f, Plane plane) {
-        View view = new View(Globe.of(f.exposure().aspect()), f.disk());
+        View view = new View(f.exposure().globe(), f.disk());
         return Html.figure(
                 Drawings.limb(plane, f, view, FRAME_PX, reach),
                 band(f) + " centre " + number("%.2f", f.disk().x()) + ", "

@@ -23,12 +23,17 @@ import org.epochrome.image.Smear;
 public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View view, int width, int height) {
     private static final int MOTION_COPIES = 7;
 
-    public static MoonFrame of(Aspect aspect, Duration lasted, FittedDisk fit, int width, int height) {
-        return new MoonFrame(aspect, lasted, fit, new View(Globe.of(aspect), fit.disk()), width, height);
+    /**
+     * A frame whose disk is known.
+     *
+     * @param globe the body in that aspect, seen through the air
+     */
+    public static MoonFrame of(Aspect aspect, Globe globe, Duration lasted, FittedDisk fit, int width, int height) {
+        return new MoonFrame(aspect, lasted, fit, new View(globe, fit.disk()), width, height);
     }
 
     MoonFrame with(FittedDisk other) {
-        return of(aspect, lasted, other, width, height);
+        return of(aspect, view.globe(), lasted, other, width, height);
     }
 
     Instant mid() {

@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.List;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
-import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 
@@ -103,7 +102,7 @@ public final class Moons {
                 Companion companion = t.track().companion();
                 MoonFrame frame = patch.frame();
                 SkyPoint moved = companion.at(epoch).minus(companion.at(frame.mid()));
-                View from = new View(Globe.of(frame.aspect()), disk);
+                View from = new View(frame.view().globe(), disk);
                 patch.lay(picture, top, to, from, moved, unit / frame.fit().brightness());
             }
         }

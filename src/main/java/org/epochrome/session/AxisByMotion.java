@@ -120,7 +120,7 @@ final class AxisByMotion {
         double least = Double.POSITIVE_INFINITY;
         double most = Double.NEGATIVE_INFINITY;
         for (Exposure e : schedule.exposures()) {
-            double turned = Math.toDegrees(turning.eastwardRad(e.aspect()));
+            double turned = Math.toDegrees(turning.eastwardRad(e));
             least = Math.min(least, turned);
             most = Math.max(most, turned);
         }
@@ -246,8 +246,8 @@ final class AxisByMotion {
             double weight = 1 / (square(sigma) + square(fits.get(i).centreSigmaPx()));
             double lever = DEPTH
                     * disk.equatorialRadiusPx()
-                    * (turning.eastwardRad(schedule.exposures().get(i).aspect())
-                            - turning.eastwardRad(schedule.referenceExposure().aspect()));
+                    * (turning.eastwardRad(schedule.exposures().get(i))
+                            - turning.eastwardRad(schedule.referenceExposure()));
             aa += weight;
             ad += weight * lever;
             dd += weight * lever * lever;

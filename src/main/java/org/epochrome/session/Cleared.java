@@ -1,7 +1,6 @@
 package org.epochrome.session;
 
 import org.epochrome.disk.FittedDisk;
-import org.epochrome.disk.Globe;
 import org.epochrome.disk.Unsmear;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
@@ -15,6 +14,6 @@ final class Cleared {
             return plane;
         }
         FrameLight light = FrameLight.of(plane, fit);
-        return Unsmear.of(plane, fit, Globe.of(exposure.aspect()), light.noise() * light.level(), extent, progress);
+        return Unsmear.of(plane, fit, exposure.globe(), light.noise() * light.level(), extent, progress);
     }
 }

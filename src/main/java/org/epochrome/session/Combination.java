@@ -1,6 +1,8 @@
 package org.epochrome.session;
 
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -43,6 +45,18 @@ public record Combination(
         Map<String, Coverage> coverage,
         Quality quality,
         List<String> warnings) {
+
+    /** By which laws the surface was turned, each with the names of its bands. */
+    public Map<RotationLaw, List<String>> rotationLaws() {
+        Map<String, RotationLaw> byName = new LinkedHashMap<>();
+        Map<RotationLaw, List<String>> laws = new LinkedHashMap<>();
+        frames.stream().map(f -> f.exposure().band().name()).distinct().forEach(band -> {
+            RotationLaw law = RotationLaw.of(recipe, band);
+            laws.computeIfAbsent(byName.computeIfAbsent(law.name(), name -> law), unused -> new ArrayList<>())
+                    .add(band);
+        });
+        return laws;
+    }
 
     /** The same with another picture in the place of the cube. */
     public Combination withCube(ColourCube other) {
@@ -91,11 +105,7 @@ public record Combination(
         /** Standard error of where the limb puts the exposure, right and down, whatever its cause. */
         public Shift limbError() {
             return new Shift(
-                    0,
-                    0,
-                    Math.hypot(limb.sigmaPx(), limb.sharedX()),
-                    Math.hypot(limb.sigmaPx(), limb.sharedY()),
-                    limb.sharedX() * limb.sharedY());
+                    0, 0, limb.sigmaX(), limb.sigmaY(), limb.sharedX() * limb.sharedY() + limb.ownX() * limb.ownY());
         }
 
         /** The larger of the standard errors of its place on the reference, right and down. */

@@ -283,7 +283,7 @@ public final class Combiner {
                             found.place(),
                             found.leftOut(),
                             recipe.alignment().nudge(exposure)),
-                    turning.turnedDeg(exposure.aspect()),
+                    turning.turnedDeg(exposure),
                     sky.shift(exposure.band(), exposure.aspect(), found.fitted().disk()),
                     sky.smear(exposure.band(), exposure.aspect(), found.fitted().disk()),
                     merging.share(i),

@@ -140,8 +140,10 @@ public final class CommandWords {
                 c.system().equals(usual.system()),
                 "rotation-system",
                 c.system().map(RotationSystem::key).orElse("zonal"));
+        c.rotationPeriodDays().ifPresent(days -> say("rotation-period", Double.toString(days)));
         flag(c.turn(), usual.turn(), "turn");
         flag(c.dispersion(), usual.dispersion(), "dispersion");
+        flag(c.airFlattening(), usual.airFlattening(), "air-flattening");
         if (c.unsmear() != usual.unsmear()) {
             words.add(c.unsmear() == Extent.ALL ? "--unsmear" : "--no-unsmear");
         }
@@ -153,8 +155,13 @@ public final class CommandWords {
                             .map(p -> p.wavelengthNm() + "=" + p.response())
                             .collect(Collectors.joining(",")));
         } else {
-            sayUnless(c.spectrum().equals(Spectrum.EVEN), "light", "sun");
+            sayUnless(c.spectrum().equals(usual.spectrum()), "light", light(c.spectrum()));
         }
+    }
+
+    /** The word for a light that was not made from a response curve. */
+    static String light(Spectrum spectrum) {
+        return spectrum.equals(Spectrum.EVEN) ? "even" : spectrum.equals(Spectrum.SUNLIGHT) ? "sun" : "camera";
     }
 
     private void alignment() {

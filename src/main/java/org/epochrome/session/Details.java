@@ -92,7 +92,7 @@ final class Details {
         Plane plane = Binning.by(own, planes.get(index));
         FittedDisk fit = place.binned(own);
         return new Seen(
-                turning.turned(plane, fit, schedule.exposures().get(index).aspect(), target, turned, progress),
+                turning.turned(plane, fit, schedule.exposures().get(index), target, turned, progress),
                 place.shading().carried(place.disk(), target.view().disk()),
                 FrameLight.of(plane, fit).noise()
                         * target.view().disk().equatorialRadiusPx()

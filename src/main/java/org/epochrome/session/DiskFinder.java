@@ -12,7 +12,6 @@ import org.epochrome.disk.Disk;
 import org.epochrome.disk.DiskFit;
 import org.epochrome.disk.DiskNotFound;
 import org.epochrome.disk.FittedDisk;
-import org.epochrome.disk.Globe;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
@@ -317,7 +316,7 @@ final class DiskFinder {
         return held.placed(
                 index,
                 new DiskFit(
-                        Globe.of(aspect(index)),
+                        schedule.exposures().get(index).globe(),
                         belted(recipe.body()),
                         mirrored,
                         smear,

@@ -3,6 +3,8 @@ package org.epochrome.session;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.epochrome.disk.AirFlattening;
+import org.epochrome.disk.Globe;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.Band;
 import org.epochrome.image.Blemishes;
@@ -17,8 +19,14 @@ import org.epochrome.io.DatedFrame;
  * @param planeIndex which of the frame's planes
  * @param band light it was taken in
  * @param aspect how the body stood at the middle of the recording
+ * @param air how refraction flattened its image then
  */
-public record Exposure(DatedFrame frame, int planeIndex, Band band, Aspect aspect) {
+public record Exposure(DatedFrame frame, int planeIndex, Band band, Aspect aspect, AirFlattening air) {
+    /** The body as it stood at the middle of the recording, seen through the air. */
+    public Globe globe() {
+        return Globe.of(aspect).through(air);
+    }
+
     public Instant mid() {
         return frame.timing().span().mid();
     }

@@ -109,8 +109,8 @@ final class Fringe {
     /** Where an exposure's detail will lie against the reference's if nothing is turned: where the search begins. */
     private PixelOffset unturned(int index, PixelOffset misplaced) {
         View view = turning.viewAtEpoch(fits.get(schedule.reference()));
-        double east = turning.eastwardRad(schedule.exposures().get(index).aspect())
-                - turning.eastwardRad(schedule.referenceExposure().aspect());
+        double east = turning.eastwardRad(schedule.exposures().get(index))
+                - turning.eastwardRad(schedule.referenceExposure());
         double x = view.column(0, Math.sin(east)) - view.column(0, 0);
         double y = view.row(0, Math.sin(east)) - view.row(0, 0);
         return new PixelOffset(x - misplaced.x(), y - misplaced.y());

@@ -7,11 +7,9 @@ import java.util.OptionalDouble;
 import org.epochrome.disk.DiskFit;
 import org.epochrome.disk.DiskNotFound;
 import org.epochrome.disk.FittedDisk;
-import org.epochrome.disk.Globe;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
-import org.epochrome.ephemeris.Site;
 import org.epochrome.image.Blemishes;
 import org.epochrome.image.Smear;
 import org.epochrome.io.DatedFrame;
@@ -28,13 +26,13 @@ import org.epochrome.job.Progress;
 public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<FittedDisk> disk, List<String> notes) {
 
     /** Looks at a frame; a missing disk is a note, not an error. */
-    public static Inspection of(DatedFrame frame, Optional<Body> body, Optional<Site> site, OptionalDouble northDeg) {
+    public static Inspection of(DatedFrame frame, Optional<Body> body, Place place, OptionalDouble northDeg) {
         List<String> notes = new ArrayList<>(frame.notes());
         if (body.isEmpty()) {
             notes.add("The body is not known; give it by --body to see its aspect and disk.");
             return new Inspection(frame, Optional.empty(), Optional.empty(), notes);
         }
-        Aspect aspect = Ephemeris.aspect(body.get(), frame.timing().span().mid(), site);
+        Aspect aspect = Ephemeris.aspect(body.get(), frame.timing().span().mid(), place.site());
         if (aspect.nearSun()) {
             notes.add(Combiner.SUN_CAUTION);
         }
@@ -42,7 +40,8 @@ public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<Fit
                 frame,
                 frame.band().band().isPresent() ? 0 : 1,
                 frame.band().band().orElse(org.epochrome.image.Band.G),
-                aspect);
+                aspect,
+                place.flattening(aspect));
         Blemishes read = exposure.read();
         notes.addAll(read.notes());
         Optional<FittedDisk> disk = Optional.empty();
@@ -51,7 +50,7 @@ public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<Fit
             OptionalDouble header = axis || northDeg.isPresent() ? OptionalDouble.empty() : exposure.headerNorthDeg();
             OptionalDouble known = header.isPresent() ? header : northDeg;
             disk = Optional.of(new DiskFit(
-                            Globe.of(aspect),
+                            exposure.globe(),
                             DiskFinder.belted(body.get()),
                             header.isPresent() && exposure.headerMirrored().orElse(false),
                             Smear.NONE,

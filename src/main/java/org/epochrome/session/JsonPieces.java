@@ -25,6 +25,7 @@ final class JsonPieces {
         node.put("end", UtcText.format(timing.span().end()));
         node.put("mid", UtcText.format(timing.span().mid()));
         node.put("timeSource", timing.source());
+        put(node, "timeSigmaS", timing.span().midSigmaS());
     }
 
     static ObjectNode ephemeris(Aspect a) {

@@ -14,6 +14,7 @@ import static org.epochrome.session.JsonPieces.times;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -53,6 +54,7 @@ public final class JsonReport {
         output.put("height", c.cube().height());
         output.set("disk", disk(c.disk()));
         output.set("ephemeris", ephemeris(c.aspect()));
+        root.set("rotation", rotation(c));
         root.set("look", look(c, look));
         root.set("assign", assignment(c.recipe().assignment()));
         root.set("coverage", coverage(c));
@@ -101,6 +103,21 @@ public final class JsonReport {
             strings(node, "warnings", i.notes());
         }
         return text(root);
+    }
+
+    /** By which laws which bands were turned; null if they were not. */
+    private static JsonNode rotation(Combination c) {
+        if (!c.recipe().corrections().turn()) {
+            return NODES.nullNode();
+        }
+        ArrayNode laws = NODES.arrayNode();
+        c.rotationLaws().forEach((law, bands) -> {
+            ObjectNode node = laws.addObject();
+            strings(node, "bands", bands);
+            node.put("law", law.name());
+            node.put("source", law.source());
+        });
+        return laws;
     }
 
     private static ArrayNode moons(Combination c) {
@@ -197,6 +214,9 @@ public final class JsonReport {
         limb.set(
                 "byNorthPx",
                 offset(Optional.of(new PixelOffset(w.limb().sharedX(), w.limb().sharedY()))));
+        limb.set(
+                "byTimePx",
+                offset(Optional.of(new PixelOffset(w.limb().ownX(), w.limb().ownY()))));
         node.set("detail", shift(w.detail()));
         node.set("physics", shift(w.physics()));
         node.set("place", errors(w.place()));

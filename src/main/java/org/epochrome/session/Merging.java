@@ -190,7 +190,7 @@ final class Merging {
         Turned turned = turning.turn(
                 planes.get(index),
                 fits.get(index),
-                schedule.exposures().get(index).aspect(),
+                schedule.exposures().get(index),
                 view,
                 width,
                 height,

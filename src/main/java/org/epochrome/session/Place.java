@@ -2,6 +2,8 @@ package org.epochrome.session;
 
 import java.util.Optional;
 import org.epochrome.atmosphere.Air;
+import org.epochrome.disk.AirFlattening;
+import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Site;
 
 /**
@@ -13,6 +15,16 @@ import org.epochrome.ephemeris.Site;
 public record Place(Optional<Site> site, Optional<Air> air) {
     /** Nowhere that is known. */
     public static final Place UNKNOWN = new Place(Optional.empty(), Optional.empty());
+
+    /** How refraction flattens the image of a body; not at all where the site is not known. */
+    AirFlattening flattening(Aspect aspect) {
+        return site.map(s -> AirFlattening.of(aspect, airAt(s))).orElse(AirFlattening.NONE);
+    }
+
+    /** The air that is known, or that of the standard atmosphere at a site's height. */
+    Air airAt(Site where) {
+        return air.orElseGet(() -> Air.standardAt(where.heightM()));
+    }
 
     /** A site with its usual air. */
     public static Place at(Site site) {

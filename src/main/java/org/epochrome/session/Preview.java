@@ -270,10 +270,10 @@ public final class Preview {
         return new Picture(shown, cube, view.disk(), now.epoch(), now.aspect(), factor, bands);
     }
 
-    private Turner turner(Plane plane, FittedDisk fitted, Aspect aspect) {
+    private Turner turner(Plane plane, FittedDisk fitted, Exposure exposure) {
         Kept kept = turners.get(plane);
         if (kept == null || !kept.fitted.equals(fitted)) {
-            kept = new Kept(fitted, new Turner(plane, fitted, Globe.of(aspect)));
+            kept = new Kept(fitted, new Turner(plane, fitted, exposure.globe()));
             turners.put(plane, kept);
         }
         return kept.turner;

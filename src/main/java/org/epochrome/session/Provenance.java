@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.io.FitsCard;
@@ -97,12 +98,9 @@ final class Provenance {
         lines.add(
                 r.corrections().turn()
                         ? "Frames turned to the epoch by "
-                                + r.corrections()
-                                        .system()
-                                        .map(s -> s == RotationSystem.SINGLE
-                                                ? "the planet's rotation"
-                                                : "longitude system " + s.key())
-                                        .orElse("the winds at each latitude")
+                                + c.rotationLaws().keySet().stream()
+                                        .map(RotationLaw::name)
+                                        .collect(Collectors.joining(" and by "))
                         : "Frames laid on top of each other, not turned");
         lines.add(
                 r.corrections().dispersion() && r.place().site().isPresent()

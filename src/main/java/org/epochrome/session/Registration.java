@@ -175,7 +175,8 @@ final class Registration {
 
     /**
      * How sure each limb is of where it puts what is turned with its disk: each of the centre, and all of one camera of the path
-     * on which its north angle turns detail; an angle that is a little off takes it off along the axis.
+     * on which its north angle turns detail; an angle that is a little off takes it off along the axis. The time that the
+     * stack shows is not quite the middle of its recording: that takes detail off along the rotation, in each frame its own way.
      */
     private List<Limb> limbs(List<FittedDisk> found, Disk output) {
         Turning turning = new Turning(recipe, schedule);
@@ -193,15 +194,31 @@ final class Registration {
                     ? 0
                     : MEAN_PATH
                             * output.equatorialRadiusPx()
-                            * Math.toRadians(turning.turnedDeg(exposure.aspect()))
+                            * Math.toRadians(turning.turnedDeg(exposure))
                             * Math.toRadians(f.northSigmaDeg());
             double centre = Math.hypot(f.centreSigmaPx(), LIMB_FLOOR_PX)
                     * output.equatorialRadiusPx()
                     / f.disk().equatorialRadiusPx();
+            double late = held(i) ? 0 : MEAN_PATH * output.equatorialRadiusPx() * turnedByTimeRad(exposure);
             limbs.add(new Limb(
-                    held(i) ? 0 : centre, cameras.indexOf(camera), -path * Math.sin(north), -path * Math.cos(north)));
+                    held(i) ? 0 : centre,
+                    cameras.indexOf(camera),
+                    -path * Math.sin(north),
+                    -path * Math.cos(north),
+                    late * Math.cos(north),
+                    -late * Math.sin(north)));
         }
         return limbs;
+    }
+
+    /** By how much the globe turns in the standard error of a recording's time. */
+    private double turnedByTimeRad(Exposure exposure) {
+        if (!recipe.corrections().turn()) {
+            return 0;
+        }
+        double degPerDay = RotationLaw.of(recipe, exposure.band().name()).equatorDegPerDay(recipe.body());
+        return Math.toRadians(
+                degPerDay / 86400 * exposure.frame().timing().span().midSigmaS());
     }
 
     private boolean heard(int index) {
@@ -244,9 +261,7 @@ final class Registration {
 
     private double sigma(int index, List<Limb> limbs) {
         Limb limb = limbs.get(index);
-        return heard(index)
-                ? Math.hypot(limb.sigmaPx(), Math.hypot(limb.sharedX(), limb.sharedY()))
-                : Double.POSITIVE_INFINITY;
+        return heard(index) ? Math.max(limb.sigmaX(), limb.sigmaY()) : Double.POSITIVE_INFINITY;
     }
 
     private void warnIfApart(Link link, String name, double limbSigma) {

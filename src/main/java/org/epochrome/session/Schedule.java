@@ -9,6 +9,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import org.epochrome.disk.AirFlattening;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.image.Band;
@@ -32,13 +33,14 @@ record Schedule(List<Exposure> exposures, Instant epoch, Aspect aspect, int refe
     /**
      * The same, quickly where only little has changed.
      *
-     * @param known exposures of an earlier schedule; those of the same frame, body and site are taken over
+     * @param known exposures of an earlier schedule; those of the same frame, body, site and air are taken over
      */
     static Schedule of(Recipe recipe, List<Exposure> known) {
         IdentityHashMap<DatedFrame, List<Exposure>> before = new IdentityHashMap<>();
         for (Exposure e : known) {
             if (e.aspect().body() == recipe.body()
-                    && e.aspect().site().equals(recipe.place().site())) {
+                    && e.aspect().site().equals(recipe.place().site())
+                    && e.air().equals(flattening(recipe, e.aspect()))) {
                 before.computeIfAbsent(e.frame(), f -> new ArrayList<>()).add(e);
             }
         }
@@ -50,12 +52,13 @@ record Schedule(List<Exposure> exposures, Instant epoch, Aspect aspect, int refe
             }
             Aspect aspect = Ephemeris.aspect(
                     recipe.body(), frame.timing().span().mid(), recipe.place().site());
+            AirFlattening air = flattening(recipe, aspect);
             Optional<Band> band = frame.band().band();
             if (band.isPresent()) {
-                exposures.add(new Exposure(frame, 0, band.get(), aspect));
+                exposures.add(new Exposure(frame, 0, band.get(), aspect, air));
             } else {
                 for (int i = 0; i < COLOUR.size(); i++) {
-                    exposures.add(new Exposure(frame, i, COLOUR.get(i), aspect));
+                    exposures.add(new Exposure(frame, i, COLOUR.get(i), aspect, air));
                 }
             }
         }
@@ -65,6 +68,10 @@ record Schedule(List<Exposure> exposures, Instant epoch, Aspect aspect, int refe
                 epoch,
                 Ephemeris.aspect(recipe.body(), epoch, recipe.place().site()),
                 reference(exposures, epoch));
+    }
+
+    private static AirFlattening flattening(Recipe recipe, Aspect aspect) {
+        return recipe.corrections().airFlattening() ? recipe.place().flattening(aspect) : AirFlattening.NONE;
     }
 
     /** Only some of the exposures, the reference among them. */

@@ -184,8 +184,10 @@ final class SessionReading {
         Corrections usual = Corrections.usual(body);
         return new Corrections(
                 c.rotationSystem() == null ? usual.system() : system(c.rotationSystem(), body),
+                number(c.rotationPeriodDays()),
                 or(c.turn(), usual.turn()),
                 or(c.dispersion(), usual.dispersion()),
+                or(c.airFlattening(), usual.airFlattening()),
                 c.unsmear() == null ? usual.unsmear() : c.unsmear() ? Extent.ALL : Extent.NONE,
                 or(c.moons(), usual.moons()),
                 spectrum(c));
@@ -209,10 +211,11 @@ final class SessionReading {
                     .map(pair -> new Spectrum.Point(pair.get(0), pair.get(1)))
                     .toList());
         }
-        return switch (or(c.light(), "even")) {
+        return switch (or(c.light(), "camera")) {
             case "even" -> Spectrum.EVEN;
             case "sun" -> Spectrum.SUNLIGHT;
-            default -> throw new IllegalArgumentException("the light is even or sun, not '" + c.light() + "'");
+            case "camera" -> Spectrum.CAMERA;
+            default -> throw new IllegalArgumentException("the light is camera, sun or even, not '" + c.light() + "'");
         };
     }
 

@@ -45,8 +45,10 @@ final class SessionSchema {
     @JsonInclude(JsonInclude.Include.NON_NULL)
     record Corrections(
             String rotationSystem,
+            Double rotationPeriodDays,
             Boolean turn,
             Boolean dispersion,
+            Boolean airFlattening,
             Boolean unsmear,
             Boolean moons,
             String light,

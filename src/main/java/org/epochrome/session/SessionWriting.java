@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.stream.Stream;
-import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.colour.Look;
 import org.epochrome.colour.Sharpening;
 import org.epochrome.colour.Tone;
@@ -73,11 +72,13 @@ final class SessionWriting {
         List<List<Double>> curve = c.spectrum().curve().stream()
                 .map(p -> List.of(p.wavelengthNm(), p.response()))
                 .toList();
-        String light = c.spectrum().equals(Spectrum.EVEN) ? "even" : "sun";
+        String light = CommandWords.light(c.spectrum());
         return new SessionSchema.Corrections(
                 c.system().map(RotationSystem::key).orElse("zonal"),
+                number(c.rotationPeriodDays()),
                 c.turn(),
                 c.dispersion(),
+                c.airFlattening(),
                 c.unsmear() == Extent.HALF ? null : Boolean.valueOf(c.unsmear() == Extent.ALL),
                 c.moons(),
                 light,

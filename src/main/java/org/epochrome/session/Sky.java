@@ -3,11 +3,15 @@ package org.epochrome.session;
 import java.util.Arrays;
 import java.util.Optional;
 import org.epochrome.atmosphere.Air;
+import org.epochrome.atmosphere.AirMass;
 import org.epochrome.atmosphere.Dispersion;
+import org.epochrome.atmosphere.Extinction;
 import org.epochrome.atmosphere.Refraction;
 import org.epochrome.atmosphere.Spectrum;
+import org.epochrome.colour.Albedos;
 import org.epochrome.disk.Disk;
 import org.epochrome.ephemeris.Aspect;
+import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Band;
 import org.epochrome.image.Smear;
 
@@ -23,11 +27,7 @@ final class Sky {
 
     static Sky over(Recipe recipe) {
         return new Sky(
-                recipe.corrections().dispersion()
-                        ? recipe.place()
-                                .site()
-                                .map(site -> recipe.place().air().orElseGet(() -> Air.standardAt(site.heightM())))
-                        : Optional.empty(),
+                recipe.corrections().dispersion() ? recipe.place().site().map(recipe.place()::airAt) : Optional.empty(),
                 recipe.corrections().spectrum());
     }
 
@@ -39,7 +39,18 @@ final class Sky {
     private Optional<Dispersion> dispersion(Aspect aspect) {
         return air.flatMap(a -> aspect.horizontal()
                 .filter(h -> h.altitudeDeg() >= Refraction.LOWEST_ALTITUDE_DEG)
-                .map(h -> new Dispersion(spectrum.effectiveNm(Band.G.passband()), h.altitudeDeg(), a)));
+                .map(h -> new Dispersion(
+                        light(aspect.body(), h.altitudeDeg(), a).effectiveNm(Band.G.passband()), h.altitudeDeg(), a)));
+    }
+
+    /** The light that a camera takes in of a body at an altitude. */
+    private Spectrum light(Body body, double altitudeDeg, Air through) {
+        double airMass = AirMass.at(altitudeDeg);
+        return spectrum.from(nm -> Albedos.at(body, nm), nm -> Extinction.transmission(nm, airMass, through));
+    }
+
+    private Spectrum light(Aspect aspect, Dispersion d) {
+        return light(aspect.body(), d.trueAltitudeDeg(), d.air());
     }
 
     /** How far dispersion draws a band out within a frame. */
@@ -47,7 +58,7 @@ final class Sky {
         return dispersion(aspect)
                 .map(d -> {
                     double scale = arcsecPerPx(aspect, disk);
-                    double[] offsets = Arrays.stream(d.shiftsArcsec(band.passband(), spectrum))
+                    double[] offsets = Arrays.stream(d.shiftsArcsec(band.passband(), light(aspect, d)))
                             .map(arcsec -> arcsec / scale)
                             .toArray();
                     return Smear.along(zenithDeg(aspect, disk), offsets);
@@ -58,7 +69,7 @@ final class Sky {
     /** How far a band lies from where light of the middle of G would lie: pixels right and down; empty if unknown. */
     Optional<PixelOffset> shift(Band band, Aspect aspect, Disk disk) {
         return dispersion(aspect).map(d -> {
-            double length = d.shiftArcsec(band.passband(), spectrum) / arcsecPerPx(aspect, disk);
+            double length = d.shiftArcsec(band.passband(), light(aspect, d)) / arcsecPerPx(aspect, disk);
             double zenith = Math.toRadians(zenithDeg(aspect, disk));
             return new PixelOffset(-length * Math.sin(zenith), -length * Math.cos(zenith));
         });

@@ -54,12 +54,7 @@ final class SmallFrames {
         Turning.CloseUp window = turning.closeUp(to);
         return Detail.parts(
                         turning.turned(
-                                planes.get(index),
-                                fit,
-                                schedule.exposures().get(index).aspect(),
-                                window,
-                                true,
-                                progress),
+                                planes.get(index), fit, schedule.exposures().get(index), window, true, progress),
                         window.view(),
                         fit.shading().carried(fit.disk(), window.view().disk()).blurPx(),
                         0,

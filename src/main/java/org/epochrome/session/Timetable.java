@@ -63,7 +63,7 @@ public record Timetable(Instant epoch, Aspect aspect, int reference, List<Row> r
         for (Exposure exposure : schedule.exposures()) {
             Row row = before.get(exposure);
             double swept = row == null ? swept(exposure) : row.sweptDeg();
-            rows.add(new Row(exposure, turning.turnedDeg(exposure.aspect()), swept));
+            rows.add(new Row(exposure, turning.turnedDeg(exposure), swept));
         }
         return new Timetable(schedule.epoch(), schedule.aspect(), schedule.reference(), rows);
     }

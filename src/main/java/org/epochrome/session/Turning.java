@@ -5,8 +5,6 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
-import org.epochrome.ephemeris.RotationSystem;
-import org.epochrome.ephemeris.ZonalWind;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
 import org.epochrome.turn.Rotation;
@@ -25,11 +23,11 @@ final class Turning {
     /** Where turners come from. */
     @FunctionalInterface
     interface Turners {
-        Turner of(Plane plane, FittedDisk fitted, Aspect aspect);
+        Turner of(Plane plane, FittedDisk fitted, Exposure exposure);
     }
 
     Turning(Recipe recipe, Schedule schedule) {
-        this(recipe, schedule, (plane, fitted, aspect) -> new Turner(plane, fitted, Globe.of(aspect)));
+        this(recipe, schedule, (plane, fitted, exposure) -> new Turner(plane, fitted, exposure.globe()));
     }
 
     Turning(Recipe recipe, Schedule schedule, Turners turners) {
@@ -38,40 +36,30 @@ final class Turning {
         this.turners = turners;
     }
 
-    Rotation rotation(Aspect aspect) {
-        return recipe.corrections().turn() ? rotation(recipe, aspect, epoch) : Rotation.none();
+    /** How far the surface turns from an exposure's middle to the epoch; not at all if the recipe does not turn. */
+    Rotation rotation(Exposure exposure) {
+        return recipe.corrections().turn() ? rotationOfGlobe(exposure) : Rotation.none();
     }
 
     /** The same whether the recipe turns or not. */
-    Rotation rotationOfGlobe(Aspect aspect) {
-        return rotation(recipe, aspect, epoch);
+    Rotation rotationOfGlobe(Exposure exposure) {
+        return RotationLaw.of(recipe, exposure.band().name()).between(exposure.aspect(), epoch);
     }
 
-    /** How far the recipe lets the surface turn between two aspects. */
+    /** How far the surface in the picture turns between two aspects. */
     static Rotation rotation(Recipe recipe, Aspect aspect, Aspect epoch) {
-        RotationSystem system =
-                recipe.corrections().system().orElse(recipe.body().defaultSystem());
-        return recipe.corrections().system().isPresent()
-                ? Rotation.between(aspect, epoch, system)
-                : ZonalWind.of(recipe.body())
-                        .map(wind -> Rotation.between(
-                                aspect, epoch, system, latitude -> wind.extraTurnDegPerDay(latitude, system)))
-                        .orElseGet(() -> Rotation.between(aspect, epoch, system));
+        return RotationLaw.of(recipe, recipe.assignment().green()).between(aspect, epoch);
     }
 
-    /** Degrees by which the globe turns from the exposure's middle to the epoch, in the sense of its rotation. */
-    double turnedDeg(Aspect aspect) {
-        double back = Math.toDegrees(rotation(aspect).backRad(0));
+    /** Degrees by which the equator turns from the exposure's middle to the epoch, in the sense of its rotation. */
+    double turnedDeg(Exposure exposure) {
+        double back = Math.toDegrees(rotation(exposure).backRad(0));
         return (recipe.body().prograde() ? -1 : 1) * back;
     }
 
-    /** Angle by which the surface stands east of where it stands at the epoch, at the equator, whatever is turned. */
-    double eastwardRad(Aspect aspect) {
-        return Rotation.between(
-                        aspect,
-                        epoch,
-                        recipe.corrections().system().orElse(recipe.body().defaultSystem()))
-                .backRad(0);
+    /** Angle by which the equator's surface stands east of where it stands at the epoch, whatever is turned. */
+    double eastwardRad(Exposure exposure) {
+        return rotationOfGlobe(exposure).backRad(0);
     }
 
     /** The view of the globe at the epoch on a frame whose disk is given. */
@@ -107,22 +95,22 @@ final class Turning {
     }
 
     /** An exposure turned (or, for a plain stack, only moved) to a window. */
-    Turned turned(Plane plane, FittedDisk fitted, Aspect aspect, CloseUp to, boolean turned, Progress progress) {
-        Rotation rotation = turned ? rotation(aspect) : Rotation.none();
-        return new Turner(plane, fitted, Globe.of(aspect)).turn(to.view(), to.width(), to.height(), rotation, progress);
+    Turned turned(Plane plane, FittedDisk fitted, Exposure exposure, CloseUp to, boolean turned, Progress progress) {
+        Rotation rotation = turned ? rotation(exposure) : Rotation.none();
+        return new Turner(plane, fitted, exposure.globe()).turn(to.view(), to.width(), to.height(), rotation, progress);
     }
 
     /** An exposure at the epoch, in some rows of the output. */
     Turned turn(
             Plane plane,
             FittedDisk fitted,
-            Aspect aspect,
+            Exposure exposure,
             View to,
             int width,
             int height,
             int top,
             int rows,
             Progress progress) {
-        return turners.of(plane, fitted, aspect).turn(to, width, height, top, rows, rotation(aspect), progress);
+        return turners.of(plane, fitted, exposure).turn(to, width, height, top, rows, rotation(exposure), progress);
     }
 }

@@ -84,7 +84,7 @@ record WithoutMoons(List<FittedDisk> disks, Moons moons) {
         return new MoonFinder(
                         frames,
                         schedule.exposures().stream()
-                                .map(e -> turning.rotationOfGlobe(e.aspect()))
+                                .map(e -> turning.rotationOfGlobe(e))
                                 .toList(),
                         turning.viewAtEpoch(reference),
                         planes,
@@ -93,7 +93,13 @@ record WithoutMoons(List<FittedDisk> disks, Moons moons) {
     }
 
     private static MoonFrame frame(Exposure exposure, FittedDisk disk, int width, int height) {
-        return MoonFrame.of(exposure.aspect(), exposure.frame().timing().span().duration(), disk, width, height);
+        return MoonFrame.of(
+                exposure.aspect(),
+                exposure.globe(),
+                exposure.frame().timing().span().duration(),
+                disk,
+                width,
+                height);
     }
 
     /** Moons on frames that are small enough to be held, their disks being known. */

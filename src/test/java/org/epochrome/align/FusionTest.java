@@ -150,6 +150,22 @@ class FusionTest {
         assertEquals(Math.sqrt(0.05), fused.corrections().get(0).sigmaX(), 1e-6);
     }
 
+    /**
+     * A frame whose time is unsure by 0.4 px to the right: detail says so there, and the limb downward. By hand: weights 1 / (0.01 +
+     * 0.16) and 1 / 0.04 to the right, 1 / 0.01 and 1 / 0.04 downward, against a reference that is held.
+     */
+    @Test
+    void anErrorOfItsOwnCountsAlongItsDirection() {
+        List<Limb> limbs = List.of(Limb.alone(0), new Limb(0.1, 0, 0, 0, 0.4, 0));
+        Fusion.Fused fused = Fusion.of(limbs, List.of(detail(0, 1, new Shift(0.5, 0.5, 0.2, 0.2))), 0);
+        double right = 1 / 0.04 / (1 / 0.17 + 1 / 0.04);
+        double down = 1 / 0.04 / (1 / 0.01 + 1 / 0.04);
+        assertEquals(0.5 * right, fused.corrections().get(1).x(), 1e-6);
+        assertEquals(0.5 * down, fused.corrections().get(1).y(), 1e-6);
+        assertEquals(
+                1 / Math.sqrt(1 / 0.17 + 1 / 0.04), fused.corrections().get(1).sigmaX(), 1e-6);
+    }
+
     /** Without links a frame's place against the reference is as unsure as both limbs, and as the cause they feel unlike. */
     @Test
     void saysHowSureAPlaceIs() {

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Random;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.Globe;
 import org.epochrome.disk.Shading;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
@@ -36,7 +37,7 @@ final class PaintedFrame {
         Disk disk = new Disk(0.5 * SIDE + driftX, 0.5 * SIDE + driftY, RADIUS_PX, 17, false);
         FittedDisk fit = new FittedDisk(
                 disk, new Shading(0.95, BLUR_PX, smear), BACKGROUND, BRIGHTNESS, NOISE, 0.02, 0.02, 0, 0.01);
-        frame = MoonFrame.of(aspect, Duration.ofSeconds(1), fit, SIDE, SIDE);
+        frame = MoonFrame.of(aspect, Globe.of(aspect), Duration.ofSeconds(1), fit, SIDE, SIDE);
         plane = fit.shading().picture(frame.view(), SIDE, SIDE);
         for (int i = 0; i < plane.data().length; i++) {
             plane.data()[i] = (float) (BACKGROUND + BRIGHTNESS * plane.data()[i]);

@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.epochrome.atmosphere.Air;
+import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.demo.BandSetting;
 import org.epochrome.demo.Camera;
 import org.epochrome.demo.Noise;
@@ -20,6 +21,7 @@ import org.epochrome.demo.Shot;
 import org.epochrome.demo.Surface;
 import org.epochrome.demo.TrueDisk;
 import org.epochrome.disk.Unsmear;
+import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
@@ -183,7 +185,10 @@ final class LowNight {
         return Recipe.usual(frames, evening.body)
                 .with(Place.at(SITE))
                 .at(Optional.of(epoch))
-                .with(new Setup(OptionalDouble.of(NORTH), Mirroring.NO, OptionalDouble.empty(), Mount.EQUATORIAL));
+                .with(new Setup(OptionalDouble.of(NORTH), Mirroring.NO, OptionalDouble.empty(), Mount.EQUATORIAL))
+                // the scene turns as a whole, and its light is even over the passbands
+                .with(new Corrections(
+                        Optional.of(evening.body.defaultSystem()), true, true, Extent.HALF, true, Spectrum.EVEN));
     }
 
     /** The same recipe with so much of the smear within the bands undone. */

@@ -128,6 +128,8 @@ class SessionFileTest {
                 new Setup(OptionalDouble.of(0.1 + 0.2), Mirroring.YES, OptionalDouble.of(1 / 3.0), Mount.ALTAZ),
                 new Corrections(
                         Optional.of(RotationSystem.I),
+                        OptionalDouble.of(0.41),
+                        false,
                         false,
                         false,
                         Extent.ALL,
@@ -260,7 +262,7 @@ class SessionFileTest {
                 "\"iterations\" : 15|\"iterations\" : 1.5|the value of look.detail.iterations is of the wrong kind",
                 "Jupiter|Pluto|'Pluto' is no planet",
                 "\"mount\" : \"equatorial\"|\"mount\" : \"dobson\"|'dobson' is not known",
-                "\"rotationSystem\" : \"III\"|\"rotationSystem\" : \"IV\"|Jupiter has no rotationSystem 'IV'",
+                "\"rotationSystem\" : \"zonal\"|\"rotationSystem\" : \"IV\"|Jupiter has no rotationSystem 'IV'",
                 "\"tiffBits\" : 16|\"tiffBits\" : 8|tiffBits is 16 or 32",
                 "\"body\"|\"body\" : \"Mars\", \"body\"|it is no proper JSON near line",
                 "\"look\" : {|\"look\" : [|it is no proper JSON near line",

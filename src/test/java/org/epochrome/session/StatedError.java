@@ -42,6 +42,10 @@ final class StatedError {
         return sigma;
     }
 
+    private static double late(Limb limb, int axis) {
+        return axis == 0 ? limb.ownX() : limb.ownY();
+    }
+
     /** Covariance of the limbs' errors; of those that share a cause they go together. */
     private static RealMatrix limbs(List<FrameResult> frames) {
         RealMatrix errors = new Array2DRowRealMatrix(2 * frames.size(), 2 * frames.size());
@@ -51,6 +55,9 @@ final class StatedError {
                     w.leftOut().contains(Witness.LIMB) ? UNHEARD_PX : w.limb().sigmaPx();
             for (int axis = 0; axis < 2; axis++) {
                 errors.addToEntry(2 * i + axis, 2 * i + axis, own * own);
+                for (int a = 0; a < 2; a++) {
+                    errors.addToEntry(2 * i + axis, 2 * i + a, late(w.limb(), axis) * late(w.limb(), a));
+                }
                 for (int k = 0; k < 2 * frames.size(); k++) {
                     Limb other = frames.get(k / 2).witnesses().limb();
                     if (other.cause() == w.limb().cause()) {

@@ -14,7 +14,6 @@ import org.epochrome.desktop.bench.LimbHandles;
 import org.epochrome.desktop.bench.Shown;
 import org.epochrome.desktop.bench.Topic;
 import org.epochrome.disk.Disk;
-import org.epochrome.disk.Globe;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.session.Exposure;
@@ -94,7 +93,7 @@ final class Viewer extends StackPane {
     }
 
     private void showFrame(DatedFrame frame, Exposure exposure, Disk disk) {
-        LimbHandles handles = new LimbHandles(Globe.of(exposure.aspect()), disk);
+        LimbHandles handles = new LimbHandles(exposure.globe(), disk);
         boolean held = DiskPanel.isHeld(bench, frame);
         if (frameShown.filter(frame::equals).isPresent()) {
             view.showHandles(Optional.of(handles), held);
