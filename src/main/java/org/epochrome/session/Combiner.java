@@ -5,9 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.DoubleSupplier;
 import java.util.function.IntFunction;
-import java.util.stream.Stream;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.Coverage;
 import org.epochrome.colour.Luminance;
@@ -26,8 +24,6 @@ import org.epochrome.time.LeapSeconds;
 public final class Combiner {
     /** Blur on the pixels on which detail is compared. */
     private static final double DETAIL_BLUR_PX = 1;
-    /** The same where a tenth of a pixel will do. */
-    private static final double ROUGH_BLUR_PX = 0.5;
 
     static final String SUN_CAUTION = "The planet stood within 30 degrees of the Sun: never point optics near the Sun"
             + " without the safeguards that its maker and your local rules ask for.";
@@ -103,20 +99,16 @@ public final class Combiner {
         List<FittedDisk> fits = nudged(registered);
         Moons moons =
                 bare.moons().against(registered.stream().map(Registered::fitted).toList());
-        progress.doing("measuring the fringes");
-        Fringe fringe = new Fringe(
-                schedule, turning, planes, fits, details, new Details(schedule, turning, planes, found, ROUGH_BLUR_PX));
-        double[] apart = Stream.<DoubleSupplier>of(
-                        () -> fringe.plain(progress),
-                        () -> fringe.result(recipe.corrections().turn(), progress))
-                .parallel()
-                .mapToDouble(DoubleSupplier::getAsDouble)
-                .toArray();
-        Combination.Quality quality = new Combination.Quality(apart[0], apart[1]);
-        progress.at(0.8);
-        progress.doing("turning to the epoch and merging");
+        progress.doing("measuring the alignment");
         View view = turning.viewAtEpoch(registered.get(schedule.reference()).fitted());
         Merging merging = new Merging(schedule, turning, planes, moons, fits, view, memory);
+        Turning always = new Turning(recipe.with(recipe.corrections().turned(true)), schedule);
+        Details turned =
+                recipe.corrections().turn() ? details : new Details(schedule, always, planes, found, DETAIL_BLUR_PX);
+        Combination.Quality quality =
+                new Fringe(recipe, schedule, turning, planes, fits, turned, merging::share).measure(warnings, progress);
+        progress.at(0.8);
+        progress.doing("turning to the epoch and merging");
         Map<String, Merged> merged = merged(merging, progress.part(0.8, moons.any() ? 0.9 : 1));
         warnAboutLuminance(merging);
         ColourCube cube = cube(merged, merging);
