@@ -94,6 +94,7 @@ public final class Combiner {
             found = new HeldDisks(recipe, schedule)
                     .kept(new BandScale(schedule, warnings).freed(details, found, progress));
         }
+        found = new NorthRefinement(recipe, schedule, warnings).refined(details, found, progress);
         List<Registered> registered =
                 new Registration(recipe, schedule, sky, warnings).register(details, found, progress.part(0.55, 0.75));
         List<FittedDisk> fits = nudged(registered);
@@ -250,7 +251,7 @@ public final class Combiner {
             Registered found = registered.get(i);
             results.add(new Combination.FrameResult(
                     exposure,
-                    limbs.get(i),
+                    limbs.get(i).withNorthSigma(found.fitted().northSigmaDeg()),
                     found.fitted().disk(),
                     found.correction(),
                     new Combination.Witnesses(
