@@ -39,6 +39,8 @@ final class NorthRefinement {
     private static final double SETTLED_DEG = 0.005;
     /** By how much a meridian flip may turn a camera; common practice, no source. */
     private static final double FLIP_DEG = 1;
+    /** A smaller turn besides the half turn is none; the limb's north angle is no surer. */
+    private static final double ASKEW_DEG = 0.05;
     /** Directions less sure than this do not count. */
     private static final double USELESS_TURN_DEG = 0.2;
     /** A relative direction is never trusted better than this. */
@@ -89,7 +91,8 @@ final class NorthRefinement {
         }
         boolean better =
                 solution.sigmaDeg < BETTER * found.get(schedule.reference()).northSigmaDeg();
-        if (!better && count == 1) {
+        boolean askew = count > 1 && Math.abs(total[1] - total[0]) > ASKEW_DEG;
+        if (!better && !askew) {
             return found;
         }
         tell(groups, total, solution.sigmaDeg);
@@ -104,6 +107,7 @@ final class NorthRefinement {
                 && recipe.alignment().hears(Witness.DETAIL)
                 && recipe.setup().northDeg().isEmpty()
                 && DiskFinder.showsAxis(recipe.body())
+                && !Posture.ringsTellNorth(schedule.aspect())
                 && span() > LEAST_TURN_DEG
                 && IntStream.range(0, found.size())
                         .allMatch(i -> found.get(i).disk().mirrored() == mirrored
@@ -293,7 +297,7 @@ final class NorthRefinement {
     }
 
     private void tell(List<Integer> groups, double[] addedDeg, double sigmaDeg) {
-        if (addedDeg.length > 1) {
+        if (addedDeg.length > 1 && Math.abs(addedDeg[1] - addedDeg[0]) > ASKEW_DEG) {
             warnings.add(String.format(
                     Locale.ROOT,
                     "The meridian flip turned the camera by %.2f degrees besides the half turn; it was corrected by the detail.",
