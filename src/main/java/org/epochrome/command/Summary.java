@@ -56,11 +56,11 @@ final class Summary {
         witnesses(c, to);
         to.printf(
                 Locale.ROOT,
-                "north angle %.2f\u00b0%s   colours apart: %s px stacked plainly, %s px in the result%n",
+                "north angle %.2f\u00b0%s   colours misaligned by %s in a simple stack, %s in the result%n",
                 c.disk().northAngleDeg(),
                 c.disk().mirrored() ? ", mirrored" : "",
-                number(c.quality().fringeBeforePx()),
-                number(c.quality().fringeAfterPx()));
+                c.quality().before().text(),
+                c.quality().after().text());
         moons(c, to);
         if (c.recipe().corrections().turn()) {
             to.println(c.rotationLaws().entrySet().stream()
@@ -139,9 +139,5 @@ final class Summary {
     /** To a thousandth, and never the zero with a minus sign. */
     private static double rounded(double value) {
         return Math.round(1000 * value) / 1000.0;
-    }
-
-    private static String number(double value) {
-        return Double.isNaN(value) ? "?" : String.format(Locale.ROOT, "%.2f", value);
     }
 }

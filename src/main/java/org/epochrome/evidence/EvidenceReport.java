@@ -83,8 +83,8 @@ public final class EvidenceReport {
     private String facts() {
         Aspect a = c.aspect();
         List<List<String>> facts = new ArrayList<>();
-        facts.add(List.of("Colours apart", number("%.2f px", c.quality().fringeAfterPx())));
-        facts.add(List.of("stacked plainly", number("%.2f px", c.quality().fringeBeforePx())));
+        facts.add(List.of("Colours misaligned by", c.quality().after().text()));
+        facts.add(List.of("in a simple stack", c.quality().before().text()));
         double most = c.frames().stream()
                 .mapToDouble(f -> Math.abs(f.rotationDeg()))
                 .max()

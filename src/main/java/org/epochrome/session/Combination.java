@@ -134,10 +134,19 @@ public record Combination(
     }
 
     /**
-     * How good it is.
+     * How well the colours are aligned: in a simple stack, whose frames are aligned by the centroids of their light and
+     * not turned, and in the result.
      *
-     * @param fringeBeforePx how far colours lie apart when frames are only laid on top of each other; NaN if unknown
-     * @param fringeAfterPx the same in the result
+     * @param before in the simple stack
+     * @param after in the result
      */
-    public record Quality(double fringeBeforePx, double fringeAfterPx) {}
+    public record Quality(Misalignment before, Misalignment after) {
+        /** In a word or a few: aligned, misaligned, worse than a simple stack, or unknown. */
+        public String verdict() {
+            if (after.exceeds(before)) {
+                return "worse than a simple stack";
+            }
+            return !after.known() ? "unknown" : after.shows() ? "misaligned" : "aligned";
+        }
+    }
 }

@@ -6,9 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicReferenceArray;
-import java.util.function.DoubleSupplier;
 import java.util.function.IntFunction;
-import java.util.stream.Stream;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.Coverage;
 import org.epochrome.colour.Luminance;
@@ -28,8 +26,6 @@ import org.epochrome.time.LeapSeconds;
 public final class Combiner {
     /** Blur on the pixels on which detail is compared. */
     private static final double DETAIL_BLUR_PX = 1;
-    /** The same where a tenth of a pixel will do. */
-    private static final double ROUGH_BLUR_PX = 0.5;
 
     static final String SUN_CAUTION = "The planet stood within 30 degrees of the Sun: never point optics near the Sun"
             + " without the safeguards that its maker and your local rules ask for.";
@@ -104,25 +100,22 @@ public final class Combiner {
             found = new HeldDisks(recipe, schedule)
                     .kept(new BandScale(schedule, warnings).freed(details, found, progress));
         }
+        found = new NorthRefinement(recipe, schedule, warnings).refined(details, found, progress);
         List<Registered> registered =
                 new Registration(recipe, schedule, sky, warnings).register(details, found, progress.part(0.55, 0.75));
         List<FittedDisk> fits = nudged(registered);
         Moons moons =
                 bare.moons().against(registered.stream().map(Registered::fitted).toList());
-        progress.doing("measuring the fringes");
-        Fringe fringe = new Fringe(
-                schedule, turning, planes, fits, details, new Details(schedule, turning, planes, found, ROUGH_BLUR_PX));
-        double[] apart = Stream.<DoubleSupplier>of(
-                        () -> fringe.plain(progress),
-                        () -> fringe.result(recipe.corrections().turn(), progress))
-                .parallel()
-                .mapToDouble(DoubleSupplier::getAsDouble)
-                .toArray();
-        Combination.Quality quality = new Combination.Quality(apart[0], apart[1]);
-        progress.at(0.8);
-        progress.doing("turning to the epoch and merging");
+        progress.doing("measuring the alignment");
         View view = turning.viewAtEpoch(registered.get(schedule.reference()).fitted());
         Merging merging = new Merging(schedule, turning, planes, moons, fits, view, memory);
+        Turning always = new Turning(recipe.with(recipe.corrections().turned(true)), schedule);
+        Details turned =
+                recipe.corrections().turn() ? details : new Details(schedule, always, planes, found, DETAIL_BLUR_PX);
+        Combination.Quality quality =
+                new Fringe(recipe, schedule, turning, planes, fits, turned, merging::share).measure(warnings, progress);
+        progress.at(0.8);
+        progress.doing("turning to the epoch and merging");
         Map<String, Merged> merged = merged(merging, progress.part(0.8, moons.any() ? 0.9 : 1));
         warnAboutLuminance(merging);
         ColourCube cube = cube(merged, merging);
@@ -273,7 +266,7 @@ public final class Combiner {
             Registered found = registered.get(i);
             results.add(new Combination.FrameResult(
                     exposure,
-                    limbs.get(i),
+                    limbs.get(i).withNorthSigma(found.fitted().northSigmaDeg()),
                     found.fitted().disk(),
                     found.correction(),
                     new Combination.Witnesses(

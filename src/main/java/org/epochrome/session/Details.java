@@ -3,6 +3,8 @@ package org.epochrome.session;
 import java.util.ArrayList;
 import java.util.List;
 import org.epochrome.align.Detail;
+import org.epochrome.align.LimbDetail;
+import org.epochrome.align.Shift;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Shading;
 import org.epochrome.image.Binning;
@@ -119,6 +121,11 @@ final class Details {
             clear.add(parts.subList(noisy, parts.size()));
         }
         return clear;
+    }
+
+    /** By how much an exposure, not turned, lies off the model of its disk along the limb, common pixels. */
+    Shift limbShift(Seen moved) {
+        return LimbDetail.shift(moved.turned, target.view(), moved.shading.blurPx(), moved.shading.smear());
     }
 
     /** An exposure's detail, drawn out as the others are as well. */

@@ -61,11 +61,18 @@ public final class JsonReport {
         ArrayNode frames = root.putArray("frames");
         c.frames().forEach(f -> frames.add(frame(f)));
         root.set("moons", moons(c));
-        ObjectNode fringe = root.putObject("quality").putObject("fringePx");
-        put(fringe, "before", c.quality().fringeBeforePx());
-        put(fringe, "after", c.quality().fringeAfterPx());
+        quality(root.putObject("quality"), c.quality());
         strings(root, "warnings", c.warnings());
         return text(root);
+    }
+
+    private static void quality(ObjectNode node, Combination.Quality quality) {
+        ObjectNode fringe = node.putObject("fringePx");
+        put(fringe, "before", quality.before().px());
+        put(fringe, "beforeSigma", quality.before().sigmaPx());
+        put(fringe, "after", quality.after().px());
+        put(fringe, "sigma", quality.after().sigmaPx());
+        node.put("verdict", quality.verdict());
     }
 
     /** The report of an aspect, with what the user should know, a sentence each. */

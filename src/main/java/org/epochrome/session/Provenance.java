@@ -111,11 +111,8 @@ final class Provenance {
                                     case ALL -> " and its smear undone";
                                 })
                         : "Dispersion by the atmosphere not taken into account");
-        lines.add(String.format(
-                Locale.ROOT,
-                "Colours apart: %.3f px stacked plainly, %.3f px here",
-                c.quality().fringeBeforePx(),
-                c.quality().fringeAfterPx()));
+        lines.add("Colours misaligned by " + c.quality().before().text() + " in a simple stack, by "
+                + c.quality().after().text() + " here");
         for (FrameResult f : c.frames()) {
             lines.add(String.format(
                     Locale.ROOT,

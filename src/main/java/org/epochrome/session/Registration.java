@@ -28,7 +28,7 @@ final class Registration {
      * By how much of the radius detail moves, in the mean over the light of a disk that is bright as the cosine, while the
      * globe turns by a radian.
      */
-    private static final double MEAN_PATH = 0.75;
+    static final double MEAN_PATH = 0.75;
 
     /** The same as for limbs for detail. */
     private static final double DETAIL_FLOOR_PX = 0.01;

@@ -52,8 +52,9 @@ class DemoNightTest {
         // The moon and its shadow, and no cloud: the place of a bright one differs from band to band by half a pixel.
         assertEquals(2, c.moons().size(), c.moons().toString());
         assertEquals(1, c.moons().stream().filter(FoundMoon::shadow).count());
-        assertTrue(c.quality().fringeAfterPx() < 0.1, "left " + c.quality().fringeAfterPx());
-        assertTrue(c.quality().fringeBeforePx() > 1, "before " + c.quality().fringeBeforePx());
+        assertTrue(c.quality().after().px() < 0.1, "left " + c.quality().after().px());
+        assertTrue(
+                c.quality().before().px() > 1, "before " + c.quality().before().px());
     }
 
     @Test
@@ -66,8 +67,8 @@ class DemoNightTest {
                 plain.cube().red(), truth.get(0).pixels(), truth.get(0).disk());
         assertTrue(red.error() > 0.024, "red of the plain stack is off by only " + red.error());
         assertTrue(
-                plain.quality().fringeAfterPx() > 1,
-                "and it says " + plain.quality().fringeAfterPx());
+                plain.quality().after().px() > 1,
+                "and it says " + plain.quality().after().px());
     }
 
     @Test

@@ -67,7 +67,7 @@ class FreeScaleTest {
                 told.contains("% larger than the reference frame's band"),
                 own.warnings().toString());
 
-        assertTrue(own.quality().fringeAfterPx() < 0.5 * common.quality().fringeAfterPx());
+        assertTrue(own.quality().after().px() < 0.5 * common.quality().after().px());
         assertTrue(place(night, own) < 0.5 * place(night, common));
         assertTrue(rim(night, own) < 0.7 * rim(night, common));
     }

@@ -58,15 +58,11 @@ final class EvidencePanel extends Panel {
 
     private static String described(Combination c) {
         return Numbers.text(
-                "Colours apart: %s stacked plainly, %s in the result.%nNorth angle %.2f°, equatorial radius %.2f px.",
-                apart(c.quality().fringeBeforePx()),
-                apart(c.quality().fringeAfterPx()),
+                "Colours misaligned by %s in a simple stack, %s in the result.%nNorth angle %.2f°, equatorial radius %.2f px.",
+                c.quality().before().text(),
+                c.quality().after().text(),
                 c.disk().northAngleDeg(),
                 c.disk().equatorialRadiusPx());
-    }
-
-    private static String apart(double px) {
-        return Double.isNaN(px) ? "unknown" : Numbers.text("%.2f px", px);
     }
 
     private static Label line(Combination.FrameResult f) {
