@@ -43,7 +43,7 @@ public final class Turner {
     private Target target;
 
     /** What does not depend on the epoch. */
-    private record Prepared(Spline moved, Spline ratio, Veil veil) {}
+    private record Prepared(Spline moved, Spline ratio, Veil veil, Holes holes) {}
 
     /** What depends only on how the body stands at the epoch, not on how far its surface turns. */
     private record Target(Globe globe, Disk disk, int width, int height, Veil veil) {
@@ -87,7 +87,7 @@ public final class Turner {
         Plane trust = new Plane(width, rows);
         Rows.each(rows, (rowFrom, rowTo) -> {
             for (int row = rowFrom; row < rowTo; row++) {
-                turnRow(row, top, to, rotation, then.moved, then.ratio, then.veil, now, picture, trust);
+                turnRow(row, top, to, rotation, then, now, picture, trust);
             }
         });
         return new Turned(picture, trust, now.light(top, rows));
@@ -99,7 +99,9 @@ public final class Turner {
             Plane light = lightAboveSky();
             Veil veil = Veil.of(from, fitted.rings(), fitted.shading(), frame.width(), frame.height());
             progress.check();
-            prepared = new Prepared(new Spline(light), new Spline(ratio(light, veil)), veil);
+            Plane ratio = ratio(light, veil);
+            Holes holes = Holes.filled(ratio);
+            prepared = new Prepared(new Spline(light(light, ratio, veil)), new Spline(ratio), veil, holes);
         }
         return prepared;
     }
@@ -117,7 +119,7 @@ public final class Turner {
         Plane light = frame.copy();
         float[] data = light.data();
         for (int i = 0; i < data.length; i++) {
-            data[i] = Float.isNaN(data[i]) ? 0 : (float) ((data[i] - fitted.background()) / fitted.brightness());
+            data[i] = (float) ((data[i] - fitted.background()) / fitted.brightness());
         }
         return light;
     }
@@ -132,17 +134,20 @@ public final class Turner {
         return ratio;
     }
 
+    /** The light with its holes filled by the ratio. */
+    private static Plane light(Plane light, Plane ratio, Veil veil) {
+        Plane filled = light.copy();
+        for (int i = 0; i < filled.data().length; i++) {
+            if (Float.isNaN(filled.data()[i])) {
+                filled.data()[i] = ratio.data()[i] * Math.max(veil.shade().data()[i], 0.5f * (float) DARK)
+                        + veil.rings().data()[i];
+            }
+        }
+        return filled;
+    }
+
     private void turnRow(
-            int outputRow,
-            int top,
-            View to,
-            Rotation rotation,
-            Spline moved,
-            Spline ratio,
-            Veil then,
-            Veil now,
-            Plane picture,
-            Plane trust) {
+            int outputRow, int top, View to, Rotation rotation, Prepared then, Veil now, Plane picture, Plane trust) {
         int y = top + outputRow;
         double rigidBack = rotation.rigid() ? rotation.backRad(0) : 0;
         double rigidCos = Math.cos(rigidBack);
@@ -155,6 +160,8 @@ public final class Turner {
             double row = from.row(pole, side);
             double carried = 0;
             double carriedTrust = 0;
+            boolean known = true;
+            boolean lost = false;
             if (!Double.isNaN(depth)) {
                 double bodyX = to.bodyX(pole, depth);
                 double bodyZ = to.bodyZ(pole, depth);
@@ -172,15 +179,17 @@ public final class Turner {
                     double thenPole = from.poleOf(thenX, bodyZ);
                     double thenColumn = from.column(thenPole, thenY);
                     double thenRow = from.row(thenPole, thenY);
-                    if (ratio.contains(thenColumn, thenRow)) {
+                    if (then.ratio.contains(thenColumn, thenRow)) {
                         float shade = now.shade().at(x, y);
-                        double darker = Math.min(shade, nearest(then.shade(), thenColumn, thenRow));
-                        double clear = Math.min(now.clear().at(x, y), nearest(then.clear(), thenColumn, thenRow));
+                        double darker = Math.min(shade, nearest(then.veil.shade(), thenColumn, thenRow));
+                        double clear = Math.min(now.clear().at(x, y), nearest(then.veil.clear(), thenColumn, thenRow));
                         carriedTrust = step(emission, GRAZING, CLEAR)
                                 * step(darker, DARK, BRIGHT)
                                 * step(clear, VEILED, UNVEILED);
+                        known = carriedTrust == 0 || !then.holes.touch(thenColumn, thenRow);
+                        lost = !known && then.holes.lose(thenColumn, thenRow);
                         carried = carriedTrust > 0
-                                ? ratio.at(thenColumn, thenRow) * shade
+                                ? then.ratio.at(thenColumn, thenRow) * shade
                                         + now.rings().at(x, y)
                                 : 0;
                     }
@@ -188,10 +197,14 @@ public final class Turner {
             }
             double value = carriedTrust * carried;
             if (carriedTrust < 1) {
-                value = moved.contains(column, row) ? value + (1 - carriedTrust) * moved.at(column, row) : Double.NaN;
+                value = then.moved.contains(column, row)
+                        ? value + (1 - carriedTrust) * then.moved.at(column, row)
+                        : Double.NaN;
+                known &= !then.holes.touch(column, row);
+                lost |= !known && then.holes.lose(column, row);
             }
-            picture.set(x, outputRow, (float) value);
-            trust.set(x, outputRow, (float) carriedTrust);
+            picture.set(x, outputRow, lost ? Float.NaN : (float) value);
+            trust.set(x, outputRow, known ? (float) carriedTrust : 0);
         }
     }
 
