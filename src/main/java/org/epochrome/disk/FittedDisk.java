@@ -72,6 +72,22 @@ public record FittedDisk(
         return with(disk, shading, sigmaDeg, skySlope);
     }
 
+    /** The fit with another standard error of the radius. */
+    public FittedDisk withRadiusSigma(double sigmaPx) {
+        return new FittedDisk(
+                disk,
+                shading,
+                background,
+                brightness,
+                noise,
+                centreSigmaPx,
+                sigmaPx,
+                northSigmaDeg,
+                residual,
+                rings,
+                skySlope);
+    }
+
     /** The same fit on the plane as {@link Unsmear} leaves it. */
     public FittedDisk cleared(Unsmear.Extent extent) {
         return with(disk, shading.drawnOut(Unsmear.left(shading, extent)), northSigmaDeg, skySlope);

@@ -1,7 +1,6 @@
 package org.epochrome.session;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,13 +15,12 @@ import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
-import org.epochrome.io.FrameHead;
 import org.epochrome.job.Progress;
 
 /** Finds the disk in every exposure, and what the frames have in common: posture and plate scale. */
 final class DiskFinder {
-    /** Radii further off the common one than so many standard errors keep their own: another focus, another camera. */
-    private static final double OWN_SCALE = 5;
+    /** Part of the radius by which a disk may differ from the common size without being fitted again. */
+    private static final double SAME_SIZE = 0.0005;
     /** Rings that lie further off the common posture than so many standard errors, and degrees, keep their own. */
     private static final double OWN_NORTH = 8;
 
@@ -98,7 +96,8 @@ final class DiskFinder {
         List<FittedDisk> second = each(i -> refit(
                 i, angles.get(i), held(angles.get(i), sense), first.get(i), planes.get(i), progress.part(0.6, 1)));
         boolean told = recipe.setup().northDeg().isPresent();
-        return held.kept(commonScale(told ? second : northByCamera(second, angles, warnings), warnings));
+        List<FittedDisk> sized = ofOneScale(second, angles, planes, warnings);
+        return held.kept(told ? sized : northByCamera(sized, angles, warnings));
     }
 
     /** First the axis, from the motion of the detail, then the disks. */
@@ -341,48 +340,38 @@ final class DiskFinder {
         }
     }
 
-    /**
-     * Frames of one size come from one camera on one telescope: their plate scale is the mean of what their disks say,
-     * weighted, unless one differs clearly.
-     */
-    private List<FittedDisk> commonScale(List<FittedDisk> fits, List<String> warnings) {
+    /** The disks at the size that the frames of a camera share, fitted again where that is another than they had. */
+    private List<FittedDisk> ofOneScale(
+            List<FittedDisk> fits, List<Posture.Angle> angles, List<Plane> planes, List<String> warnings) {
         if (recipe.setup().scaleArcsecPerPx().isPresent()) {
             return fits;
         }
-        Map<String, double[]> sums = new HashMap<>();
-        for (int i = 0; i < fits.size(); i++) {
-            if (held.any(i)) {
-                continue;
+        List<PlateScale.Size> sizes =
+                new PlateScale(schedule, held, recipe.alignment().freeScale()).sizes(fits, warnings);
+        return each(i -> {
+            FittedDisk fit = fits.get(i);
+            PlateScale.Size size = sizes.get(i);
+            if (size.own()) {
+                return fit;
             }
-            double weight =
-                    1 / square(fits.get(i).radiusSigmaPx() / fits.get(i).disk().equatorialRadiusPx());
-            double[] sum = sums.computeIfAbsent(likes(i), k -> new double[2]);
-            sum[0] += weight;
-            sum[1] += weight * Sky.arcsecPerPx(aspect(i), fits.get(i).disk());
-        }
-        List<FittedDisk> result = new ArrayList<>();
-        for (int i = 0; i < fits.size(); i++) {
-            if (held.any(i)) {
-                result.add(fits.get(i));
-                continue;
+            double off = Math.abs(fit.disk().equatorialRadiusPx() / size.radiusPx() - 1);
+            FittedDisk sized = fit.at(fit.disk().withRadius(size.radiusPx()));
+            if (off > SAME_SIZE && !Posture.ringsTellNorth(aspect(i))) {
+                OptionalDouble north = OptionalDouble.of(fit.disk().northAngleDeg());
+                DiskFit again = held.placed(
+                        i,
+                        new DiskFit(
+                                schedule.exposures().get(i).globe(),
+                                belted(recipe.body()),
+                                angles.get(i).mirrored(),
+                                fit.shading().smear(),
+                                north,
+                                OptionalDouble.of(size.radiusPx())));
+                sized = guarded(i, () -> again.refit(planes.get(i), fit, Progress.NONE))
+                        .withNorthSigma(fit.northSigmaDeg());
             }
-            double[] sum = sums.get(likes(i));
-            double radius = 0.5 * aspect(i).equatorialDiameterArcsec() * sum[0] / sum[1];
-            Disk disk = fits.get(i).disk();
-            double off = disk.equatorialRadiusPx() - radius;
-            if (Math.abs(off) > OWN_SCALE * fits.get(i).radiusSigmaPx() && Math.abs(off) > 0.003 * radius) {
-                warnings.add(String.format(
-                        java.util.Locale.ROOT,
-                        "%s shows the disk %.2f %% %s than the other frames of its size; it was scaled to them.",
-                        name(i),
-                        Math.abs(100 * off / radius),
-                        off > 0 ? "larger" : "smaller"));
-                result.add(fits.get(i));
-            } else {
-                result.add(fits.get(i).at(disk.withRadius(radius)));
-            }
-        }
-        return result;
+            return sized.withRadiusSigma(size.sigmaPx());
+        });
     }
 
     private Aspect aspect(int index) {
@@ -391,18 +380,6 @@ final class DiskFinder {
 
     private String name(int index) {
         return schedule.exposures().get(index).name();
-    }
-
-    private String size(int index) {
-        FrameHead head = schedule.exposures().get(index).frame().head();
-        return head.width() + " x " + head.height();
-    }
-
-    /** What frames of one scale have in common. */
-    private String likes(int index) {
-        return recipe.alignment().freeScale()
-                ? size(index) + schedule.exposures().get(index).band().name()
-                : size(index);
     }
 
     private static double square(double v) {
