@@ -39,6 +39,9 @@ final class DiskFinder {
     /** Flattening from which a disk tells its axis. */
     private static final double CLEAR_FLATTENING = 0.03;
 
+    /** Standard error of a north angle in a header (common practice, no source). */
+    private static final double HEADER_NORTH_SIGMA_DEG = 0.1;
+
     private final Recipe recipe;
     private final Schedule schedule;
     private final Sky sky;
@@ -69,7 +72,9 @@ final class DiskFinder {
      */
     List<FittedDisk> find(List<Plane> planes, List<String> warnings, Progress progress) {
         if (recipe.setup().northDeg().isEmpty() && !showsAxis(recipe.body())) {
-            return findWithAxis(planes, warnings, progress);
+            return headerNorth().isPresent()
+                    ? findWithHeader(planes, warnings, progress)
+                    : findWithAxis(planes, warnings, progress);
         }
         progress.doing("finding the disks");
         Mirroring mirroring = mirroring(planes, progress.part(0, 0.1));
@@ -98,6 +103,31 @@ final class DiskFinder {
         boolean told = recipe.setup().northDeg().isPresent();
         List<FittedDisk> sized = ofOneScale(second, angles, planes, warnings);
         return held.kept(told ? sized : northByCamera(sized, angles, warnings));
+    }
+
+    /** North of the reference frame by its header, if all frames have one and none is mirrored against the others. */
+    private OptionalDouble headerNorth() {
+        boolean all = schedule.exposures().stream()
+                .allMatch(e -> e.headerNorthDeg().isPresent()
+                        && e.headerMirrored()
+                                .equals(schedule.referenceExposure().headerMirrored()));
+        return all ? schedule.referenceExposure().headerNorthDeg() : OptionalDouble.empty();
+    }
+
+    /** The disks of a body that does not show its axis, with north as headers have it. */
+    private List<FittedDisk> findWithHeader(List<Plane> planes, List<String> warnings, Progress progress) {
+        double north = headerNorth().orElseThrow();
+        boolean mirrored = schedule.referenceExposure().headerMirrored().orElse(false);
+        warnings.add(String.format(
+                java.util.Locale.ROOT,
+                "North is that of the headers, %.1f degrees in the reference frame; use --north to change this.",
+                north));
+        Mirroring sense = mirrored ? Mirroring.YES : Mirroring.NO;
+        Recipe posed = recipe.with(recipe.setup().posed(north, sense));
+        return new DiskFinder(posed, schedule, new SaidMirrors(sense, said.against()), sky, memory)
+                .find(planes, warnings, progress).stream()
+                        .map(f -> f.withNorthSigma(HEADER_NORTH_SIGMA_DEG))
+                        .toList();
     }
 
     /** First the axis, from the motion of the detail, then the disks. */

@@ -2,7 +2,6 @@ package org.epochrome.session;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.Stream;
 import org.epochrome.colour.BandLight;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.Finish;
@@ -16,7 +15,6 @@ import org.epochrome.disk.Globe;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Body;
-import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
 import org.epochrome.job.Rows;
@@ -96,9 +94,9 @@ final class Finishing {
     /** How light falls off in red, green and blue: as in the frame that weighs most of each band, or else of all. */
     private static List<BandLight> bands(Combination c) {
         Comparator<FrameResult> weight = Comparator.comparingDouble(FrameResult::weight);
-        return Stream.of(Band.R, Band.G, Band.B)
+        return c.recipe().assignment().colours().stream()
                 .map(band -> c.frames().stream()
-                        .filter(f -> f.exposure().band().name().equals(band.name()))
+                        .filter(f -> f.exposure().band().name().equals(band))
                         .max(weight)
                         .or(() -> c.frames().stream().max(weight))
                         .orElseThrow())

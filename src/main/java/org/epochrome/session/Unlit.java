@@ -15,8 +15,6 @@ import org.epochrome.session.Combination.FrameResult;
 
 /** Takes the shading off a combination's globe, with the light that its frames were fitted with; moons are not of it. */
 final class Unlit {
-    private static final List<String> COLOURS = List.of("R", "G", "B");
-
     private static final Set<Body> BELTED = EnumSet.of(Body.JUPITER, Body.SATURN, Body.URANUS, Body.NEPTUNE);
 
     private Unlit() {}
@@ -25,7 +23,9 @@ final class Unlit {
         return new Skin(
                 c.globe().planes(),
                 new View(Globe.of(c.aspect()), c.disk()),
-                COLOURS.stream().map(band -> light(c, band)).toList(),
+                c.recipe().assignment().colours().stream()
+                        .map(band -> light(c, band))
+                        .toList(),
                 BELTED.contains(c.recipe().body()));
     }
 
