@@ -22,6 +22,8 @@ record DiskStart(Levels levels, double areaPx, double x, double y, double longAx
 
     /** Pixels belong to the patch from this part of the top upward. */
     private static final double LEVEL = 0.2;
+    /** Chord along which the image's edge may cut the disk, diameters: most of the limb still shows where it lies. */
+    private static final double MOST_CUT = 0.4;
 
     private static final int BORDER = 4;
     private static final int LEAST_AREA_PX = 80;
@@ -146,7 +148,7 @@ record DiskStart(Levels levels, double areaPx, double x, double y, double longAx
             throw new DiskNotFound("the brightest patch covers only " + (int) (n * bin * bin)
                     + " pixels, too few for the disk of a planet; use an image on a larger scale");
         }
-        if (onEdge > 2) {
+        if (onEdge > Math.max(2, MOST_CUT * Math.sqrt(4 * n / Math.PI))) {
             throw new DiskNotFound("the disk is cut by the edge of the image; use one that shows all of it");
         }
         double xx = sxx - sx * sx / n;
