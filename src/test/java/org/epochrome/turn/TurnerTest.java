@@ -58,6 +58,28 @@ class TurnerTest {
         assertTrue(worst < 0.012, "farthest off: " + worst);
     }
 
+    /** A struck pixel is filled from around it and not trusted; a border stays without data. */
+    @Test
+    void holesCarryNoData() {
+        Globe globe = globe(3, 8);
+        View view = new View(globe, UPRIGHT);
+        Plane even = shading().picture(view, SIDE, SIDE);
+        Plane holed = even.copy();
+        holed.set(60, 75, Float.NaN);
+        for (int y = 0; y < SIDE; y++) {
+            for (int x = 0; x < 40; x++) {
+                holed.set(x, y, Float.NaN);
+            }
+        }
+        Turned turned =
+                new Turner(holed, fitted(UPRIGHT), globe).turn(view, SIDE, SIDE, Rotation.none(), Progress.NONE);
+        assertEquals(even.at(60, 75), turned.picture().at(60, 75), 1e-3);
+        assertEquals(0, turned.trust().at(60, 75));
+        assertEquals(even.at(80, 75), turned.picture().at(80, 75), 1e-4);
+        assertTrue(turned.trust().at(80, 75) > 0.99);
+        assertTrue(Float.isNaN(turned.picture().at(25, 75)));
+    }
+
     /** Shading belongs to the view. Plain remapping would carry the limb's darkness ten degrees inward. */
     @ParameterizedTest
     @CsvSource({"0,0", "3,8", "-20,-11", "25,30"})
