@@ -281,7 +281,7 @@ public final class Combiner {
                             recipe.alignment().nudge(exposure)),
                     turning.turnedDeg(exposure),
                     sky.shift(exposure.band(), exposure.aspect(), found.fitted().disk()),
-                    found.fitted().shading().smear(),
+                    limbs.get(i).shading().smear(),
                     merging.share(i),
                     notes(i)));
         }
