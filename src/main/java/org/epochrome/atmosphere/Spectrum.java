@@ -69,6 +69,21 @@ public final class Spectrum {
                 : this;
     }
 
+    /**
+     * The spectrum times an exponential.
+     *
+     * @param passband within which it grows from the middle to the long-wave edge
+     * @param tilt natural logarithm of by how much
+     */
+    public Spectrum tilted(Passband passband, double tilt) {
+        double middle = passband.effectiveNm();
+        double half = passband.toNm() - middle;
+        return tilt == 0
+                ? this
+                : new Spectrum(
+                        nm -> weight.applyAsDouble(nm) * Math.exp(tilt * (nm - middle) / half), List.of(), false);
+    }
+
     /** The camera's response that it was made from; empty if it was not made from one. */
     public List<Point> curve() {
         return curve;

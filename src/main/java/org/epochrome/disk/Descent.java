@@ -127,6 +127,7 @@ final class Descent {
         int first = model.markings().size();
         boolean coarse = model.markings().areCoarse();
         model.lawPrior().addTo(normals, first, model.shape());
+        SmearPrior.addTo(normals, first, model.shape());
         ShapeStep.expectLittle(normals, first, model.shape(), model.surroundings());
         for (int i = 0; i < DiskModel.SHAPE; i++) {
             if (held[i] || (free && coarse && i == DiskModel.MINNAERT)) {
@@ -158,6 +159,7 @@ final class Descent {
         Skyline information = model.information(pixels, model.weights(pixels, noise));
         int first = model.markings().size();
         model.lawPrior().addTo(information, first, model.shape());
+        SmearPrior.addTo(information, first, model.shape());
         ShapeStep.expectLittle(information, first, model.shape(), model.surroundings());
         for (int i = 0; i < DiskModel.SHAPE; i++) {
             if (held[i]) {
@@ -165,7 +167,7 @@ final class Descent {
             }
         }
         if (information.solve() != null) {
-            expect(information.lastVariances(DiskModel.SHAPE), 1);
+            expect(SmearPrior.widened(information.lastCovariance(DiskModel.SHAPE)), 1);
         }
     }
 

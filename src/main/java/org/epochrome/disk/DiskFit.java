@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
+import org.epochrome.image.SmearModel;
 import org.epochrome.image.Wings;
 import org.epochrome.job.Progress;
 
@@ -40,6 +41,8 @@ public final class DiskFit {
     private static final double USUAL_BLUR = 1 / 60.0;
 
     private static final double STRONG_BLUR = 1 / 18.0;
+    /** Length of a smear, in blurs, from which a limb may show its shape. */
+    private static final double LEAST_SMEAR_BLURS = 1;
     /** A coarse fit's misfit from which on another start is tried. */
     private static final double COARSE_MISFIT = 5;
     /** Cosine of the phase angle below which the lit side tells one end of the axis from the other. */
@@ -48,7 +51,7 @@ public final class DiskFit {
     private final Globe globe;
     private final boolean belted;
     private final boolean mirrored;
-    private final Smear smear;
+    private final SmearModel smears;
     private final OptionalDouble northDeg;
     private final OptionalDouble radiusPx;
     private final Optional<Place> place;
@@ -64,7 +67,7 @@ public final class DiskFit {
      * @param globe aspect of the body at the middle of the recording
      * @param belted whether the body is a flattened, belted one, whose north angle can be fitted
      * @param mirrored whether the frame is mirrored
-     * @param smear how far dispersion draws the frame's band out
+     * @param smears how dispersion smears the frame's band
      * @param northDeg north angle if known, else it is fitted from flattening and lit side, up to 180 degrees if the
      *     phase does not tell which end is which; bodies that show neither keep the angle of the first guess
      * @param radiusPx equatorial radius if known, else it is fitted
@@ -73,24 +76,35 @@ public final class DiskFit {
             Globe globe,
             boolean belted,
             boolean mirrored,
+            SmearModel smears,
+            OptionalDouble northDeg,
+            OptionalDouble radiusPx) {
+        this(globe, belted, mirrored, smears, northDeg, radiusPx, Optional.empty());
+    }
+
+    /** A fit with a smear that is known exactly. */
+    public DiskFit(
+            Globe globe,
+            boolean belted,
+            boolean mirrored,
             Smear smear,
             OptionalDouble northDeg,
             OptionalDouble radiusPx) {
-        this(globe, belted, mirrored, smear, northDeg, radiusPx, Optional.empty());
+        this(globe, belted, mirrored, SmearModel.exactly(smear), northDeg, radiusPx);
     }
 
     private DiskFit(
             Globe globe,
             boolean belted,
             boolean mirrored,
-            Smear smear,
+            SmearModel smears,
             OptionalDouble northDeg,
             OptionalDouble radiusPx,
             Optional<Place> place) {
         this.globe = globe;
         this.belted = belted;
         this.mirrored = mirrored;
-        this.smear = smear;
+        this.smears = smears;
         this.northDeg = northDeg;
         this.radiusPx = radiusPx;
         this.place = place;
@@ -104,7 +118,7 @@ public final class DiskFit {
      * @param y pixels
      */
     public DiskFit centredAt(double x, double y) {
-        return new DiskFit(globe, belted, mirrored, smear, northDeg, radiusPx, Optional.of(new Place(x, y)));
+        return new DiskFit(globe, belted, mirrored, smears, northDeg, radiusPx, Optional.of(new Place(x, y)));
     }
 
     /**
@@ -169,16 +183,16 @@ public final class DiskFit {
      * @throws DiskNotFound if there is no whole disk in the frame
      */
     public FittedDisk drawnOut(Plane frame, FittedDisk earlier, Progress progress) {
-        if (smear == Smear.NONE || globe.ringed()) {
+        if (smears.assumed() == Smear.NONE || globe.ringed()) {
             return earlier;
         }
         Shading shading =
-                new Shading(earlier.shading().minnaert(), earlier.shading().blurPx(), smear);
+                new Shading(earlier.shading().minnaert(), earlier.shading().blurPx(), smears.assumed());
         return coarse(frame, Levels.of(earlier), posed(earlier.disk()), shading, progress).disk;
     }
 
     private RingedFit ringed() {
-        return new RingedFit(globe, mirrored, smear, northDeg, radiusPx, place);
+        return new RingedFit(globe, mirrored, smears.assumed(), northDeg, radiusPx, place);
     }
 
     /** What a descent came to, and how well that fits. */
@@ -194,7 +208,7 @@ public final class DiskFit {
 
     private Outcome coarse(Plane frame, DiskStart start, double blur, boolean turned, Progress progress) {
         FirstGuess guess = FirstGuess.of(start, globe, mirrored, northDeg, turned, radiusPx, blur);
-        Shading shading = new Shading(LimbLawPrior.USUAL.minnaert(), guess.blurPx(), smear);
+        Shading shading = new Shading(LimbLawPrior.USUAL.minnaert(), guess.blurPx(), smears.assumed());
         return coarse(frame, start.levels(), placed(guess.disk()), shading, progress);
     }
 
@@ -212,7 +226,7 @@ public final class DiskFit {
     private FittedDisk fine(Plane frame, Levels levels, FittedDisk earlier, int bin, Progress progress) {
         Disk disk = posed(earlier.disk());
         double blur = earlier.shading().blurPx();
-        Shading shading = new Shading(earlier.shading().minnaert(), blur, smear);
+        Shading shading = new Shading(earlier.shading().minnaert(), blur, smears.assumed());
         // A coarse fit cannot tell how sharp a sharp frame is.
         double told = blur < TOLD_BLUR * SAMPLED_BLUR * bin ? 0 : blur;
         double softening = Math.sqrt(Math.max(0, square(SAMPLED_BLUR * bin) - square(told)));
@@ -263,9 +277,18 @@ public final class DiskFit {
         held[DiskModel.RADIUS] = radiusPx.isPresent();
         Arrays.fill(held, DiskModel.WINGS, DiskModel.SHAPE, markings.areCoarse());
         held[DiskModel.BRIGHTENING] = markings.areCoarse();
-        Smear coarser = smear.on(0, 1.0 / samples.bin(), false);
+        boolean shows = smears.assumed().lengthPx() > LEAST_SMEAR_BLURS * shading.blurPx();
+        held[DiskModel.SMEAR_WIDTH] = markings.areCoarse() || !shows;
+        held[DiskModel.SMEAR_TILT] = held[DiskModel.SMEAR_WIDTH];
         Descent descent = new Descent(
-                new DiskModel(samples, globe, mirrored, coarser, markings, shape, new double[markings.size()]),
+                new DiskModel(
+                        samples,
+                        globe,
+                        mirrored,
+                        smears.binned(samples.bin()),
+                        markings,
+                        shape,
+                        new double[markings.size()]),
                 held,
                 belted && !markings.areCoarse());
         descent.run(progress);
@@ -282,6 +305,7 @@ public final class DiskFit {
         if (blur > MOST_BLUR * disk.equatorialRadiusPx()) {
             throw new DiskNotFound("what stands out is too blurred for the disk of a planet; use a sharper image");
         }
+        Smear smear = smears.at(shape[DiskModel.SMEAR_WIDTH], shape[DiskModel.SMEAR_TILT]);
         return new FittedDisk(
                 disk,
                 new Shading(shape[DiskModel.MINNAERT], shape[DiskModel.BRIGHTENING], blur, smear, wings),
@@ -294,6 +318,9 @@ public final class DiskFit {
                 Math.toDegrees(sigmas[DiskModel.NORTH]),
                 descent.residual(),
                 RingLight.NONE,
-                samples.surroundings().skySlope(shape).times(levels.top() / samples.bin()));
+                samples.surroundings().skySlope(shape).times(levels.top() / samples.bin()),
+                sigmas[DiskModel.SMEAR_WIDTH] > 0
+                        ? new PassbandWidth(shape[DiskModel.SMEAR_WIDTH], sigmas[DiskModel.SMEAR_WIDTH])
+                        : PassbandWidth.UNKNOWN);
     }
 }

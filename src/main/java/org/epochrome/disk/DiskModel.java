@@ -5,6 +5,7 @@ import java.util.stream.IntStream;
 import org.epochrome.image.Plane;
 import org.epochrome.image.RowRuns;
 import org.epochrome.image.Smear;
+import org.epochrome.image.SmearModel;
 
 /**
  * The forward model of a disk at given parameters, compared with the samples: sky plus blurred (shading x markings).
@@ -22,13 +23,17 @@ final class DiskModel {
     static final int MINNAERT = 4;
     static final int BLUR = 5;
     static final int BRIGHTENING = 6;
-    static final int SKY = 7;
-    /** Slopes of the sky, per half width of the samples. */
-    static final int SKY_RIGHT = 8;
+    /** What of the band's light differs from what is assumed: {@link SmearModel#at}. */
+    static final int SMEAR_WIDTH = 7;
 
-    static final int SKY_DOWN = 9;
+    static final int SMEAR_TILT = 8;
+    static final int SKY = 9;
+    /** Slopes of the sky, per half width of the samples. */
+    static final int SKY_RIGHT = 10;
+
+    static final int SKY_DOWN = 11;
     /** Parts of the light that wings spread, the first of {@link Surroundings#WINGS}. */
-    static final int WINGS = 10;
+    static final int WINGS = 12;
 
     static final int SHAPE = WINGS + Surroundings.WINGS;
 
@@ -61,6 +66,8 @@ final class DiskModel {
     private final Samples samples;
     private final Globe globe;
     private final boolean mirrored;
+    private final SmearModel smears;
+    private final ShapedSmear shaped;
     private final Smear smear;
     private final Markings markings;
     private final double[] shape;
@@ -73,7 +80,7 @@ final class DiskModel {
     private BlurredLayers blurred;
 
     /**
-     * @param smear on the samples' pixels
+     * @param smears on the samples' pixels
      * @param shape the shape parameters
      * @param coefficients of the markings
      */
@@ -81,17 +88,19 @@ final class DiskModel {
             Samples samples,
             Globe globe,
             boolean mirrored,
-            Smear smear,
+            SmearModel smears,
             Markings markings,
             double[] shape,
             double[] coefficients) {
         this.samples = samples;
         this.globe = globe;
         this.mirrored = mirrored;
-        this.smear = smear;
+        this.smears = smears;
         this.markings = markings;
         this.shape = samples.surroundings().held(shape);
         this.coefficients = coefficients;
+        shaped = ShapedSmear.of(smears, shape);
+        smear = shaped.smear();
         width = samples.data().width();
         height = samples.data().height();
         view = new View(globe, disk());
@@ -107,13 +116,13 @@ final class DiskModel {
             });
             Plane[] sharp = Layers.sharp(
                     view, shape[MINNAERT], shape[BRIGHTENING], markings, coefficients, width, height, needed);
-            blurred = new BlurredLayers(sharp, shape[BLUR], smear, runs);
+            blurred = new BlurredLayers(sharp, shape[BLUR], shaped, runs);
         }
         return blurred;
     }
 
     DiskModel with(double[] otherShape, double[] otherCoefficients) {
-        DiskModel other = new DiskModel(samples, globe, mirrored, smear, markings, otherShape, otherCoefficients);
+        DiskModel other = new DiskModel(samples, globe, mirrored, smears, markings, otherShape, otherCoefficients);
         other.lawPrior = lawPrior;
         return other;
     }
@@ -122,7 +131,7 @@ final class DiskModel {
     DiskModel completed() {
         float[] picture = blurred().picture();
         Samples whole = samples.completed(p -> samples.surroundings().at(shape, p) + picture[p]);
-        DiskModel other = new DiskModel(whole, globe, mirrored, smear, markings, shape, coefficients);
+        DiskModel other = new DiskModel(whole, globe, mirrored, smears, markings, shape, coefficients);
         other.lawPrior = lawPrior;
         other.blurred = blurred;
         return other;
@@ -136,7 +145,7 @@ final class DiskModel {
     DiskModel zoned(boolean begin) {
         Markings along = markings.along(Zones.of(this, samples), view);
         DiskModel zoned =
-                new DiskModel(samples, globe, mirrored, smear, along, shape, begin ? along.expected() : coefficients);
+                new DiskModel(samples, globe, mirrored, smears, along, shape, begin ? along.expected() : coefficients);
         zoned.lawPrior = LimbLawEstimate.of(this, samples, true);
         zoned.blurred = begin ? null : blurred;
         return zoned;
@@ -325,7 +334,7 @@ final class DiskModel {
             double r = residual(pixels[i]);
             sum += weights[i] * r * r;
         }
-        return sum + markings.misfit(coefficients) + lawPrior.misfit(shape);
+        return sum + markings.misfit(coefficients) + lawPrior.misfit(shape) + SmearPrior.misfit(shape);
     }
 
     /** The normal equations: first the markings' coefficients, then the shape parameters. */
@@ -363,7 +372,7 @@ final class DiskModel {
                 shape,
                 smear,
                 blurred().picture(),
-                blurred().moment(),
+                blurred().moments(),
                 layers[markings.rings() + 1].data(),
                 layers[markings.rings() + 2].data(),
                 samples);

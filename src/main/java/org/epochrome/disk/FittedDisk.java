@@ -16,6 +16,7 @@ import org.epochrome.image.Plane;
  * @param residual rms of what the model leaves within two blurs inside the limb, as a part of the disk's brightness
  * @param rings brightness of Saturn's rings
  * @param skySlope how the sky's brightness changes over the frame
+ * @param passband how wide the passband is by the smear
  */
 public record FittedDisk(
         Disk disk,
@@ -28,7 +29,8 @@ public record FittedDisk(
         double northSigmaDeg,
         double residual,
         RingLight rings,
-        SkySlope skySlope) {
+        SkySlope skySlope,
+        PassbandWidth passband) {
 
     /** A disk without rings under an even sky. */
     public FittedDisk(
@@ -52,7 +54,8 @@ public record FittedDisk(
                 northSigmaDeg,
                 residual,
                 RingLight.NONE,
-                SkySlope.NONE);
+                SkySlope.NONE,
+                PassbandWidth.UNKNOWN);
     }
 
     /** The same fit with the disk at another place or in another posture. */
@@ -85,7 +88,25 @@ public record FittedDisk(
                 northSigmaDeg,
                 residual,
                 rings,
-                skySlope);
+                skySlope,
+                passband);
+    }
+
+    /** The fit with what another one found out about the passband. */
+    public FittedDisk withPassband(PassbandWidth other) {
+        return new FittedDisk(
+                disk,
+                shading,
+                background,
+                brightness,
+                noise,
+                centreSigmaPx,
+                radiusSigmaPx,
+                northSigmaDeg,
+                residual,
+                rings,
+                skySlope,
+                other);
     }
 
     /** The same fit on the plane as {@link Unsmear} leaves it. */
@@ -115,6 +136,7 @@ public record FittedDisk(
                 sigmaDeg,
                 residual,
                 rings,
-                otherSlope);
+                otherSlope,
+                passband);
     }
 }

@@ -149,6 +149,8 @@ final class RingedFit {
         held[DiskModel.NORTH] = northDeg.isPresent();
         held[DiskModel.RADIUS] = radiusPx.isPresent();
         held[DiskModel.BRIGHTENING] = true;
+        held[DiskModel.SMEAR_WIDTH] = true;
+        held[DiskModel.SMEAR_TILT] = true;
         Arrays.fill(held, DiskModel.WINGS, DiskModel.SHAPE, margin > 0);
         Smear coarser = smear.on(0, 1.0 / bin, false);
         RingedDescent descent = new RingedDescent(
@@ -184,7 +186,8 @@ final class RingedFit {
                 Math.toDegrees(sigmas[DiskModel.NORTH]),
                 descent.residual(),
                 new RingLight(facets.places(), light),
-                samples.surroundings().skySlope(shape).times(levels.top() / samples.bin()));
+                samples.surroundings().skySlope(shape).times(levels.top() / samples.bin()),
+                PassbandWidth.UNKNOWN);
     }
 
     private Disk placed(Disk disk) {

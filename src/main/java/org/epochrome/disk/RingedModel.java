@@ -205,7 +205,10 @@ final class RingedModel {
 
     private void addNormals(int[] pixels, double[] weights, int from, int to, Skyline normals) {
         int count = facets.layers();
-        ShapeSlopes shapeSlopes = new ShapeSlopes(shape, smear, picture, moment, layers[count], layers[count], samples);
+        // Brightening and the smear's shape are held here, so any picture does for their derivatives.
+        float[][] moments = {moment, moment, moment};
+        ShapeSlopes shapeSlopes =
+                new ShapeSlopes(shape, smear, picture, moments, layers[count], layers[count], samples);
         int[] starts = new int[count + 1];
         int[] lengths = new int[count + 1];
         double[] slopes = new double[count + DiskModel.SHAPE];

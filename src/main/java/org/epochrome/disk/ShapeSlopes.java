@@ -11,7 +11,7 @@ final class ShapeSlopes {
     private final double[] shape;
     private final Smear smear;
     private final float[] picture;
-    private final float[] moment;
+    private final float[][] moments;
     private final float[] darkening;
     private final float[] brightening;
     private final Samples samples;
@@ -20,7 +20,7 @@ final class ShapeSlopes {
     /**
      * @param shape as {@link DiskModel} has it
      * @param picture blurred and smeared
-     * @param moment what a longer smear would change
+     * @param moments the mean of the smear's copies, each times its offset, and times its derivatives by width and tilt
      * @param darkening derivative by the exponent of the shading
      * @param brightening derivative by the brightening of the limb
      * @param samples that the pictures are compared with
@@ -29,14 +29,14 @@ final class ShapeSlopes {
             double[] shape,
             Smear smear,
             float[] picture,
-            float[] moment,
+            float[][] moments,
             float[] darkening,
             float[] brightening,
             Samples samples) {
         this.shape = shape;
         this.smear = smear;
         this.picture = picture;
-        this.moment = moment;
+        this.moments = moments;
         this.darkening = darkening;
         this.brightening = brightening;
         this.samples = samples;
@@ -52,18 +52,31 @@ final class ShapeSlopes {
         double dx = x - shape[DiskModel.X];
         double dy = y - shape[DiskModel.Y];
         double blur = shape[DiskModel.BLUR];
-        double longerRight = smear == Smear.NONE ? 0 : Slope.first(moment, p, 1);
-        double longerDown = smear == Smear.NONE ? 0 : Slope.first(moment, p, width);
-        double longer = smear.right() * longerRight + smear.down() * longerDown;
+        double longer = along(moments[0], p);
         slopes[at + DiskModel.X] = -right;
         slopes[at + DiskModel.Y] = -down;
         slopes[at + DiskModel.RADIUS] = -(dx * right + dy * down + (blur * blur + Layers.SPREAD) * laplacian - longer)
                 / shape[DiskModel.RADIUS];
-        slopes[at + DiskModel.NORTH] =
-                dx * down - dy * right - (smear.right() * longerDown - smear.down() * longerRight);
+        slopes[at + DiskModel.NORTH] = dx * down - dy * right - across(moments[0], p);
         slopes[at + DiskModel.MINNAERT] = darkening[p];
         slopes[at + DiskModel.BLUR] = blur * laplacian;
         slopes[at + DiskModel.BRIGHTENING] = brightening[p];
+        slopes[at + DiskModel.SMEAR_WIDTH] = -along(moments[1], p);
+        slopes[at + DiskModel.SMEAR_TILT] = -along(moments[2], p);
         samples.surroundings().putSlopes(p, slopes, at);
+    }
+
+    /** Slope of a picture along the smear. */
+    private double along(float[] moment, int p) {
+        return smear == Smear.NONE
+                ? 0
+                : smear.right() * Slope.first(moment, p, 1) + smear.down() * Slope.first(moment, p, width);
+    }
+
+    /** Slope of a picture across the smear. */
+    private double across(float[] moment, int p) {
+        return smear == Smear.NONE
+                ? 0
+                : smear.right() * Slope.first(moment, p, width) - smear.down() * Slope.first(moment, p, 1);
     }
 }

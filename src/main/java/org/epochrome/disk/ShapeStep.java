@@ -15,6 +15,10 @@ record ShapeStep(double mostMove, double leastBlur, double mostBlurRatio) {
     private static final double WINGS_SCATTER = 0.15;
     private static final double MOST_TURN = 0.1;
     private static final double MOST_MINNAERT_MOVE = 0.15;
+    private static final double MOST_WIDTH_MOVE = 0.15;
+    private static final double MOST_TILT_MOVE = 0.5;
+    private static final double MOST_WIDENING = 0.7;
+    private static final double MOST_TILT = 2;
     private static final double LEAST_MINNAERT = 0.2;
     private static final double MOST_MINNAERT = 1.3;
 
@@ -39,6 +43,8 @@ record ShapeStep(double mostMove, double leastBlur, double mostBlurRatio) {
         }
         ratio = Math.max(ratio, Math.abs(move[first + DiskModel.NORTH]) / MOST_TURN);
         ratio = Math.max(ratio, Math.abs(move[first + DiskModel.MINNAERT]) / MOST_MINNAERT_MOVE);
+        ratio = Math.max(ratio, Math.abs(move[first + DiskModel.SMEAR_WIDTH]) / MOST_WIDTH_MOVE);
+        ratio = Math.max(ratio, Math.abs(move[first + DiskModel.SMEAR_TILT]) / MOST_TILT_MOVE);
         return 1 / ratio;
     }
 
@@ -50,6 +56,8 @@ record ShapeStep(double mostMove, double leastBlur, double mostBlurRatio) {
             q[i] += part * move[first + i];
         }
         q[DiskModel.MINNAERT] = clamp(q[DiskModel.MINNAERT], LEAST_MINNAERT, MOST_MINNAERT);
+        q[DiskModel.SMEAR_WIDTH] = clamp(q[DiskModel.SMEAR_WIDTH], -MOST_WIDENING, MOST_WIDENING);
+        q[DiskModel.SMEAR_TILT] = clamp(q[DiskModel.SMEAR_TILT], -MOST_TILT, MOST_TILT);
         q[DiskModel.BLUR] = clamp(
                 q[DiskModel.BLUR],
                 Math.max(leastBlur, shape[DiskModel.BLUR] / mostBlurRatio),

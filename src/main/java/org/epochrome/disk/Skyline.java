@@ -148,11 +148,21 @@ final class Skyline {
 
     /** Variances of the last unknowns, all the others marginalised, from the factor that {@link #solve} left. */
     double[] lastVariances(int count) {
-        int before = rows.length - count;
+        double[][] covariance = lastCovariance(count);
         double[] variances = new double[count];
         for (int u = 0; u < count; u++) {
-            // Column u of the inverse of the factor's last block adds its squares to the variances.
-            double[] column = new double[count];
+            variances[u] = covariance[u][u];
+        }
+        return variances;
+    }
+
+    /** Covariance of the last unknowns, all the others marginalised, from the factor that {@link #solve} left. */
+    double[][] lastCovariance(int count) {
+        int before = rows.length - count;
+        double[][] inverse = new double[count][count];
+        for (int u = 0; u < count; u++) {
+            // Column u of the inverse of the factor's last block, which is triangular.
+            double[] column = inverse[u];
             for (int i = u; i < count; i++) {
                 double[] row = rows[before + i];
                 int shift = before - first[before + i];
@@ -161,9 +171,17 @@ final class Skyline {
                     sum -= row[shift + j] * column[j];
                 }
                 column[i] = sum / row[shift + i];
-                variances[u] += column[i] * column[i];
             }
         }
-        return variances;
+        double[][] covariance = new double[count][count];
+        for (int u = 0; u < count; u++) {
+            for (int v = 0; v <= u; v++) {
+                for (int i = u; i < count; i++) {
+                    covariance[u][v] += inverse[u][i] * inverse[v][i];
+                }
+                covariance[v][u] = covariance[u][v];
+            }
+        }
+        return covariance;
     }
 }

@@ -7,6 +7,9 @@ package org.epochrome.image;
  * @param toNm longer edge, nanometres
  */
 public record Passband(double fromNm, double toNm) {
+    private static final double SHORTEST_NM = 200;
+    private static final double LONGEST_NM = 2500;
+
     public Passband {
         if (!isValid(fromNm, toNm)) {
             throw new IllegalArgumentException("A passband runs from a shorter to a longer wavelength between 200 and"
@@ -16,7 +19,13 @@ public record Passband(double fromNm, double toNm) {
 
     /** Whether two wavelengths in nm are the edges of a passband: the shorter one first, both from 200 to 2500 nm. */
     public static boolean isValid(double fromNm, double toNm) {
-        return fromNm >= 200 && toNm > fromNm && toNm <= 2500;
+        return fromNm >= SHORTEST_NM && toNm > fromNm && toNm <= LONGEST_NM;
+    }
+
+    /** The passband about the same middle, wider by a part; its edges stay between 200 and 2500 nm. */
+    public Passband widened(double part) {
+        double half = 0.5 * (toNm - fromNm) * (1 + part);
+        return new Passband(Math.max(SHORTEST_NM, effectiveNm() - half), Math.min(LONGEST_NM, effectiveNm() + half));
     }
 
     /** The middle of the passband, nanometres. */

@@ -115,7 +115,12 @@ public final class Smear {
 
     /** The same within some runs only; the rest becomes zero. */
     public Plane of(Plane plane, RowRuns runs) {
-        return this == NONE ? plane : of(plane, runs, false);
+        if (this == NONE) {
+            return plane;
+        }
+        double[] even = new double[offsetsPx.length];
+        Arrays.fill(even, 1);
+        return weighted(plane, runs, even);
     }
 
     /** The mean of the copies, each times its offset: what a longer smear would change. */
@@ -125,13 +130,23 @@ public final class Smear {
 
     /** The same within some runs only. */
     public Plane moment(Plane plane, RowRuns runs) {
-        return this == NONE ? new Plane(plane.width(), plane.height()) : of(plane, runs, true);
+        return moment(plane, runs, offsetsPx);
     }
 
-    private Plane of(Plane plane, RowRuns runs, boolean moment) {
+    /**
+     * The mean of the copies, each times a weight of its own, within some runs: what changes where each copy moves by its
+     * weight.
+     *
+     * @param weights as many as there are copies
+     */
+    public Plane moment(Plane plane, RowRuns runs, double[] weights) {
+        return this == NONE ? new Plane(plane.width(), plane.height()) : weighted(plane, runs, weights);
+    }
+
+    private Plane weighted(Plane plane, RowRuns runs, double[] weights) {
         int reach = reach();
         int side = 2 * reach + 1;
-        float[] kernel = kernel(reach, side, moment);
+        float[] kernel = kernel(reach, side, weights);
         int width = plane.width();
         int height = plane.height();
         float[] in = plane.data();
@@ -164,10 +179,11 @@ public final class Smear {
      * The copies as a kernel. Places between pixels are shared by cubic convolution (Keys 1981, IEEE Trans. ASSP 29,
      * 1153), which keeps the variance of the offsets, so that the smear blurs no more than it should.
      */
-    private float[] kernel(int reach, int side, boolean moment) {
+    private float[] kernel(int reach, int side, double[] weights) {
         float[] kernel = new float[side * side];
-        for (double offset : offsetsPx) {
-            double weight = (moment ? offset : 1) / offsetsPx.length;
+        for (int k = 0; k < offsetsPx.length; k++) {
+            double offset = offsetsPx[k];
+            double weight = weights[k] / offsetsPx.length;
             double x = reach + offset * right();
             double y = reach + offset * down();
             int left = (int) Math.floor(x) - 1;

@@ -73,7 +73,7 @@ public record Combination(
      * @param witnesses what was said about its place
      * @param rotationDeg how far the globe turns from its middle to the epoch
      * @param dispersion predicted shift of its band against the middle of G, pixels; empty without a site
-     * @param smear what dispersion draws its band out by, on its pixels
+     * @param smear how dispersion smears its band, as the fit found it, on its pixels
      * @param weight its part in its band
      * @param warnings what the user should know about it
      */

@@ -78,6 +78,9 @@ public final class Combiner {
                 warnings,
                 progress.part(0.1, 0.55));
         List<FittedDisk> limbs = bare.disks();
+        warnings.addAll(PassbandCheck.warnings(
+                schedule.exposures().stream().map(Exposure::band).toList(),
+                limbs.stream().map(FittedDisk::passband).toList()));
         List<Plane> tilted = planes;
         planes = stored(progress, i -> limbs.get(i).withEvenSky(tilted.get(i)));
         if (bare.moons().any()) {
@@ -278,7 +281,7 @@ public final class Combiner {
                             recipe.alignment().nudge(exposure)),
                     turning.turnedDeg(exposure),
                     sky.shift(exposure.band(), exposure.aspect(), found.fitted().disk()),
-                    sky.smear(exposure.band(), exposure.aspect(), found.fitted().disk()),
+                    limbs.get(i).shading().smear(),
                     merging.share(i),
                     notes(i)));
         }

@@ -15,6 +15,7 @@ import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
+import org.epochrome.image.SmearModel;
 import org.epochrome.job.Progress;
 
 /** Finds the disk in every exposure, and what the frames have in common: posture and plate scale. */
@@ -312,7 +313,8 @@ final class DiskFinder {
         Aspect aspect = schedule.exposures().get(index).aspect();
         // Rings show the angle, and frames that are upside down, better than it can be said.
         OptionalDouble said = Posture.ringsTellNorth(aspect) ? OptionalDouble.empty() : north;
-        return guarded(index, () -> diskFit(index, mirrored, Smear.NONE, said).rough(plane, progress));
+        return guarded(index, () -> diskFit(index, mirrored, SmearModel.exactly(Smear.NONE), said)
+                .rough(plane, progress));
     }
 
     /** A given north angle, carried to a frame of the reference's sense; of others what detail told, if the disk does not. */
@@ -332,16 +334,16 @@ final class DiskFinder {
                 angle.northDeg(),
                 angle.mirrored());
         return guarded(index, () -> {
-            Smear smear = sky.smear(exposure.band(), exposure.aspect(), posed);
+            SmearModel smear = sky.smear(exposure.band(), exposure.aspect(), posed);
             FittedDisk start = diskFit(index, angle.mirrored(), smear, north)
                     .drawnOut(plane, first.at(posed), progress.part(0, 0.2));
             // What was drawn out was taken for a larger disk: the scale of the sky was wrong, and with it the smear.
-            Smear scaled = sky.smear(exposure.band(), exposure.aspect(), start.disk());
+            SmearModel scaled = sky.smear(exposure.band(), exposure.aspect(), start.disk());
             return diskFit(index, angle.mirrored(), scaled, north).refit(plane, start, progress.part(0.2, 1));
         });
     }
 
-    private DiskFit diskFit(int index, boolean mirrored, Smear smear, OptionalDouble north) {
+    private DiskFit diskFit(int index, boolean mirrored, SmearModel smear, OptionalDouble north) {
         return held.placed(
                 index,
                 new DiskFit(
@@ -398,7 +400,8 @@ final class DiskFinder {
                                 north,
                                 OptionalDouble.of(size.radiusPx())));
                 sized = guarded(i, () -> again.refit(planes.get(i), fit, Progress.NONE))
-                        .withNorthSigma(fit.northSigmaDeg());
+                        .withNorthSigma(fit.northSigmaDeg())
+                        .withPassband(fit.passband());
             }
             return sized.withRadiusSigma(size.sigmaPx());
         });

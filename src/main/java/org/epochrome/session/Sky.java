@@ -13,7 +13,9 @@ import org.epochrome.disk.Disk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Band;
+import org.epochrome.image.Passband;
 import org.epochrome.image.Smear;
+import org.epochrome.image.SmearModel;
 
 /** What the air does to exposures on their own pixels; knows nothing without a site or with dispersion switched off. */
 final class Sky {
@@ -53,17 +55,21 @@ final class Sky {
         return light(aspect.body(), d.trueAltitudeDeg(), d.air());
     }
 
-    /** How far dispersion draws a band out within a frame. */
-    Smear smear(Band band, Aspect aspect, Disk disk) {
+    /** How dispersion smears a band within a frame. */
+    SmearModel smear(Band band, Aspect aspect, Disk disk) {
         return dispersion(aspect)
-                .map(d -> {
+                .<SmearModel>map(d -> {
                     double scale = arcsecPerPx(aspect, disk);
-                    double[] offsets = Arrays.stream(d.shiftsArcsec(band.passband(), light(aspect, d)))
-                            .map(arcsec -> arcsec / scale)
-                            .toArray();
-                    return Smear.along(zenithDeg(aspect, disk), offsets);
+                    double zenith = zenithDeg(aspect, disk);
+                    Spectrum light = light(aspect, d);
+                    Passband assumed = band.passband();
+                    return (widening, tilt) -> Smear.along(
+                            zenith,
+                            Arrays.stream(d.shiftsArcsec(assumed.widened(widening), light.tilted(assumed, tilt)))
+                                    .map(arcsec -> arcsec / scale)
+                                    .toArray());
                 })
-                .orElse(Smear.NONE);
+                .orElse(SmearModel.exactly(Smear.NONE));
     }
 
     /** How far a band lies from where light of the middle of G would lie: pixels right and down; empty if unknown. */

@@ -115,4 +115,14 @@ class SpectrumTest {
         assertThrows(
                 IllegalArgumentException.class, () -> Spectrum.seenBy(List.of(new Point(400, 0), new Point(500, 0))));
     }
+
+    /** The mean of an exponential over an interval is Langevin's function (Langevin 1905, J. Phys. 4, 678). */
+    @ParameterizedTest
+    @CsvSource({"0.6", "-0.9", "2"})
+    void aTiltedSpectrumHasItsMeanByLangevin(double tilt) {
+        Passband blue = new Passband(400, 500);
+        double expected = 450 + 50 * (1 / Math.tanh(tilt) - 1 / tilt);
+        // 256 steps of 0.4 nm, each taken as even.
+        assertEquals(expected, Spectrum.EVEN.tilted(blue, tilt).effectiveNm(blue), 0.01);
+    }
 }

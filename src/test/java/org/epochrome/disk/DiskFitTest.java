@@ -262,4 +262,38 @@ class DiskFitTest {
         assertEquals(fits.get(0).centreSigmaPx(), fits.get(1).centreSigmaPx());
         assertArrayEquals(before.data(), frame.data());
     }
+
+    /**
+     * Light of a passband from -6 to 6 pixels along the vertical, with what it may be: offsets at the middles of equal parts of an
+     * exponential.
+     */
+    private static Smear smear(double widening, double tilt) {
+        double[] offsets = new double[11];
+        double slope = Math.abs(tilt) < 1e-9 ? 1e-9 : tilt;
+        double edge = Math.exp(slope * (1 + widening));
+        for (int i = 0; i < offsets.length; i++) {
+            double part = (i + 0.5) / offsets.length;
+            offsets[i] = 6 / slope * Math.log(1 / edge + part * (edge - 1 / edge));
+        }
+        return Smear.along(20, offsets);
+    }
+
+    /** Filter and light other than assumed: 20 % narrower, and the density at one edge 0.28 of that at the other. */
+    @Test
+    void passbandThatWasNotTold() {
+        Portrait p = Portrait.full(Body.JUPITER, 2.5, 80, 12).sunAt(-5, 2);
+        Rendered frame = p.taken(Surface.grey(Belts.map()), QUIET);
+        Plane seen = smear(-0.2, -0.8).of(frame.pixels());
+        FittedDisk assumed = new DiskFit(
+                        p.globe(), true, false, smear(0, 0), OptionalDouble.empty(), OptionalDouble.empty())
+                .fit(seen, Progress.NONE);
+        FittedDisk fitted = new DiskFit(
+                        p.globe(), true, false, DiskFitTest::smear, OptionalDouble.empty(), OptionalDouble.empty())
+                .fit(seen, Progress.NONE);
+        assertTrue(off(assumed, frame.disk()) > 0.3, "the assumed smear does no harm: " + off(assumed, frame.disk()));
+        assertTrue(off(fitted, frame.disk()) < 0.12, "centre off by " + off(fitted, frame.disk()));
+        assertEquals(-0.2, fitted.passband().widening(), 3 * fitted.passband().sigma());
+        assertTrue(
+                fitted.passband().sigma() < 0.06, "sigma " + fitted.passband().sigma());
+    }
 }

@@ -40,4 +40,11 @@ class BandTest {
                 .getMessage();
         assertTrue(message.contains("nm"), message);
     }
+
+    @Test
+    void widensAboutTheMiddle() {
+        assertEquals(new Passband(415, 485), new Passband(400, 500).widened(-0.3));
+        assertEquals(new Passband(200, 320), new Passband(210, 310).widened(0.2));
+        assertEquals(200, new Passband(210, 310).widened(0.5).fromNm());
+    }
 }

@@ -1,0 +1,28 @@
+package org.epochrome.session;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import org.epochrome.disk.PassbandWidth;
+import org.epochrome.image.Band;
+import org.junit.jupiter.api.Test;
+
+class PassbandCheckTest {
+    @Test
+    void namesTheWavelengthsThatFitBetterOncePerBand() {
+        PassbandWidth narrow = new PassbandWidth(-0.3, 0.02);
+        assertEquals(
+                List.of("By its dispersion B looks like 415-485 nm rather than 400-500 nm; give its passband with"
+                        + " --passband."),
+                PassbandCheck.warnings(
+                        List.of(Band.B, Band.G, Band.B), List.of(narrow, new PassbandWidth(0.05, 0.02), narrow)));
+    }
+
+    @Test
+    void isSilentWhereFramesDoNotTell() {
+        assertEquals(
+                List.of(),
+                PassbandCheck.warnings(
+                        List.of(Band.B, Band.R), List.of(PassbandWidth.UNKNOWN, new PassbandWidth(-0.3, 0.12))));
+    }
+}
