@@ -21,6 +21,7 @@ import org.apache.commons.math3.linear.RealVector;
  * <p>A statement that contradicts the rest by far is left out, the worst first (Baarda 1968, "A testing procedure for use in
  * geodetic networks": each residual over its own standard error). Where two statements contradict each other and no third
  * can tell who errs, the link goes: the limb is fitted to a model that it must resemble, detail may be mistaken for other detail.
+ * A limb that does not resemble its model goes instead, if the detail that contradicts it is well measured.
  */
 public final class Fusion {
     /** Standard errors beyond which a statement is wrong rather than unsure. */
@@ -31,6 +32,8 @@ public final class Fusion {
     private static final double AS_BAD = 0.9;
     /** Part of a statement that others must be able to check. */
     private static final double CHECKED = 1e-3;
+    /** Standard error below which detail is well measured: bands that have little in common are not compared so well. */
+    private static final double WELL_MEASURED_PX = 0.1;
     /** A frame whose limb does not count is held where it is, but only just. */
     private static final double UNHEARD_PX = 1e3;
     /** Standard error that stands for none. */
@@ -99,16 +102,24 @@ public final class Fusion {
      * A shift that should equal a sum of unknowns.
      *
      * @param limb the frame whose limb says so; -1 for a link
+     * @param misfits whether that limb does not resemble its model
      * @param terms the unknowns' numbers
      * @param right factors of the unknowns in the shift's x
      * @param down the same in y
      */
     private record Statement(
-            int limb, Shift shift, Witness witness, List<Integer> terms, List<Double> right, List<Double> down) {
+            int limb,
+            boolean misfits,
+            Shift shift,
+            Witness witness,
+            List<Integer> terms,
+            List<Double> right,
+            List<Double> down) {
         static Statement of(Limb limb, int frame, int frames) {
             double sigma = Math.max(HELD_PX, Math.min(UNHEARD_PX, limb.sigmaPx()));
             return new Statement(
                     frame,
+                    limb.misfits(),
                     new Shift(
                             0,
                             0,
@@ -124,6 +135,7 @@ public final class Fusion {
         static Statement of(Link link) {
             return new Statement(
                     -1,
+                    false,
                     link.shift(),
                     link.witness(),
                     List.of(2 * link.to(), 2 * link.to() + 1, 2 * link.from(), 2 * link.from() + 1),
@@ -143,6 +155,13 @@ public final class Fusion {
             return new double[] {sx * sx, shift.covariance(), sy * sy};
         }
 
+        /** Whether this is detail, well measured, of the frame of another statement. */
+        boolean outvotes(Statement limb) {
+            return witness == Witness.DETAIL
+                    && Math.max(shift.sigmaX(), shift.sigmaY()) < WELL_MEASURED_PX
+                    && terms.contains(2 * limb.limb);
+        }
+
         boolean held() {
             return limb >= 0 && shift.sigmaX() <= HELD_PX;
         }
@@ -160,6 +179,13 @@ public final class Fusion {
             if (contradictions[i] > AS_BAD * most) {
                 suspects.add(i);
             }
+        }
+        Optional<Integer> misfit = suspects.stream()
+                .filter(i -> all.get(i).misfits
+                        && suspects.stream().anyMatch(k -> all.get(k).outvotes(all.get(i))))
+                .max(Comparator.comparing(i -> contradictions[i]));
+        if (misfit.isPresent()) {
+            return misfit;
         }
         return suspects.stream()
                 .max(Comparator.comparing((Integer i) -> all.get(i).witness == Witness.DETAIL ? 1 : 0)
@@ -220,6 +246,7 @@ public final class Fusion {
         Shift correction(int frame) {
             return answered(new Statement(
                     frame,
+                    false,
                     Shift.UNKNOWN,
                     Witness.LIMB,
                     List.of(2 * frame, 2 * frame + 1),

@@ -12,8 +12,15 @@ package org.epochrome.align;
  * @param ownX by how much detail lies right of where the limb puts it for a cause that no other frame shares, such as the time of
  *     the recording, if that is off by one standard error, pixels
  * @param ownY the same downward
+ * @param misfits whether the model of the disk left more than noise around the limb, so that its error may be larger than stated
  */
-public record Limb(double sigmaPx, int cause, double sharedX, double sharedY, double ownX, double ownY) {
+public record Limb(
+        double sigmaPx, int cause, double sharedX, double sharedY, double ownX, double ownY, boolean misfits) {
+    /** A limb that the model fits. */
+    public Limb(double sigmaPx, int cause, double sharedX, double sharedY, double ownX, double ownY) {
+        this(sigmaPx, cause, sharedX, sharedY, ownX, ownY, false);
+    }
+
     /** A limb whose own error is the same in all directions. */
     public Limb(double sigmaPx, int cause, double sharedX, double sharedY) {
         this(sigmaPx, cause, sharedX, sharedY, 0, 0);
@@ -27,6 +34,11 @@ public record Limb(double sigmaPx, int cause, double sharedX, double sharedY, do
     /** Standard error downward, whatever its cause. */
     public double sigmaY() {
         return Math.hypot(sigmaPx, Math.hypot(sharedY, ownY));
+    }
+
+    /** This limb, with what its fit left. */
+    public Limb misfitting(boolean left) {
+        return new Limb(sigmaPx, cause, sharedX, sharedY, ownX, ownY, left);
     }
 
     /** A limb whose error has nothing to do with others'. */

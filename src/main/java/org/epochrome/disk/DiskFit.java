@@ -121,6 +121,11 @@ public final class DiskFit {
         return new DiskFit(globe, belted, mirrored, smears, northDeg, radiusPx, Optional.of(new Place(x, y)));
     }
 
+    /** The same fit with the equatorial radius known. */
+    public DiskFit withRadius(double knownPx) {
+        return new DiskFit(globe, belted, mirrored, smear, northDeg, OptionalDouble.of(knownPx), place);
+    }
+
     /**
      * Fits the disk.
      *
@@ -160,9 +165,47 @@ public final class DiskFit {
             best = best.orBetter(coarse(frame, start, USUAL_BLUR, true, progress.part(0.5, 0.75)));
         }
         if (best.misfit > COARSE_MISFIT) {
-            best = best.orBetter(coarse(frame, start, STRONG_BLUR, false, progress.part(0.75, 1)));
+            best = best.orBetter(coarse(frame, start, STRONG_BLUR, false, progress.part(0.75, 0.9)));
+        }
+        Optional<LimbEdge> edge = edge(frame, start.levels(), best.disk.disk());
+        if (edge.isPresent() && !edge.get().agrees(best.disk.disk())) {
+            best = best.orBetter(coarse(frame, start.levels(), edge.get(), progress.part(0.9, 1)));
         }
         return best.disk;
+    }
+
+    /** The steepest edge around a disk; none where the centre is known. */
+    private Optional<LimbEdge> edge(Plane frame, Levels levels, Disk near) {
+        return place.isPresent()
+                ? Optional.empty()
+                : LimbEdge.of(frame, levels, globe, posed(near), radiusPx.isPresent());
+    }
+
+    private Outcome coarse(Plane frame, Levels levels, LimbEdge edge, Progress progress) {
+        double blur = Math.max(1, USUAL_BLUR * edge.disk().equatorialRadiusPx());
+        Shading shading = new Shading(LimbLawPrior.USUAL.minnaert(), blur, smear);
+        return coarse(frame, levels, edge.disk(), shading, progress);
+    }
+
+    /**
+     * Fits the disk anew, from where the light's edge around an earlier fit is steepest.
+     *
+     * @throws DiskNotFound if there is no whole disk in the frame, or no edge
+     */
+    public FittedDisk refitFromEdge(Plane frame, FittedDisk earlier, Progress progress) {
+        Levels levels = start(frame).levels();
+        LimbEdge edge = edge(frame, levels, earlier.disk())
+                .orElseThrow(() -> new DiskNotFound("too little of the limb stands out; check the body and the image"));
+        FittedDisk found = coarse(frame, levels, edge, progress.part(0, 0.4)).disk;
+        FittedDisk near = edge.agrees(found.disk()) ? found : found.at(posed(edge.disk()));
+        return fine(frame, levels, near, binFor(near), progress.part(0.4, 1));
+    }
+
+    /** Whether an edge of the light lies about where a fit puts the limb. */
+    public boolean edgeAgrees(Plane frame, FittedDisk fit) {
+        return edge(frame, Levels.of(fit), fit.disk())
+                .map(e -> e.agrees(fit.disk()))
+                .orElse(true);
     }
 
     /**

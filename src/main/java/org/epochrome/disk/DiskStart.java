@@ -4,7 +4,6 @@ import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.Locale;
 import org.epochrome.image.Gaussian;
-import org.epochrome.image.Margins;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Plateau;
 
@@ -13,19 +12,27 @@ import org.epochrome.image.Plateau;
  *
  * @param levels sky level; noise of the sky from its median absolute deviation, or of the rounding to grey levels;
  *     brightness of the patch above the sky (98th percentile of the pixels over half the peak)
- * @param areaPx area over {@link #LEVEL} of the top, pixels
+ * @param level part of the top over which pixels belong to the patch
+ * @param areaPx area of the patch, pixels
  * @param x centroid of that area
  * @param y the same
  * @param longAxisDeg direction of the patch's long axis, from image up, counter-clockwise, -90 to 90
  */
-record DiskStart(Levels levels, double areaPx, double x, double y, double longAxisDeg) {
+record DiskStart(Levels levels, double level, double areaPx, double x, double y, double longAxisDeg) {
 
     /** Pixels belong to the patch from this part of the top upward. */
     private static final double LEVEL = 0.2;
     /** Chord along which the image's edge may cut the disk, diameters: most of the limb still shows where it lies. */
     private static final double MOST_CUT = 0.4;
+    /** The same at most, where a halo brightens the sky up to the edge of the frame, */
+    private static final double MOST_LEVEL = 0.55;
+    /** and by how much it is raised at a time. */
+    private static final double LEVEL_STEP = 0.05;
+    /** Pixels at the edge from which a patch is cut by it. */
+    private static final int MOST_ON_EDGE = 2;
+    /** Lines at the edge of the coarse picture that a disk within a halo keeps free: a disk that is cut does not. */
+    private static final int CLOSE_TO_EDGE = 3;
 
-    private static final int BORDER = 4;
     private static final int LEAST_AREA_PX = 80;
     /** Longer side of the coarse picture in which the patch is sought. */
     private static final int COARSE_SIZE = 200;
@@ -46,8 +53,13 @@ record DiskStart(Levels levels, double areaPx, double x, double y, double longAx
      * @throws DiskNotFound if there is none, it is cut by the edge, too small, overexposed or full of holes
      */
     static DiskStart of(Plane frame) {
-        double[] sky = border(frame);
-        return of(frame, frame, sky, median(sky));
+        FrameRim rim = FrameRim.of(frame);
+        return of(frame, rim.evened(frame), rim, LEVEL, MOST_LEVEL);
+    }
+
+    /** The patch of a model, of what lies over a part of its top. */
+    static DiskStart ofModel(Plane picture, double level) {
+        return of(picture, picture, FrameRim.of(picture), level, level);
     }
 
     /**
@@ -57,24 +69,21 @@ record DiskStart(Levels levels, double areaPx, double x, double y, double longAx
      * @throws DiskNotFound as {@link #of}
      */
     static DiskStart around(Plane frame, double x, double y, double reach) {
-        double[] sky = border(frame);
-        double background = median(sky);
-        Plane near = frame.copy();
+        FrameRim rim = FrameRim.of(frame);
+        Plane near = rim.evened(frame).copy();
         for (int row = 0; row < frame.height(); row++) {
             for (int column = 0; column < frame.width(); column++) {
                 if (Math.hypot(column - x, row - y) > reach) {
-                    near.set(column, row, (float) background);
+                    near.set(column, row, (float) rim.background());
                 }
             }
         }
-        return of(frame, near, sky, background);
+        return of(frame, near, rim, LEVEL, MOST_LEVEL);
     }
 
-    private static DiskStart of(Plane frame, Plane sought, double[] sky, double background) {
-        for (int i = 0; i < sky.length; i++) {
-            sky[i] = Math.abs(sky[i] - background);
-        }
-        double noise = 1.4826 * median(sky);
+    private static DiskStart of(Plane frame, Plane sought, FrameRim rim, double leastLevel, double mostLevel) {
+        double background = rim.background();
+        double noise = rim.noise();
         int bin = Math.max(1, Math.max(frame.width(), frame.height()) / COARSE_SIZE);
         Plane coarse = Gaussian.blur(aboveSky(sought, background, bin), SMOOTH);
         double top = top(coarse);
@@ -85,15 +94,27 @@ record DiskStart(Levels levels, double areaPx, double x, double y, double longAx
         if (top < LEAST_SIGMAS * NOISE_LEFT * noise / bin) {
             throw new DiskNotFound("nothing stands out from the noise; use an image that shows a planet on dark sky");
         }
-        boolean[] member = largestPatch(coarse, (float) (LEVEL * top));
-        DiskStart found = moments(member, coarse, bin, background, noise, top);
+        double level = leastLevel;
+        boolean[] member = largestPatch(coarse, (float) (level * top));
+        if (onEdge(member, coarse.width(), 1) > MOST_ON_EDGE) {
+            // A halo may fill the frame: the disk stands out of it, and does not come close to the edge.
+            for (double higher = level + LEVEL_STEP; higher <= mostLevel; higher += LEVEL_STEP) {
+                boolean[] brighter = largestPatch(coarse, (float) (higher * top));
+                if (onEdge(brighter, coarse.width(), CLOSE_TO_EDGE) <= MOST_ON_EDGE) {
+                    member = brighter;
+                    level = higher;
+                    break;
+                }
+            }
+        }
+        DiskStart found = moments(member, coarse, bin, new Levels(background, noise, top), level);
         found = found.withNoise(Math.max(noise, roundingError(frame, (int) found.x, (int) found.y)));
         checkPixels(frame, member, coarse.width(), bin, found.areaPx, background);
         return found;
     }
 
     private DiskStart withNoise(double other) {
-        return new DiskStart(new Levels(levels.background(), other, levels.top()), areaPx, x, y, longAxisDeg);
+        return new DiskStart(new Levels(levels.background(), other, levels.top()), level, areaPx, x, y, longAxisDeg);
     }
 
     /**
@@ -118,8 +139,19 @@ record DiskStart(Levels levels, double areaPx, double x, double y, double longAx
         return Double.isInfinite(step) ? 0 : step / Math.sqrt(12);
     }
 
-    private static DiskStart moments(
-            boolean[] member, Plane coarse, int bin, double background, double noise, double top) {
+    /** How many pixels of a patch lie in the outermost lines of the frame. */
+    private static int onEdge(boolean[] member, int width, int lines) {
+        int height = member.length / width;
+        int count = 0;
+        for (int p = 0; p < member.length; p++) {
+            int x = p % width;
+            int y = p / width;
+            count += member[p] && (x < lines || y < lines || x >= width - lines || y >= height - lines) ? 1 : 0;
+        }
+        return count;
+    }
+
+    private static DiskStart moments(boolean[] member, Plane coarse, int bin, Levels levels, double level) {
         int width = coarse.width();
         int height = coarse.height();
         double n = 0;
@@ -128,7 +160,6 @@ record DiskStart(Levels levels, double areaPx, double x, double y, double longAx
         double sxx = 0;
         double sxy = 0;
         double syy = 0;
-        int onEdge = 0;
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {
                 if (member[y * width + x]) {
@@ -138,9 +169,6 @@ record DiskStart(Levels levels, double areaPx, double x, double y, double longAx
                     sxx += (double) x * x;
                     sxy += (double) x * y;
                     syy += (double) y * y;
-                    if (x == 0 || y == 0 || x == width - 1 || y == height - 1) {
-                        onEdge++;
-                    }
                 }
             }
         }
@@ -148,7 +176,7 @@ record DiskStart(Levels levels, double areaPx, double x, double y, double longAx
             throw new DiskNotFound("the brightest patch covers only " + (int) (n * bin * bin)
                     + " pixels, too few for the disk of a planet; use an image on a larger scale");
         }
-        if (onEdge > Math.max(2, MOST_CUT * Math.sqrt(4 * n / Math.PI))) {
+        if (onEdge(member, width, 1) > Math.max(MOST_ON_EDGE, MOST_CUT * Math.sqrt(4 * n / Math.PI))) {
             throw new DiskNotFound("the disk is cut by the edge of the image; use one that shows all of it");
         }
         double xx = sxx - sx * sx / n;
@@ -159,8 +187,7 @@ record DiskStart(Levels levels, double areaPx, double x, double y, double longAx
         double axis = -90 - fromRight;
         axis -= 180 * Math.floor((axis + 90) / 180);
         double half = 0.5 * (bin - 1);
-        return new DiskStart(
-                new Levels(background, noise, top), n * bin * bin, sx / n * bin + half, sy / n * bin + half, axis);
+        return new DiskStart(levels, level, n * bin * bin, sx / n * bin + half, sy / n * bin + half, axis);
     }
 
     /** Means of blocks of pixels above the sky, without those that lack data. */
@@ -309,34 +336,5 @@ record DiskStart(Levels levels, double areaPx, double x, double y, double longAx
 
     private static String percent(double part) {
         return String.format(Locale.ROOT, "%.0f %%", 100 * part);
-    }
-
-    /** The values of the frame's rim, within borders that hold no sky. */
-    private static double[] border(Plane frame) {
-        Margins inner = Margins.of(frame);
-        double[] values = new double[2 * BORDER * (frame.width() + frame.height())];
-        int n = 0;
-        for (int y = inner.top(); y < inner.bottom(); y++) {
-            boolean rim = y < inner.top() + BORDER || y >= inner.bottom() - BORDER;
-            for (int x = inner.left(); x < inner.right(); x++) {
-                if (!rim && x == inner.left() + BORDER) {
-                    x = Math.max(x, inner.right() - BORDER);
-                }
-                float v = frame.at(x, y);
-                if (!Float.isNaN(v)) {
-                    values[n++] = v;
-                }
-            }
-        }
-        if (n == 0) {
-            throw new DiskNotFound("the rim of the image holds no data; use one with sky all around the disk");
-        }
-        return Arrays.copyOf(values, n);
-    }
-
-    private static double median(double[] values) {
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        return sorted[sorted.length / 2];
     }
 }

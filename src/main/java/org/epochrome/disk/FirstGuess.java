@@ -35,7 +35,7 @@ record FirstGuess(Disk disk, double blurPx) {
             OptionalDouble radiusPx,
             double blurPart) {
         double north = northDeg.orElseGet(() -> northOf(start, globe, mirrored) + (turned ? 180 : 0));
-        DiskStart model = patchOf(globe, unit(globe, north, mirrored), blurPart);
+        DiskStart model = patchOf(globe, unit(globe, north, mirrored), blurPart, start.level());
         double scale = Math.sqrt(start.areaPx() / model.areaPx());
         double radius = radiusPx.orElse(unitRadius(globe) * scale);
         Disk disk = new Disk(
@@ -55,14 +55,14 @@ record FirstGuess(Disk disk, double blurPx) {
         return new Disk(MODEL_CENTRE, MODEL_CENTRE, unitRadius(globe), north, mirrored);
     }
 
-    private static DiskStart patchOf(Globe globe, Disk disk, double blurPart) {
+    private static DiskStart patchOf(Globe globe, Disk disk, double blurPart, double level) {
         Shading shading = new Shading(LimbLawPrior.USUAL.minnaert(), blurPart * disk.equatorialRadiusPx(), Smear.NONE);
         View view = new View(globe, disk);
         Plane picture = shading.picture(view, MODEL_SIZE, MODEL_SIZE);
         if (globe.ringed()) {
             Rings.draw(view, picture, RINGS);
         }
-        return DiskStart.of(picture);
+        return DiskStart.ofModel(picture, level);
     }
 
     /** North by the direction of the patch's long axis; which end is north stays open. */
@@ -73,6 +73,7 @@ record FirstGuess(Disk disk, double blurPx) {
         // Without the air, which would only decide by chance from which end the long axis is counted.
         Globe bare = globe.through(AirFlattening.NONE);
         return start.longAxisDeg()
-                - patchOf(bare, unit(bare, 0, mirrored), 1 / MODEL_RADIUS).longAxisDeg();
+                - patchOf(bare, unit(bare, 0, mirrored), 1 / MODEL_RADIUS, start.level())
+                        .longAxisDeg();
     }
 }

@@ -9,10 +9,11 @@ import java.util.Arrays;
  * @param most the brightest; NaN if there are no data
  * @param step the smallest difference between values: a grey level of whole numbers, next to nothing of floats
  */
-record ValueRange(float least, float most, float step) {
+public record ValueRange(float least, float most, float step) {
     private static final double AT_EACH_END = 0.001;
 
-    static ValueRange of(Plane plane) {
+    /** Looks at all values of a plane. */
+    public static ValueRange of(Plane plane) {
         float[] sorted = plane.data().clone();
         Arrays.sort(sorted);
         int n = sorted.length;
@@ -31,7 +32,7 @@ record ValueRange(float least, float most, float step) {
     }
 
     /** From the darkest to the brightest. */
-    double width() {
+    public double width() {
         return most - least;
     }
 

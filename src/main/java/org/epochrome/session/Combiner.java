@@ -106,17 +106,23 @@ public final class Combiner {
         found = new NorthRefinement(recipe, schedule, warnings).refined(details, found, progress);
         List<Registered> registered =
                 new Registration(recipe, schedule, sky, warnings).register(details, found, progress.part(0.55, 0.75));
-        List<FittedDisk> fits = nudged(registered);
-        Moons moons =
-                bare.moons().against(registered.stream().map(Registered::fitted).toList());
-        progress.doing("measuring the alignment");
-        View view = turning.viewAtEpoch(registered.get(schedule.reference()).fitted());
-        Merging merging = new Merging(schedule, turning, planes, moons, fits, view, memory);
         Turning always = new Turning(recipe.with(recipe.corrections().turned(true)), schedule);
         Details turned =
                 recipe.corrections().turn() ? details : new Details(schedule, always, planes, found, DETAIL_BLUR_PX);
-        Combination.Quality quality =
-                new Fringe(recipe, schedule, turning, planes, fits, turned, merging::share).measure(warnings, progress);
+        progress.doing("measuring the alignment");
+        Aligned aligned = aligned(registered, bare.moons(), turning, planes, turned, progress);
+        CentroidAlignment centroids = new CentroidAlignment(recipe, schedule, planes);
+        if (centroids.isBetterThan(aligned.quality)) {
+            Aligned simple = aligned(centroids.of(registered), bare.moons(), turning, planes, turned, progress);
+            if (aligned.quality.after().exceeds(simple.quality.after())) {
+                warnings.add(CentroidAlignment.sentence(aligned.quality, simple.quality));
+                aligned = simple;
+            }
+        }
+        warnings.addAll(aligned.warnings);
+        Moons moons = aligned.moons;
+        View view = aligned.view;
+        Merging merging = aligned.merging;
         progress.at(0.8);
         progress.doing("turning to the epoch and merging");
         Map<String, Merged> merged = merged(merging, progress.part(0.8, moons.any() ? 0.9 : 1));
@@ -131,11 +137,37 @@ public final class Combiner {
                 cube,
                 globe,
                 view.disk(),
-                results(limbs, registered, turning, sky, merging),
+                results(limbs, aligned.registered, turning, sky, merging),
                 moons.found(view, schedule.epoch()),
                 coverage(merged),
-                quality,
+                aligned.quality,
                 List.copyOf(warnings));
+    }
+
+    /** Where the exposures lie, what is merged there, and how well that is aligned. */
+    private record Aligned(
+            List<Registered> registered,
+            Moons moons,
+            View view,
+            Merging merging,
+            Combination.Quality quality,
+            List<String> warnings) {}
+
+    private Aligned aligned(
+            List<Registered> registered,
+            Moons bare,
+            Turning turning,
+            List<Plane> planes,
+            Details turned,
+            Progress progress) {
+        List<FittedDisk> fits = nudged(registered);
+        Moons moons = bare.against(registered.stream().map(Registered::fitted).toList());
+        View view = turning.viewAtEpoch(registered.get(schedule.reference()).fitted());
+        Merging merging = new Merging(schedule, turning, planes, moons, fits, view, memory);
+        List<String> cautions = new ArrayList<>();
+        Combination.Quality quality =
+                new Fringe(recipe, schedule, turning, planes, fits, turned, merging::share).measure(cautions, progress);
+        return new Aligned(registered, moons, view, merging, quality, cautions);
     }
 
     /** The disks, taken to lie where the pictures come to lie as they were moved by hand. */

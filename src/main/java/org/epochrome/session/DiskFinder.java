@@ -99,8 +99,11 @@ final class DiskFinder {
         }
         progress.at(0.6);
         progress.doing("fitting the disks");
-        List<FittedDisk> second = each(i -> refit(
-                i, angles.get(i), held(angles.get(i), sense), first.get(i), planes.get(i), progress.part(0.6, 1)));
+        List<FittedDisk> fine = each(i -> refit(
+                i, angles.get(i), held(angles.get(i), sense), first.get(i), planes.get(i), progress.part(0.6, 0.95)));
+        List<FittedDisk> second = new DiskRecovery(
+                        schedule, planes, (i, fit) -> fineFit(i, angles.get(i), held(angles.get(i), sense), fit.disk()))
+                .recovered(fine, progress.part(0.95, 1));
         boolean told = recipe.setup().northDeg().isPresent();
         List<FittedDisk> sized = ofOneScale(second, angles, planes, warnings);
         return held.kept(told ? sized : northByCamera(sized, angles, warnings));
@@ -338,9 +341,13 @@ final class DiskFinder {
             FittedDisk start = diskFit(index, angle.mirrored(), smear, north)
                     .drawnOut(plane, first.at(posed), progress.part(0, 0.2));
             // What was drawn out was taken for a larger disk: the scale of the sky was wrong, and with it the smear.
-            SmearModel scaled = sky.smear(exposure.band(), exposure.aspect(), start.disk());
-            return diskFit(index, angle.mirrored(), scaled, north).refit(plane, start, progress.part(0.2, 1));
+            return fineFit(index, angle, north, start.disk()).refit(plane, start, progress.part(0.2, 1));
         });
+    }
+
+    private DiskFit fineFit(int index, Posture.Angle angle, OptionalDouble north, Disk near) {
+        Exposure exposure = schedule.exposures().get(index);
+        return diskFit(index, angle.mirrored(), sky.smear(exposure.band(), exposure.aspect(), near), north);
     }
 
     private DiskFit diskFit(int index, boolean mirrored, SmearModel smear, OptionalDouble north) {

@@ -36,6 +36,8 @@ final class Registration {
     private static final double PHYSICS_FLOOR_PX = 0.02;
 
     private static final double PHYSICS_PART = 0.05;
+    /** Part of the disk's brightness that its model may leave at the limb; more has structure that displaces it. */
+    private static final double MOST_RESIDUAL = 0.02;
     /** Witnesses further apart than so many standard errors disagree. */
     private static final double DISAGREE = 5;
 
@@ -201,12 +203,13 @@ final class Registration {
                     / f.disk().equatorialRadiusPx();
             double late = held(i) ? 0 : MEAN_PATH * output.equatorialRadiusPx() * turnedByTimeRad(exposure);
             limbs.add(new Limb(
-                    held(i) ? 0 : centre,
-                    cameras.indexOf(camera),
-                    -path * Math.sin(north),
-                    -path * Math.cos(north),
-                    late * Math.cos(north),
-                    -late * Math.sin(north)));
+                            held(i) ? 0 : centre,
+                            cameras.indexOf(camera),
+                            -path * Math.sin(north),
+                            -path * Math.cos(north),
+                            late * Math.cos(north),
+                            -late * Math.sin(north))
+                    .misfitting(f.residual() > MOST_RESIDUAL));
         }
         return limbs;
     }

@@ -8,6 +8,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class FusionTest {
     private static final double ROUNDING = 1e-9;
@@ -128,6 +129,47 @@ class FusionTest {
         Fusion.Fused fused = fused(List.of(0.03, 0.03), List.of(detail(0, 1, new Shift(1.2, 0, 0.02, 0.02))));
         assertEquals(List.of(true), fused.linksLeftOut());
         assertShift(new Shift(0, 0, 0.03, 0.03), fused.corrections().get(1));
+    }
+
+    /** The same two frames, but the second's disk does not resemble its model: who fits nothing is not heard. */
+    @Test
+    void givesUpALimbThatItsModelDoesNotFit() {
+        List<Limb> limbs = List.of(Limb.alone(0.03), Limb.alone(0.03).misfitting(true));
+        Fusion.Fused fused = Fusion.of(limbs, List.of(detail(0, 1, new Shift(1.2, 0, 0.02, 0.02))), 0);
+        assertEquals(List.of(false, true), fused.limbsLeftOut());
+        assertEquals(List.of(false), fused.linksLeftOut());
+        assertEquals(0, fused.corrections().get(0).x(), 1e-6);
+        assertEquals(0.03, fused.corrections().get(0).sigmaX(), 1e-6);
+        // All that is left of the second is where the detail puts it against the first.
+        assertEquals(1.2, fused.corrections().get(1).x(), 1e-6);
+        assertEquals(Math.hypot(0.03, 0.02), fused.corrections().get(1).sigmaX(), 1e-6);
+    }
+
+    /** Detail that is measured badly does not outvote a limb, whatever its model left. */
+    @Test
+    void keepsAMisfittingLimbAgainstPoorDetail() {
+        List<Limb> limbs = List.of(Limb.alone(0.03), Limb.alone(0.03).misfitting(true));
+        Fusion.Fused fused = Fusion.of(limbs, List.of(detail(0, 1, new Shift(2, 0, 0.2, 0.2))), 0);
+        assertEquals(List.of(true), fused.linksLeftOut());
+        assertEquals(List.of(false, false), fused.limbsLeftOut());
+    }
+
+    /**
+     * Detail of red and of blue puts the limb of green, the reference, off by one vector. By Baarda's test green's limb has
+     * the contradiction e sqrt(2 / (3 L + T)) with limb variances L and link variances T, a link e sqrt((L + T) / ((3 L + T)
+     * (2 L + T))), about half of it: two outvote one, and it does not matter what the fits left.
+     */
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void twoLinksOutvoteTheLimbOfTheReference(boolean misfits) {
+        Limb limb = Limb.alone(0.05).misfitting(misfits);
+        Shift off = new Shift(0.5, -0.4, 0.03, 0.03);
+        Fusion.Fused fused = Fusion.of(List.of(limb, limb, limb), List.of(detail(0, 1, off), detail(0, 2, off)), 0);
+        assertEquals(List.of(true, false, false), fused.limbsLeftOut());
+        assertEquals(List.of(false, false), fused.linksLeftOut());
+        assertEquals(-0.5, fused.corrections().get(0).x(), 1e-6);
+        assertEquals(0.4, fused.corrections().get(0).y(), 1e-6);
+        assertEquals(0, fused.corrections().get(1).x(), 1e-6);
     }
 
     /**
