@@ -18,6 +18,11 @@ public record ColourCube(Plane red, Plane green, Plane blue) {
         return List.of(red, green, blue);
     }
 
+    /** Whether a pixel holds data in all three planes. */
+    boolean isWhole(int pixel) {
+        return !Float.isNaN(red.data()[pixel] + green.data()[pixel] + blue.data()[pixel]);
+    }
+
     public int width() {
         return red.width();
     }

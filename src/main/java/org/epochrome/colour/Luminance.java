@@ -11,7 +11,7 @@ import org.epochrome.image.Plane;
  * the cube root of the linear colour; so exchanging it while keeping the chromaticity is to multiply the linear colour by the
  * cube of the lightnesses' ratio, and ratios of the bands stay what they were. Only the fine part is exchanged: broad
  * differences between the bands are colour. If the band is blurred more than the colours, what is finer than its blur stays
- * theirs.
+ * theirs. Where the band or a colour holds no data nothing is exchanged, and its surroundings do not count it as dark.
  */
 public final class Luminance {
     /** Width of what counts as broad, in blurs. */
@@ -33,19 +33,20 @@ public final class Luminance {
      * @param detailBlurPx blur of the band, pixels
      */
     public static ColourCube exchanged(ColourCube cube, Plane detail, double colourBlurPx, double detailBlurPx) {
-        Plane own = brightness(cube);
-        Plane other = filled(detail);
+        Plane whole = whole(cube, detail);
+        Plane own = times(brightness(cube), whole);
+        Plane other = times(filled(detail), whole);
         double wider = Math.sqrt(Math.max(0, detailBlurPx * detailBlurPx - colourBlurPx * colourBlurPx));
-        Plane alike = Gaussian.blur(own, wider);
+        Plane alike = blurred(own, whole, wider);
         double broad = BROAD * Math.max(colourBlurPx, detailBlurPx);
-        Plane ownBroad = Gaussian.blur(alike, broad);
-        Plane otherBroad = Gaussian.blur(other, broad);
+        Plane ownBroad = blurred(alike, whole, broad);
+        Plane otherBroad = blurred(other, whole, broad);
         float top = top(own);
         float otherTop = top(other);
         Plane factor = new Plane(own.width(), own.height());
         for (int i = 0; i < factor.data().length; i++) {
             double lit = Math.min(alike.data()[i] / top, other.data()[i] / otherTop);
-            double part = Math.max(0, Math.min(1, (lit - DARK) / (BRIGHT - DARK)));
+            double part = whole.data()[i] * Math.max(0, Math.min(1, (lit - DARK) / (BRIGHT - DARK)));
             double ratio = part > 0
                     ? other.data()[i]
                             * ownBroad.data()[i]
@@ -54,6 +55,25 @@ public final class Luminance {
             factor.data()[i] = (float) (1 + part * (Math.max(1 / MOST, Math.min(MOST, ratio)) - 1));
         }
         return new ColourCube(times(cube.red(), factor), times(cube.green(), factor), times(cube.blue(), factor));
+    }
+
+    /** 1 where the colours and the band hold data, else 0. */
+    private static Plane whole(ColourCube cube, Plane detail) {
+        Plane whole = new Plane(detail.width(), detail.height());
+        for (int i = 0; i < whole.data().length; i++) {
+            whole.data()[i] = cube.isWhole(i) && !Float.isNaN(detail.data()[i]) ? 1 : 0;
+        }
+        return whole;
+    }
+
+    /** A blurred plane, as a mean of what is there. */
+    private static Plane blurred(Plane plane, Plane whole, double sigmaPx) {
+        Plane blurred = Gaussian.blur(times(plane, whole), sigmaPx);
+        Plane part = Gaussian.blur(whole, sigmaPx);
+        for (int i = 0; i < blurred.data().length; i++) {
+            blurred.data()[i] = part.data()[i] > 0 ? blurred.data()[i] / part.data()[i] : 0;
+        }
+        return blurred;
     }
 
     /** The cube of the lightness of every pixel, with the planes balanced to equal light. */

@@ -28,13 +28,15 @@ final class Restoration {
             Plane seen, Plane light, Plane start, double blurPx, int iterations, double smoothing, double grain) {
         Plane markings = start.copy();
         int width = seen.width();
+        // The blur takes everything outside the plane for zero.
+        Plane within = Gaussian.blur(Plane.filled(width, seen.height(), 1), blurPx);
         for (int n = 0; n < iterations; n++) {
             Plane predicted = Gaussian.blur(product(light, markings), blurPx);
             Plane ratio = new Plane(width, seen.height());
             Rows.each(seen.height(), (from, to) -> {
                 for (int i = from * width; i < to * width; i++) {
-                    float expected = predicted.data()[i];
-                    // Minus 1, since the blur takes everything outside the plane for zero.
+                    float expected = predicted.data()[i] / within.data()[i];
+                    // Minus 1, so that outside nothing is corrected.
                     ratio.data()[i] = expected > FAINT ? Math.max(0, seen.data()[i]) / expected - 1 : 0;
                 }
             });

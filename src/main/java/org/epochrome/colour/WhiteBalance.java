@@ -43,18 +43,18 @@ public record WhiteBalance(White white, Optional<Gains> solar) {
 
     private static Gains towards(double[] colour, ColourCube cube, Plane disk) {
         return new Gains(
-                        colour[0] / mean(cube.red(), disk),
-                        colour[1] / mean(cube.green(), disk),
-                        colour[2] / mean(cube.blue(), disk))
+                        colour[0] / mean(cube.red(), cube, disk),
+                        colour[1] / mean(cube.green(), cube, disk),
+                        colour[2] / mean(cube.blue(), cube, disk))
                 .relativeToGreen();
     }
 
-    /** Over the disk; 1 where there is nothing to measure. */
-    private static double mean(Plane plane, Plane disk) {
+    /** Over what all colours show of the disk; 1 where there is nothing to measure. */
+    private static double mean(Plane plane, ColourCube cube, Plane disk) {
         double sum = 0;
         double count = 0;
         for (int i = 0; i < plane.data().length; i++) {
-            if (disk.data()[i] > 0 && !Float.isNaN(plane.data()[i])) {
+            if (disk.data()[i] > 0 && cube.isWhole(i)) {
                 sum += plane.data()[i];
                 count++;
             }

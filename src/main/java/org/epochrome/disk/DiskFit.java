@@ -123,7 +123,7 @@ public final class DiskFit {
 
     /** The same fit with the equatorial radius known. */
     public DiskFit withRadius(double knownPx) {
-        return new DiskFit(globe, belted, mirrored, smear, northDeg, OptionalDouble.of(knownPx), place);
+        return new DiskFit(globe, belted, mirrored, smears, northDeg, OptionalDouble.of(knownPx), place);
     }
 
     /**
@@ -183,7 +183,7 @@ public final class DiskFit {
 
     private Outcome coarse(Plane frame, Levels levels, LimbEdge edge, Progress progress) {
         double blur = Math.max(1, USUAL_BLUR * edge.disk().equatorialRadiusPx());
-        Shading shading = new Shading(LimbLawPrior.USUAL.minnaert(), blur, smear);
+        Shading shading = new Shading(LimbLawPrior.USUAL.minnaert(), blur, smears.assumed());
         return coarse(frame, levels, edge.disk(), shading, progress);
     }
 

@@ -44,6 +44,8 @@ record DiskStart(Levels levels, double level, double areaPx, double x, double y,
     private static final double LEAST_SIGMAS = 10;
     /** Part of the patch that may lack data, for example because it was clipped: the limb must remain. */
     private static final double MOST_MISSING = 0.25;
+    /** Part of a block that must hold data: less is the rest of a border, which would join the patch to the image's edge. */
+    private static final double LEAST_HELD = 0.5;
     /** Part of the patch that may be clipped and still be taken for data: a bright spot does no harm. */
     private static final double MOST_CLIPPED = 0.02;
 
@@ -190,7 +192,7 @@ record DiskStart(Levels levels, double level, double areaPx, double x, double y,
         return new DiskStart(levels, level, n * bin * bin, sx / n * bin + half, sy / n * bin + half, axis);
     }
 
-    /** Means of blocks of pixels above the sky, without those that lack data. */
+    /** Means of blocks of pixels above the sky, without those that lack data; 0 for blocks that hold hardly any. */
     private static Plane aboveSky(Plane frame, double background, int bin) {
         Plane result = new Plane(frame.width() / bin, frame.height() / bin);
         for (int y = 0; y < result.height(); y++) {
@@ -206,7 +208,7 @@ record DiskStart(Levels levels, double level, double areaPx, double x, double y,
                         }
                     }
                 }
-                result.set(x, y, n == 0 ? 0 : (float) (sum / n));
+                result.set(x, y, n < LEAST_HELD * bin * bin ? 0 : (float) (sum / n));
             }
         }
         return result;

@@ -1,10 +1,11 @@
 package org.epochrome.image;
 
+import java.util.Arrays;
 import org.apache.commons.math3.special.Erf;
 
 /**
- * A round disk of even brightness 1, blurred by a Gaussian and drawn out into equally strong copies: what a moon looks like.
- * Pixels integrate over their area.
+ * A round disk of even brightness 1, blurred by a spread function with a Gaussian core and repeated in equally strong copies: what a
+ * moon looks like. Pixels integrate over their area.
  */
 public final class RoundSpot {
     private static final int ANGLES = 96;
@@ -12,8 +13,13 @@ public final class RoundSpot {
     private static final double REACH_SIGMAS = 5;
     /** Variance that the area of a pixel adds to a blur. */
     private static final double PIXEL_VARIANCE = 1 / 12.0;
+    /** Brightness, as a part of the disk's, at which wings may end: it is lost in the noise of a stack. */
+    private static final double FAINT = 0.001;
+
+    private static final double WING_SIGMAS = 3;
 
     private final double[] profile;
+    private final double coreReachPx;
     private final double reachPx;
     private final double[] copiesX;
     private final double[] copiesY;
@@ -22,15 +28,23 @@ public final class RoundSpot {
      * A spot.
      *
      * @param radiusPx of the disk
-     * @param blurPx standard deviation of the blur
+     * @param blurPx standard deviation of the blur's core
+     * @param wings what the blur has besides its core
      * @param copiesX offsets of its copies to the right, pixels; {0} for none
      * @param copiesY the same downward
      */
-    public RoundSpot(double radiusPx, double blurPx, double[] copiesX, double[] copiesY) {
+    public RoundSpot(double radiusPx, double blurPx, Wings wings, double[] copiesX, double[] copiesY) {
         this.copiesX = copiesX.clone();
         this.copiesY = copiesY.clone();
         double sigma = Math.sqrt(blurPx * blurPx + PIXEL_VARIANCE);
-        reachPx = radiusPx + REACH_SIGMAS * sigma;
+        coreReachPx = radiusPx + REACH_SIGMAS * sigma;
+        double[] core = core(radiusPx, sigma, coreReachPx);
+        profile = wings.equals(Wings.NONE) ? core : spread(core, wings, coreReachPx);
+        reachPx = Math.max(coreReachPx, (profile.length - 2) * STEP_PX);
+    }
+
+    /** Brightness at each step from the middle. */
+    private static double[] core(double radiusPx, double sigma, double reach) {
         // The blurred disk is the sum of the chords across it, each blurred along itself in closed form.
         double[] chordX = new double[ANGLES];
         double[] chordLight = new double[ANGLES];
@@ -41,7 +55,7 @@ public final class RoundSpot {
             chordHalf[i] = radiusPx * Math.cos(angle);
             chordLight[i] = Erf.erf(chordHalf[i] / (Math.sqrt(2) * sigma));
         }
-        profile = new double[(int) Math.ceil(reachPx / STEP_PX) + 2];
+        double[] profile = new double[(int) Math.ceil(reach / STEP_PX) + 2];
         for (int k = 0; k < profile.length; k++) {
             double sum = 0;
             for (int i = 0; i < ANGLES; i++) {
@@ -50,15 +64,58 @@ public final class RoundSpot {
             }
             profile[k] = sum * Math.PI / ANGLES / (Math.sqrt(2 * Math.PI) * sigma);
         }
+        return profile;
     }
 
-    /** How far its light reaches from the middle, copies included, pixels. */
+    /**
+     * A profile with wings. They are smooth over a pixel, so whole pixels are enough to spread by; what they do not spread keeps the
+     * profile's fine steps.
+     */
+    private static double[] spread(double[] core, Wings wings, double coreReach) {
+        double widest = Arrays.stream(wings.widthsPx()).max().orElse(0);
+        int reach = (int) Math.ceil(coreReach + WING_SIGMAS * widest);
+        Plane alone = new Plane(2 * reach + 1, 2 * reach + 1);
+        for (int y = 0; y < alone.height(); y++) {
+            for (int x = 0; x < alone.width(); x++) {
+                alone.set(x, y, (float) at(core, Math.hypot(x - reach, y - reach)));
+            }
+        }
+        Plane seen = wings.of(alone);
+        double kept = 1 - wings.spread();
+        double[] added = new double[reach + 1];
+        for (int k = 0; k <= reach; k++) {
+            added[k] = seen.at(reach + k, reach) - kept * alone.at(reach + k, reach);
+        }
+        int end = reach;
+        while (end > coreReach && Math.abs(added[end]) < FAINT) {
+            end--;
+        }
+        double[] profile = new double[Math.max(core.length, (int) Math.ceil(end / STEP_PX) + 2)];
+        for (int k = 0; k < profile.length; k++) {
+            double place = Math.min(reach - 1e-9, k * STEP_PX);
+            int below = (int) place;
+            double part = place - below;
+            profile[k] = kept * (k < core.length ? core[k] : 0) + (1 - part) * added[below] + part * added[below + 1];
+        }
+        return profile;
+    }
+
+    /** How far the light of its core reaches from the middle, copies included, pixels. */
+    public double coreReachPx() {
+        return coreReachPx + farthestCopyPx();
+    }
+
+    /** How far its light reaches from the middle, wings and copies included, pixels. */
     public double reachPx() {
+        return reachPx + farthestCopyPx();
+    }
+
+    private double farthestCopyPx() {
         double most = 0;
         for (int i = 0; i < copiesX.length; i++) {
             most = Math.max(most, Math.hypot(copiesX[i], copiesY[i]));
         }
-        return reachPx + most;
+        return most;
     }
 
     /** Brightness at an offset from the middle, 0 to 1. */
@@ -67,12 +124,14 @@ public final class RoundSpot {
         for (int i = 0; i < copiesX.length; i++) {
             double x = dx - copiesX[i];
             double y = dy - copiesY[i];
-            double place = Math.sqrt(x * x + y * y) / STEP_PX;
-            int k = (int) place;
-            if (k < profile.length - 1) {
-                sum += profile[k] + (place - k) * (profile[k + 1] - profile[k]);
-            }
+            sum += at(profile, Math.sqrt(x * x + y * y));
         }
         return sum / copiesX.length;
+    }
+
+    private static double at(double[] profile, double distancePx) {
+        double place = distancePx / STEP_PX;
+        int k = (int) place;
+        return k < profile.length - 1 ? profile[k] + (place - k) * (profile[k + 1] - profile[k]) : 0;
     }
 }

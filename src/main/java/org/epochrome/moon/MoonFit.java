@@ -62,7 +62,7 @@ final class MoonFit {
         SkyPoint start = companion.at(frame.mid());
         middleX = frame.x(start);
         middleY = frame.y(start);
-        reach = spot.reachPx() - 2 * frame.blurPx() + GROUND_BLURS * frame.blurPx() + GROUND_PX + 0.5 * searchPx;
+        reach = spot.coreReachPx() - 2 * frame.blurPx() + GROUND_BLURS * frame.blurPx() + GROUND_PX + 0.5 * searchPx;
         int left = (int) Math.max(0, Math.ceil(middleX - reach));
         int right = (int) Math.min(field.light().width() - 1, Math.floor(middleX + reach));
         int top = (int) Math.max(0, Math.ceil(middleY - reach));

@@ -117,6 +117,7 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
         return new RoundSpot(
                 companion.radius() * radiusPx(),
                 Math.hypot(blurPx(), companion.softness() * radiusPx()),
+                fit.shading().wings(),
                 copiesX,
                 copiesY);
     }

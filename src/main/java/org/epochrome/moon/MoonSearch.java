@@ -145,6 +145,7 @@ final class MoonSearch {
         MoonTrack course = MoonTrack.straight(still, frames, places);
         if (course.plain().length < track.size()
                 || course.offPx() > STRAIGHT_PX
+                || course.takesTooLong()
                 || course.turns(epochView, rotations)) {
             return Optional.empty();
         }

@@ -28,6 +28,17 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
     private static final double CLEARLY = 1.5;
     /** The same of one that none told: a marking's place differs from band to band, and a free course follows that. */
     private static final double MORE_CLEARLY = 3;
+    /** Longest that a moon or its shadow takes to cross a globe: Callisto some 4.9 h. Longer courses are none, nor are they straight. */
+    private static final double LONGEST_S = 5 * 3600;
+    /** Instants that a free straight course must be seen at on the globe: through two there is always one. */
+    private static final int LEAST_INSTANTS = 3;
+    /** Part of its time that two instants must lie apart. */
+    private static final double APART = 0.1;
+    /**
+     * How far spots drift against the winds of their latitude at most, about 70 m/s on Jupiter's equator. Common practice, no source:
+     * winds come from maps of other years, and large spots roll between two of them.
+     */
+    private static final double DRIFT_DEG_PER_DAY = 5;
     /** Scatter about the course below which nothing could be told. */
     private static final double TOO_LITTLE_PX = 0.25;
 
@@ -110,7 +121,8 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
     }
 
     /**
-     * Whether the plain places turn with the globe rather than follow the course.
+     * Whether the plain places turn with the globe, as far as its winds are known, rather than follow the course; also where that
+     * cannot be told.
      *
      * @param epoch how the globe stands at the epoch
      * @param rotations how far it turns from there to each frame
@@ -121,9 +133,72 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
             carried.add(carried(
                     frames.get(i).view(), epoch, rotations.get(i), places.get(i).place()));
         }
-        double clearly = companion.name().isPresent() ? CLEARLY : MORE_CLEARLY;
-        return carried.stream().noneMatch(p -> Double.isNaN(p.side()))
-                && scatterPx(carried) < clearly * Math.max(TOO_LITTLE_PX, offPx());
+        if (carried.stream().anyMatch(p -> Double.isNaN(p.side()))) {
+            return false;
+        }
+        if (companion.name().isPresent()) {
+            return scatterPx(carried) < CLEARLY * Math.max(TOO_LITTLE_PX, offPx());
+        }
+        double sure = Math.hypot(Math.max(TOO_LITTLE_PX, offPx()), centreSigmaPx());
+        return instants() < LEAST_INSTANTS || scatterPx(withoutDrift(carried)) < MORE_CLEARLY * sure;
+    }
+
+    /** Whether it was seen for longer than a moon's course is straight. */
+    boolean takesTooLong() {
+        double[] seconds = seconds();
+        return seconds.length > 0 && seconds[seconds.length - 1] - seconds[0] > LONGEST_S;
+    }
+
+    /** Times of the plain places in order. */
+    private double[] seconds() {
+        return IntStream.of(plain()).mapToDouble(this::second).sorted().toArray();
+    }
+
+    private double second(int frame) {
+        return Companion.secondsSince(frames.get(0).mid(), frames.get(frame).mid());
+    }
+
+    /** How many instants that are well apart the plain places have. */
+    private int instants() {
+        double[] seconds = seconds();
+        int count = 0;
+        double last = Double.NEGATIVE_INFINITY;
+        for (double s : seconds) {
+            if (s - last > APART * (seconds[seconds.length - 1] - seconds[0])) {
+                count++;
+                last = s;
+            }
+        }
+        return count;
+    }
+
+    /** Rms standard error of the plain frames' disks, pixels. */
+    private double centreSigmaPx() {
+        return Math.sqrt(IntStream.of(plain())
+                .mapToDouble(i -> Math.pow(frames.get(i).fit().centreSigmaPx(), 2))
+                .average()
+                .orElse(0));
+    }
+
+    /** Places of the surface without the drift along their parallel that explains most of their scatter and that winds allow. */
+    private List<SkyPoint> withoutDrift(List<SkyPoint> carried) {
+        int[] plain = plain();
+        double time = IntStream.of(plain).mapToDouble(this::second).average().orElse(0);
+        double side = carried.stream().mapToDouble(SkyPoint::side).average().orElse(0);
+        double squares = 0;
+        double product = 0;
+        for (int k = 0; k < plain.length; k++) {
+            double t = second(plain[k]) - time;
+            squares += t * t;
+            product += t * (carried.get(k).side() - side);
+        }
+        double most = Math.toRadians(DRIFT_DEG_PER_DAY) / 86400 * Math.sqrt(Math.max(0, 1 - side * side));
+        double rate = squares > 0 ? Math.max(-most, Math.min(most, product / squares)) : 0;
+        List<SkyPoint> still = new ArrayList<>();
+        for (int k = 0; k < plain.length; k++) {
+            still.add(carried.get(k).minus(new SkyPoint(rate * (second(plain[k]) - time), 0)));
+        }
+        return still;
     }
 
     /** Where a point of the surface that a frame shows lies at the epoch; NaN off the disk. */

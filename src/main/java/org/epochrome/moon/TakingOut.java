@@ -78,7 +78,7 @@ final class TakingOut {
                 if (!witnesses.isEmpty()) {
                     MoonFrame frame = frames.get(i);
                     double reach =
-                            WINDOW_REACHES * frame.spot(track.companion()).reachPx();
+                            WINDOW_REACHES * frame.spot(track.companion()).coreReachPx();
                     result.add(new Question(i, Window.around(frame, track.companion(), reach), witnesses));
                 }
             }

@@ -16,7 +16,8 @@ import org.epochrome.job.Rows;
  * <p>Shading belongs to the viewing geometry and not to the clouds. So the plane is divided by its fitted, blurred
  * shading, the ratio is carried along with the surface, and multiplied by the shading at the epoch. Where that shading
  * is too dark to divide by (at the limb and beyond it, near the terminator), and where a point was out of sight, the
- * plane is only moved: there foreshortening leaves little to turn.
+ * plane is only moved: there foreshortening leaves little to turn. What lies beyond the edge of what the frame saw stays without
+ * data, and so does the limb in front of it.
  *
  * <p>Saturn's rings do not turn. Their light is taken out by the fitted model before the globe is turned and laid on
  * again after it; where they or their shadow dim the globe the plane is only moved. Shading, rings and shadows are the
@@ -36,6 +37,11 @@ public final class Turner {
 
     private static final double UNVEILED = 0.97;
 
+    /** A place this far from the disk's centre, in radii, tells whether the frame saw the clouds at the limb beside it. */
+    private static final double INSIDE_LIMB = 0.985;
+    /** How far beyond the limb its light reaches, blurs. */
+    private static final double LIMB_BLURS = 6;
+
     private final Plane frame;
     private final FittedDisk fitted;
     private final View from;
@@ -43,7 +49,18 @@ public final class Turner {
     private Target target;
 
     /** What does not depend on the epoch. */
-    private record Prepared(Spline moved, Spline ratio, Veil veil, Holes holes) {}
+    private record Prepared(Spline moved, Spline ratio, Veil veil, Gaps gaps) {
+        /** Whether the frame shows a place. */
+        boolean shows(double column, double row) {
+            return moved.contains(column, row)
+                    && !gaps.isBeyond(pixel(column, moved.width()), pixel(row, moved.height()));
+        }
+
+        /** Whether it holds data there. */
+        boolean holds(double column, double row) {
+            return !gaps.isEmpty(pixel(column, moved.width()), pixel(row, moved.height()));
+        }
+    }
 
     /** What depends only on how the body stands at the epoch, not on how far its surface turns. */
     private record Target(Globe globe, Disk disk, int width, int height, Veil veil) {
@@ -99,9 +116,11 @@ public final class Turner {
             Plane light = lightAboveSky();
             Veil veil = Veil.of(from, fitted.rings(), fitted.shading(), frame.width(), frame.height());
             progress.check();
+            Gaps gaps = Gaps.of(light);
             Plane ratio = ratio(light, veil);
-            Holes holes = Holes.filled(ratio);
-            prepared = new Prepared(new Spline(light(light, ratio, veil)), new Spline(ratio), veil, holes);
+            gaps.fill(light);
+            gaps.fill(ratio);
+            prepared = new Prepared(new Spline(light), new Spline(ratio), veil, gaps);
         }
         return prepared;
     }
@@ -134,18 +153,6 @@ public final class Turner {
         return ratio;
     }
 
-    /** The light with its holes filled by the ratio. */
-    private static Plane light(Plane light, Plane ratio, Veil veil) {
-        Plane filled = light.copy();
-        for (int i = 0; i < filled.data().length; i++) {
-            if (Float.isNaN(filled.data()[i])) {
-                filled.data()[i] = ratio.data()[i] * Math.max(veil.shade().data()[i], 0.5f * (float) DARK)
-                        + veil.rings().data()[i];
-            }
-        }
-        return filled;
-    }
-
     private void turnRow(
             int outputRow, int top, View to, Rotation rotation, Prepared then, Veil now, Plane picture, Plane trust) {
         int y = top + outputRow;
@@ -160,8 +167,8 @@ public final class Turner {
             double row = from.row(pole, side);
             double carried = 0;
             double carriedTrust = 0;
-            boolean known = true;
-            boolean lost = false;
+            boolean held = true;
+            boolean cutOff = false;
             if (!Double.isNaN(depth)) {
                 double bodyX = to.bodyX(pole, depth);
                 double bodyZ = to.bodyZ(pole, depth);
@@ -179,39 +186,60 @@ public final class Turner {
                     double thenPole = from.poleOf(thenX, bodyZ);
                     double thenColumn = from.column(thenPole, thenY);
                     double thenRow = from.row(thenPole, thenY);
-                    if (then.ratio.contains(thenColumn, thenRow)) {
-                        float shade = now.shade().at(x, y);
-                        double darker = Math.min(shade, nearest(then.veil.shade(), thenColumn, thenRow));
-                        double clear = Math.min(now.clear().at(x, y), nearest(then.veil.clear(), thenColumn, thenRow));
+                    float shade = now.shade().at(x, y);
+                    if (then.shows(thenColumn, thenRow)) {
+                        Veil veil = then.veil;
+                        double darker = Math.min(shade, nearest(veil.shade(), thenColumn, thenRow));
+                        double clear = Math.min(now.clear().at(x, y), nearest(veil.clear(), thenColumn, thenRow));
                         carriedTrust = step(emission, GRAZING, CLEAR)
                                 * step(darker, DARK, BRIGHT)
                                 * step(clear, VEILED, UNVEILED);
-                        known = carriedTrust == 0 || !then.holes.touch(thenColumn, thenRow);
-                        lost = !known && then.holes.lose(thenColumn, thenRow);
                         carried = carriedTrust > 0
                                 ? then.ratio.at(thenColumn, thenRow) * shade
                                         + now.rings().at(x, y)
                                 : 0;
+                        held = then.holds(thenColumn, thenRow);
+                    } else {
+                        cutOff = shade > DARK;
                     }
                 }
             }
             double value = carriedTrust * carried;
             if (carriedTrust < 1) {
-                value = then.moved.contains(column, row)
-                        ? value + (1 - carriedTrust) * then.moved.at(column, row)
-                        : Double.NaN;
-                known &= !then.holes.touch(column, row);
-                lost |= !known && then.holes.lose(column, row);
+                boolean shown = !cutOff && then.shows(column, row) && !isBesideCut(to, rotation, then, pole, side);
+                value = shown ? value + (1 - carriedTrust) * then.moved.at(column, row) : Double.NaN;
             }
-            picture.set(x, outputRow, lost ? Float.NaN : (float) value);
-            trust.set(x, outputRow, known ? (float) carriedTrust : 0);
+            picture.set(x, outputRow, (float) value);
+            trust.set(x, outputRow, held ? (float) carriedTrust : 0);
         }
     }
 
+    /** Whether a place at the limb or just beyond it lies beside clouds that the frame's edge cut off. */
+    private boolean isBesideCut(View to, Rotation rotation, Prepared then, double pole, double side) {
+        double radius = to.ellipticRadius(pole, side);
+        double reach = LIMB_BLURS * fitted.shading().blurPx() / from.disk().equatorialRadiusPx();
+        if (radius < INSIDE_LIMB || radius > 1 + reach) {
+            return false;
+        }
+        double inPole = pole * INSIDE_LIMB / radius;
+        double inSide = side * INSIDE_LIMB / radius;
+        double depth = to.depth(inPole, inSide);
+        double bodyX = to.bodyX(inPole, depth);
+        double bodyZ = to.bodyZ(inPole, depth);
+        double back = rotation.backRad(rotation.rigid() ? 0 : to.graphicLatitude(bodyX, inSide, bodyZ));
+        double thenX = bodyX * Math.cos(back) - inSide * Math.sin(back);
+        double thenY = bodyX * Math.sin(back) + inSide * Math.cos(back);
+        double thenPole = from.poleOf(thenX, bodyZ);
+        return from.cosEmission(thenX, thenY, bodyZ) > GRAZING
+                && !then.shows(from.column(thenPole, thenY), from.row(thenPole, thenY));
+    }
+
     private static float nearest(Plane plane, double x, double y) {
-        int column = Math.max(0, Math.min(plane.width() - 1, (int) Math.round(x)));
-        int row = Math.max(0, Math.min(plane.height() - 1, (int) Math.round(y)));
-        return plane.at(column, row);
+        return plane.at(pixel(x, plane.width()), pixel(y, plane.height()));
+    }
+
+    private static int pixel(double place, int size) {
+        return Math.max(0, Math.min(size - 1, (int) Math.round(place)));
     }
 
     private static double step(double value, double from, double to) {

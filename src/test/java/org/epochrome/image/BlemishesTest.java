@@ -116,6 +116,22 @@ class BlemishesTest {
         assertFalse(Float.isNaN(found.masked().at(67, 5)));
     }
 
+    /** As resampled mosaics have them: the edge wanders over two lines, and two more are half as bright. */
+    @Test
+    void findsARaggedBorderWithASoftEdge() {
+        Plane plane = planet(1, NOISE);
+        for (int i = 0; i < plane.data().length; i++) {
+            plane.data()[i] += 0.05f;
+        }
+        for (int y = 0; y < SIZE; y++) {
+            for (int x = 0; x < 7; x++) {
+                boolean border = x < 3 || (x == 3 && y % 20 > 0) || (x == 4 && y % 5 > 0);
+                plane.set(x, y, border ? 0 : 0.5f * plane.at(x, y));
+            }
+        }
+        assertEquals(new Margins(7, 0, SIZE, SIZE), Margins.of(plane));
+    }
+
     /** Black or without data, over a sky above zero; the line within may be half of the border. */
     @ParameterizedTest
     @CsvSource({"0", "NaN"})

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
+import org.epochrome.disk.Shading;
 import org.epochrome.disk.Unsmear.Extent;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
@@ -18,6 +19,7 @@ import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
+import org.epochrome.image.Wings;
 import org.epochrome.job.Progress;
 import org.epochrome.turn.Rotation;
 import org.junit.jupiter.api.Test;
@@ -28,9 +30,11 @@ class MoonFinderTest {
     private static final Instant QUIET = Instant.parse("2024-12-18T19:24:30Z");
 
     private static final Instant IO = Instant.parse("2024-12-26T21:25:00Z");
-    private static final int[] SECONDS = {-300, 20, 310};
+    private static final int[] MINUTES_APART = {-300, 20, 310};
     private static final double RADIUS = 0.045;
 
+    private int[] seconds = MINUTES_APART;
+    private Wings wings = Wings.NONE;
     private final List<PaintedFrame> painted = new ArrayList<>();
 
     /** Paints a frame of a body at some seconds from the epoch. */
@@ -45,9 +49,14 @@ class MoonFinderTest {
     private Moons found(Body body, Instant epoch, Painter painter, Smear smear, Extent unsmeared) {
         List<Rotation> rotations = new ArrayList<>();
         Aspect aspect = Ephemeris.aspect(body, epoch, Optional.empty());
-        for (int i = 0; i < SECONDS.length; i++) {
-            PaintedFrame frame = new PaintedFrame(body, epoch.plusSeconds(SECONDS[i]), 0.7 * i, 1 - 1.1 * i, smear);
-            painter.paint(frame, SECONDS[i]);
+        for (int i = 0; i < seconds.length; i++) {
+            PaintedFrame frame = new PaintedFrame(
+                    body,
+                    epoch.plusSeconds(seconds[i]),
+                    0.7 * i,
+                    1 - 1.1 * i,
+                    new Shading(0.95, 0, PaintedFrame.BLUR_PX, smear, wings));
+            painter.paint(frame, seconds[i]);
             painted.add(frame.noisy(50 + i));
             rotations.add(Rotation.between(frame.frame().aspect(), aspect, body.defaultSystem()));
         }
@@ -113,6 +122,56 @@ class MoonFinderTest {
             frame.shadow(new SkyPoint(Math.sin(angle), frame.frame().view().poleOf(Math.cos(angle), 0)), RADIUS, 0.3);
         });
         assertFalse(moons.any(), moons.found(view(Body.JUPITER, QUIET), QUIET).toString());
+    }
+
+    /**
+     * White ovals go 4 degrees a day slower or faster than the winds of their latitude: some tens of metres a second. Through two
+     * instants there is always a straight course.
+     */
+    @Test
+    void aSpotThatDriftsAgainstTheWindsIsNone() {
+        int[][] nights = {{-720, 720, 722}, {-9000, 0, 9000}, {-16500, -15900, 18900}, {-17640, 17640, 17642}};
+        for (int[] night : nights) {
+            seconds = night;
+            painted.clear();
+            Moons moons = found(Body.JUPITER, QUIET, (frame, s) -> {
+                // System III as above, and a drift against it
+                double turned = 2 * Math.PI * s / (9.925 * 3600) + Math.toRadians(4) * s / 86400;
+                double angle = 0.3 + Math.IEEEremainder(turned, 2 * Math.PI);
+                if (Math.cos(angle) > 0) {
+                    SkyPoint place = new SkyPoint(0.9 * Math.sin(angle), -0.42);
+                    frame.moon(place, RADIUS, 1.3);
+                }
+            });
+            assertFalse(
+                    moons.any(),
+                    Arrays.toString(night)
+                            + moons.found(view(Body.JUPITER, QUIET), QUIET).toString());
+        }
+    }
+
+    /** With a fifth of the light in wings: a Gaussian spot left a ring of 3 per cent of the disk's light around it. */
+    @Test
+    void nothingIsLeftOfItsWings() {
+        wings = Wings.of(
+                new double[] {2.5 * PaintedFrame.BLUR_PX, 7 * PaintedFrame.BLUR_PX}, new double[] {0.12, 0.08});
+        Moons moons = found(Body.JUPITER, QUIET, (frame, s) -> frame.shadow(course(0.1, -0.4, 0.9, s), RADIUS, 0.0));
+        assertEquals(1, moons.found(view(Body.JUPITER, QUIET), QUIET).size());
+        PaintedFrame frame = painted.get(0);
+        Plane bare = new PaintedFrame(
+                        Body.JUPITER,
+                        frame.frame().mid(),
+                        0,
+                        1,
+                        frame.frame().fit().shading())
+                .plane();
+        Plane without = moons.without(0, frame.plane());
+        double most = 0;
+        for (int i = 0; i < bare.data().length; i++) {
+            most = Math.max(most, Math.abs(without.data()[i] - bare.data()[i]));
+        }
+        // five noises of 0.002
+        assertTrue(most < 0.01, "left " + most);
     }
 
     @Test

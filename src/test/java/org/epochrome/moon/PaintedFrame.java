@@ -33,10 +33,13 @@ final class PaintedFrame {
     }
 
     PaintedFrame(Body body, Instant mid, double driftX, double driftY, Smear smear) {
+        this(body, mid, driftX, driftY, new Shading(0.95, BLUR_PX, smear));
+    }
+
+    PaintedFrame(Body body, Instant mid, double driftX, double driftY, Shading shading) {
         Aspect aspect = Ephemeris.aspect(body, mid, Optional.empty());
         Disk disk = new Disk(0.5 * SIDE + driftX, 0.5 * SIDE + driftY, RADIUS_PX, 17, false);
-        FittedDisk fit = new FittedDisk(
-                disk, new Shading(0.95, BLUR_PX, smear), BACKGROUND, BRIGHTNESS, NOISE, 0.02, 0.02, 0, 0.01);
+        FittedDisk fit = new FittedDisk(disk, shading, BACKGROUND, BRIGHTNESS, NOISE, 0.02, 0.02, 0, 0.01);
         frame = MoonFrame.of(aspect, Globe.of(aspect), Duration.ofSeconds(1), fit, SIDE, SIDE);
         plane = fit.shading().picture(frame.view(), SIDE, SIDE);
         for (int i = 0; i < plane.data().length; i++) {
@@ -77,7 +80,8 @@ final class PaintedFrame {
                 cover.set(x, y, inside / (float) (FINE * FINE));
             }
         }
-        Plane soft = frame.fit().shading().smear().of(Gaussian.blur(cover, BLUR_PX));
+        Shading shading = frame.fit().shading();
+        Plane soft = shading.wings().of(shading.smear().of(Gaussian.blur(cover, BLUR_PX)));
         for (int i = 0; i < plane.data().length; i++) {
             float c = soft.data()[i];
             plane.data()[i] = (float) (plane.data()[i] * (1 - c) + c * (light + through * plane.data()[i]));

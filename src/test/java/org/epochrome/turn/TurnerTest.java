@@ -140,17 +140,49 @@ class TurnerTest {
         // The source's left edge lies 30.5 px left of the centre, its lower edge 29.5 below.
         double left = UPRIGHT.x() - 30.5;
         double bottom = UPRIGHT.y() + 29.5;
+        int compared = 0;
         for (int y = 0; y < SIDE; y++) {
             for (int x = 0; x < SIDE; x++) {
                 double fromCentre = Math.hypot(x - UPRIGHT.x(), y - UPRIGHT.y());
                 if (fromCentre > RADIUS_PX + 1 && (x < left || y > bottom)) {
                     assertTrue(Float.isNaN(picture.at(x, y)), x + ", " + y);
                     assertEquals(0, turned.trust().at(x, y));
-                } else if (x > left && y < bottom) {
-                    assertFalse(Float.isNaN(picture.at(x, y)), x + ", " + y);
+                } else if (x > left && y < bottom && fromCentre < 0.95 * RADIUS_PX) {
+                    // a sphere seen from the equator's plane, turned back by six degrees
+                    double side = x - UPRIGHT.x();
+                    double depth = Math.sqrt(RADIUS_PX * RADIUS_PX - fromCentre * fromCentre);
+                    double before = side * Math.cos(Math.toRadians(6)) - depth * Math.sin(Math.toRadians(6));
+                    if (Math.abs(before + 30.5) > 0.01) {
+                        assertEquals(before < -30.5, Float.isNaN(picture.at(x, y)), x + ", " + y);
+                        compared++;
+                    }
                 }
             }
         }
+        assertTrue(compared > 4000, compared + " pixels");
+    }
+
+    /** What a struck pixel hides is filled in and not trusted; what a border hides stays unknown. */
+    @Test
+    void fillsHolesButNotBorders() {
+        Ball ball = new Ball(UPRIGHT, 0, 0, MINNAERT, 0, 0, 0, BLUR_PX);
+        Plane frame = ball.picture(SIDE, SIDE);
+        float hidden = frame.at(75, 66);
+        frame.set(75, 66, Float.NaN);
+        for (int y = 0; y < SIDE; y++) {
+            for (int x = 0; x < 40; x++) {
+                frame.set(x, y, Float.NaN);
+            }
+            frame.set(90, y, Float.NaN);
+        }
+        Turned turned = turn(frame, ball, UPRIGHT, 0, 0, 0);
+        // the globe is even; a pixel's neighbours near its middle differ by 0.1 per cent
+        assertEquals(hidden, turned.picture().at(75, 66), 0.002 * hidden);
+        assertEquals(0, turned.trust().at(75, 66));
+        assertEquals(1, turned.trust().at(78, 66));
+        assertFalse(Float.isNaN(turned.picture().at(90, 3)));
+        assertTrue(Float.isNaN(turned.picture().at(38, 70)));
+        assertFalse(Float.isNaN(turned.picture().at(41, 70)));
     }
 
     @Test
