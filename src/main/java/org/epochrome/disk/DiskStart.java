@@ -22,8 +22,8 @@ record DiskStart(Levels levels, double level, double areaPx, double x, double y,
 
     /** Pixels belong to the patch from this part of the top upward. */
     private static final double LEVEL = 0.2;
-    /** Chord along which the image's edge may cut the disk, diameters: most of the limb still shows where it lies. */
-    private static final double MOST_CUT = 0.4;
+
+    private static final String CUT = "the disk is cut by the edge of the image; use one that shows all of it";
     /** The same at most, where a halo brightens the sky up to the edge of the frame, */
     private static final double MOST_LEVEL = 0.55;
     /** and by how much it is raised at a time. */
@@ -93,12 +93,14 @@ record DiskStart(Levels levels, double level, double areaPx, double x, double y,
             throw new DiskNotFound("the image is empty, nothing in it is brighter than its rim;"
                     + " use an image that shows a planet on dark sky");
         }
-        if (top < LEAST_SIGMAS * NOISE_LEFT * noise / bin) {
-            throw new DiskNotFound("nothing stands out from the noise; use an image that shows a planet on dark sky");
-        }
         double level = leastLevel;
         boolean[] member = largestPatch(coarse, (float) (level * top));
-        if (onEdge(member, coarse.width(), 1) > MOST_ON_EDGE) {
+        boolean cut = onEdge(member, coarse.width(), 1) > MOST_ON_EDGE;
+        if (top < LEAST_SIGMAS * NOISE_LEFT * noise / bin) {
+            throw new DiskNotFound(
+                    cut ? CUT : "nothing stands out from the noise; use an image that shows a planet on dark sky");
+        }
+        if (cut) {
             // A halo may fill the frame: the disk stands out of it, and does not come close to the edge.
             for (double higher = level + LEVEL_STEP; higher <= mostLevel; higher += LEVEL_STEP) {
                 boolean[] brighter = largestPatch(coarse, (float) (higher * top));
@@ -178,8 +180,8 @@ record DiskStart(Levels levels, double level, double areaPx, double x, double y,
             throw new DiskNotFound("the brightest patch covers only " + (int) (n * bin * bin)
                     + " pixels, too few for the disk of a planet; use an image on a larger scale");
         }
-        if (onEdge(member, width, 1) > Math.max(MOST_ON_EDGE, MOST_CUT * Math.sqrt(4 * n / Math.PI))) {
-            throw new DiskNotFound("the disk is cut by the edge of the image; use one that shows all of it");
+        if (onEdge(member, width, 1) > MOST_ON_EDGE) {
+            throw new DiskNotFound(CUT);
         }
         double xx = sxx - sx * sx / n;
         double xy = sxy - sx * sy / n;

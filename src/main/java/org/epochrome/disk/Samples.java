@@ -36,6 +36,8 @@ record Samples(
     /** Part of a softened pixel's surroundings that must be known. */
     private static final double KNOWN = 0.3;
 
+    /** Light that is so many times brighter than the disk is not of it. */
+    private static final float OTHER_LIGHT = 4;
     /** Part of a frame's pixels that have its least value if it was cut off there. */
     private static final double CUT = 0.01;
 
@@ -138,7 +140,8 @@ record Samples(
         Plane part = new Plane(width, height);
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {
-                part.set(x, y, (float) ((frame.at(left + x, top + y) - levels.background()) / levels.top()));
+                float light = (float) ((frame.at(left + x, top + y) - levels.background()) / levels.top());
+                part.set(x, y, light > OTHER_LIGHT ? Float.NaN : light);
             }
         }
         return part;

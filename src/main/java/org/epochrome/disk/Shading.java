@@ -32,6 +32,8 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
     private static final int FINE = 3;
 
     private static final int FINEST = 6;
+    /** Wings narrower than so many cores blur detail as the core does. */
+    private static final double CLOSE = 3;
 
     /** The blurred picture of an even globe, 1 where Sun and observer stand overhead; pixels integrate over their area. */
     public Plane picture(View view, int width, int height) {
@@ -52,6 +54,19 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
     /** The same shading with another smear. */
     public Shading drawnOut(Smear other) {
         return new Shading(minnaert, brightening, blurPx, other, wings);
+    }
+
+    /** Standard deviation of the core of the blur together with the wings next to it, pixels. */
+    double closeBlurPx() {
+        double variance = blurPx * blurPx;
+        double[] widths = wings.widthsPx();
+        double[] parts = wings.parts();
+        for (int i = 0; i < widths.length; i++) {
+            if (widths[i] < CLOSE * blurPx) {
+                variance += Math.max(0, parts[i]) * widths[i] * widths[i] / (1 - wings.spread());
+            }
+        }
+        return Math.sqrt(variance);
     }
 
     /** The same shading with another exponent. */

@@ -95,7 +95,7 @@ public final class Unsmear {
             unexplained.data()[i] = Float.isNaN(light) || drawn[i] < DARK ? 0 : light;
         }
         Plane detail =
-                detail(unexplained, drawn, smear, SOFTENED * fitted.shading().blurPx(), noise, progress);
+                detail(unexplained, drawn, smear, SOFTENED * fitted.shading().closeBlurPx(), noise, progress);
         add(unexplained, smear.of(detail), -1);
         Plane restored = left.of(detail);
         Plane result = new Plane(width, height);

@@ -18,7 +18,7 @@ public record Margins(int left, int top, int right, int bottom) {
     /** So much larger than the step to the next line it is. */
     private static final double ABRUPT = 3;
     /** Lines within that are partly of the border too, where frames were moved by parts of a pixel: one at least, and at most. */
-    private static final int MOST_SOFT_PX = 3;
+    private static final int MOST_SOFT_PX = 4;
     /** Step to the next line, as a part of its light, from which a line counts as partly border. */
     private static final double SOFT_STEP = 0.4;
     /** Lines over which a border may be ragged. */

@@ -63,7 +63,9 @@ final class PlateScale {
                 sizes,
                 i -> new Size(
                         fits.get(i).disk().equatorialRadiusPx(), fits.get(i).radiusSigmaPx(), true));
-        cameras.values().forEach(members -> share(members, fits, sizes, warnings));
+        cameras.values().stream()
+                .filter(members -> members.size() > 1)
+                .forEach(members -> share(members, fits, sizes, warnings));
         return List.of(sizes);
     }
 

@@ -35,7 +35,8 @@ class WingsTest {
                 expected.data()[i] += (float) ((1 - part) * Math.pow(part, times)) * term.data()[i];
             }
         }
-        assertArrayEquals(expected.data(), seen.data(), 0.005f);
+        // Floats of a transform whose largest value is 800.
+        assertArrayEquals(expected.data(), seen.data(), 0.02f);
     }
 
     @Test
