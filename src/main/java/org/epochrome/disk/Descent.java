@@ -128,7 +128,7 @@ final class Descent {
         boolean coarse = model.markings().areCoarse();
         model.lawPrior().addTo(normals, first, model.shape());
         SmearPrior.addTo(normals, first, model.shape());
-        ShapeStep.expectLittle(normals, first, model.shape(), model.surroundings());
+        ShapeStep.expectLittle(normals, first, model.shape(), model.samples());
         for (int i = 0; i < DiskModel.SHAPE; i++) {
             if (held[i] || (free && coarse && i == DiskModel.MINNAERT)) {
                 normals.hold(first + i);
@@ -160,7 +160,7 @@ final class Descent {
         int first = model.markings().size();
         model.lawPrior().addTo(information, first, model.shape());
         SmearPrior.addTo(information, first, model.shape());
-        ShapeStep.expectLittle(information, first, model.shape(), model.surroundings());
+        ShapeStep.expectLittle(information, first, model.shape(), model.samples());
         for (int i = 0; i < DiskModel.SHAPE; i++) {
             if (held[i]) {
                 information.hold(first + i);

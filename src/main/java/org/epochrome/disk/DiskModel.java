@@ -167,8 +167,8 @@ final class DiskModel {
         return coefficients;
     }
 
-    Surroundings surroundings() {
-        return samples.surroundings();
+    Samples samples() {
+        return samples;
     }
 
     /** What is expected of the limb's law. */

@@ -93,7 +93,7 @@ final class RingedDescent {
         Skyline normals = model.normals(pixels, weights);
         int first = facets.layers();
         LimbLawPrior.USUAL.addTo(normals, first, model.shape());
-        ShapeStep.expectLittle(normals, first, model.shape(), samples.surroundings());
+        ShapeStep.expectLittle(normals, first, model.shape(), samples);
         for (int i = 0; i < DiskModel.SHAPE; i++) {
             if (held[i] || (brightnessOnly && i != DiskModel.SKY)) {
                 normals.hold(first + i);

@@ -23,10 +23,11 @@ record ShapeStep(double mostMove, double leastBlur, double mostBlurRatio) {
     private static final double MOST_MINNAERT = 1.3;
 
     /** Adds that wings and slopes of the sky are small unless the frame says so. */
-    static void expectLittle(Skyline normals, int first, double[] shape, Surroundings surroundings) {
+    static void expectLittle(Skyline normals, int first, double[] shape, Samples samples) {
         for (int i = DiskModel.SKY; i < DiskModel.SHAPE; i++) {
-            double scatter =
-                    i < DiskModel.WINGS ? SKY_SCATTER : WINGS_SCATTER * surroundings.looseness(i - DiskModel.WINGS);
+            double scatter = i < DiskModel.WINGS
+                    ? SKY_SCATTER
+                    : WINGS_SCATTER * samples.surroundings().looseness(i - DiskModel.WINGS, samples.diskNoise());
             double trust = 1 / (scatter * scatter);
             normals.add(first + i, first + i, trust);
             normals.addRight(first + i, -trust * shape[i]);

@@ -20,6 +20,8 @@ final class Surroundings {
     private static final double CLOSE = 2.4;
 
     private static final double CLOSE_LOOSENESS = 0.2;
+    /** Noise up to which they can be told from it; found on rendered scenes. */
+    private static final double QUIET = 0.01;
 
     private final int width;
     private final double core;
@@ -63,9 +65,14 @@ final class Surroundings {
         return filled;
     }
 
-    /** How loose the expectation of small wings is: those next to the core hardly differ from it. */
-    double looseness(int wing) {
-        return wing < widths.length && widths[wing] < CLOSE * core ? CLOSE_LOOSENESS : 1;
+    /**
+     * How loose the expectation of small wings is: those next to the core hardly differ from it, and in noise not at all.
+     *
+     * @param noise standard deviation of a sample, in the disk's brightness
+     */
+    double looseness(int wing, double noise) {
+        boolean close = wing < widths.length && widths[wing] < CLOSE * core;
+        return (close ? CLOSE_LOOSENESS : 1) * Math.min(1, (close ? QUIET : 2 * QUIET) / noise);
     }
 
     /** The light at a pixel of the samples, by the shape parameters of {@link DiskModel}. */

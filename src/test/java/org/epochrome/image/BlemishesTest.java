@@ -124,12 +124,12 @@ class BlemishesTest {
             plane.data()[i] += 0.05f;
         }
         for (int y = 0; y < SIZE; y++) {
-            for (int x = 0; x < 7; x++) {
+            for (int x = 0; x < 6; x++) {
                 boolean border = x < 3 || (x == 3 && y % 20 > 0) || (x == 4 && y % 5 > 0);
                 plane.set(x, y, border ? 0 : 0.5f * plane.at(x, y));
             }
         }
-        assertEquals(new Margins(7, 0, SIZE, SIZE), Margins.of(plane));
+        assertEquals(new Margins(6, 0, SIZE, SIZE), Margins.of(plane));
     }
 
     /** Black or without data, over a sky above zero; the line within may be half of the border. */
