@@ -34,7 +34,7 @@ final class Descent {
     /** The same as a part of the smear; from rendered scenes low above the horizon. */
     private static final double SMEAR_DOUBT = 0.0005;
 
-    private static final double RADIUS_DOUBT = 0.06;
+    private static final double RADIUS_DOUBT = 0.05;
     /** The same for the north angle, as a part of the flattening. */
     private static final double NORTH_DOUBT = 0.0085;
 

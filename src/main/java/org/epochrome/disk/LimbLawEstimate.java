@@ -89,10 +89,10 @@ final class LimbLawEstimate {
         double area = belted
                 ? CLOUD_AREA * model.shape()[DiskModel.BLUR] * model.shape()[DiskModel.BLUR]
                 : Math.pow(LAND * model.shape()[DiskModel.RADIUS], 2);
-        return parallels.law(model.shape(), area);
+        return parallels.law(model.shape(), area, belted);
     }
 
-    private LimbLawPrior law(double[] shape, double area) {
+    private LimbLawPrior law(double[] shape, double area, boolean belted) {
         double dk = 0;
         double db = 0;
         double[] m = new double[3];
@@ -114,7 +114,8 @@ final class LimbLawEstimate {
             // A little of the usual law keeps the two apart where the disk tells only their sum.
             double trust = count == 0 ? 1 : 1e-3 * count;
             double kk = sums[0] + trust;
-            double bb = sums[2] + trust;
+            // Caps of lands would pass for a brightening.
+            double bb = sums[2] + (belted ? trust : 1e9);
             double determinant = kk * bb - sums[1] * sums[1];
             dk = (bb * sums[3] - sums[1] * sums[4]) / determinant;
             db = (kk * sums[4] - sums[1] * sums[3]) / determinant;
@@ -122,7 +123,9 @@ final class LimbLawEstimate {
             variance = judge(means, dk, db);
         }
         double blurred = BLURRED * shape[DiskModel.BLUR] / shape[DiskModel.RADIUS];
-        return combined(shape, dk, db, m, variance * area, blurred * blurred);
+        return belted
+                ? combined(shape, dk, db, m, variance * area, blurred * blurred)
+                : exponentAlone(shape, dk, variance * area / Math.max(1e-9, m[0]) + blurred * blurred);
     }
 
     /** Means over each band of latitude: of weights, logarithms and derivatives. */
@@ -159,6 +162,19 @@ final class LimbLawEstimate {
             weight[i] = 1 / (1 + left[i] * left[i] / (4 * variance + 1e-12));
         }
         return variance;
+    }
+
+    /** The measured exponent together with the usual law: lands are alike over so large areas that it counts but once. */
+    private static LimbLawPrior exponentAlone(double[] shape, double dk, double variance) {
+        LimbLawPrior usual = LimbLawPrior.USUAL;
+        double measured = 1 / (variance + EXPONENT_SCATTER * EXPONENT_SCATTER);
+        double total = measured + usual.exponents();
+        return new LimbLawPrior(
+                (measured * (shape[DiskModel.MINNAERT] + dk) + usual.exponents() * usual.minnaert()) / total,
+                0,
+                total,
+                0,
+                usual.brightenings());
     }
 
     /** The measured law with its own scatter and the one by which limbs differ from it, together with the usual law. */

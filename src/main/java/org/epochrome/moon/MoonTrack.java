@@ -39,6 +39,8 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
      * winds come from maps of other years, and large spots roll between two of them.
      */
     private static final double DRIFT_DEG_PER_DAY = 5;
+    /** Places that scatter about a straight course by more than so many standard errors follow none. */
+    private static final double MOST_MISFIT = 2;
     /** Scatter about the course below which nothing could be told. */
     private static final double TOO_LITTLE_PX = 0.25;
 
@@ -140,7 +142,9 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
             return scatterPx(carried) < CLEARLY * Math.max(TOO_LITTLE_PX, offPx());
         }
         double sure = Math.hypot(Math.max(TOO_LITTLE_PX, offPx()), centreSigmaPx());
-        return instants() < LEAST_INSTANTS || scatterPx(withoutDrift(carried)) < MORE_CLEARLY * sure;
+        return instants() < LEAST_INSTANTS
+                || misfit() > MOST_MISFIT
+                || scatterPx(withoutDrift(carried)) < MORE_CLEARLY * sure;
     }
 
     /** Whether it was seen for longer than a moon's course is straight. */
@@ -170,6 +174,18 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
             }
         }
         return count;
+    }
+
+    /** Rms distance of the plain places from a straight course fitted to them, standard errors. */
+    private double misfit() {
+        double sum = IntStream.of(plain())
+                .mapToDouble(i -> Math.pow(
+                        off(i).length()
+                                * frames.get(i).radiusPx()
+                                / places.get(i).sigmaPx(),
+                        2))
+                .sum();
+        return Math.sqrt(sum / Math.max(1, 2 * plain().length - 4));
     }
 
     /** Rms standard error of the plain frames' disks, pixels. */

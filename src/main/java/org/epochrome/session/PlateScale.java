@@ -17,7 +17,7 @@ import org.epochrome.io.FrameHead;
  */
 final class PlateScale {
     /** Standard error of a disk's size that its fit does not know of, as a part (from rendered scenes with real optics). */
-    private static final double FIT_DOUBT = 0.003;
+    private static final double FIT_DOUBT = 0.002;
     /** The same of a scale in a header: focus and temperature change it (common practice, no source). */
     private static final double HEADER_DOUBT = 0.004;
     /** Disks that differ by more from the others, as a part, were taken at another scale: no focus does that. */

@@ -134,9 +134,16 @@ final class InventedNight {
                 .with(Place.at(SITE))
                 .at(Optional.of(EPOCH))
                 .with(new Setup(OptionalDouble.empty(), mirroring, OptionalDouble.empty(), mount))
-                // the scene knows no dispersion
+                // the scene knows neither dispersion nor flattening by the air
                 .with(new Corrections(
-                        Optional.of(Body.JUPITER.defaultSystem()), true, false, Extent.HALF, true, Spectrum.EVEN));
+                        Optional.of(Body.JUPITER.defaultSystem()),
+                        OptionalDouble.empty(),
+                        true,
+                        false,
+                        false,
+                        Extent.HALF,
+                        true,
+                        Spectrum.EVEN));
     }
 
     static Combination combine(Recipe recipe) {

@@ -188,7 +188,14 @@ final class LowNight {
                 .with(new Setup(OptionalDouble.of(NORTH), Mirroring.NO, OptionalDouble.empty(), Mount.EQUATORIAL))
                 // the scene turns as a whole, and its light is even over the passbands
                 .with(new Corrections(
-                        Optional.of(evening.body.defaultSystem()), true, true, Extent.HALF, true, Spectrum.EVEN));
+                        Optional.of(evening.body.defaultSystem()),
+                        OptionalDouble.empty(),
+                        true,
+                        true,
+                        false,
+                        Extent.HALF,
+                        true,
+                        Spectrum.EVEN));
     }
 
     /** The same recipe with so much of the smear within the bands undone. */
