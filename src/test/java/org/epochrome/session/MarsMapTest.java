@@ -106,8 +106,8 @@ class MarsMapTest {
             double slope = (sums[4] - sums[1] * sums[2] / n) / (sums[3] - sums[1] * sums[1] / n);
             double exponent = c.frames().get(band).limb().shading().minnaert();
             assertTrue(Math.sqrt(sums[5] / n) < bound, "band " + band + " rms " + Math.sqrt(sums[5] / n));
-            // The limb's brightening, up to 0.05, takes its part of the slope: up to 0.022 measured.
-            assertEquals(MINNAERT - exponent, slope, 0.03, "band " + band);
+            // The limb's brightening, up to 0.05, takes its part of the slope: up to 0.027 measured.
+            assertEquals(MINNAERT - exponent, slope, 0.028, "band " + band);
         }
     }
 

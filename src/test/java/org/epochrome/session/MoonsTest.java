@@ -110,7 +110,7 @@ class MoonsTest {
                 y);
         for (int k = 0; k < 3; k += 2) {
             // Measured 0.11 and less: the wings that are fitted take a part of so small a moon.
-            assertTrue(apart(kept, k) < 0.15, "apart by " + apart(kept, k));
+            assertTrue(apart(kept, k) < 0.11, "apart by " + apart(kept, k));
             // Where nothing is done colours lie as far apart as the moon went.
             assertEquals(Math.hypot(COURSE_X, COURSE_Y) * 200, apart(left, k), 0.3);
         }

@@ -84,11 +84,11 @@ class RegistrationGridTest {
     }
 
     /**
-     * The bounds at a signal to noise of 20 and 100 are the project's aims, that at 300 is a fifth over what was measured,
+     * The bounds at a signal to noise of 20 and 100 are the project's aims, that at 300 is just over what was measured,
      * 0.0185: limbs are fitted with wings and a freer law, which costs the quietest frames what a fixed Gaussian had (0.0097).
      */
     @ParameterizedTest
-    @CsvSource({"20,16,0.10", "100,24,0.03", "300,12,0.022"})
+    @CsvSource({"20,16,0.10", "100,24,0.03", "300,12,0.02"})
     void placesHold(double snr, int count, double mostPx) {
         List<Place> those = PLACES.stream()
                 .filter(p -> p.snr == snr && !p.scene.equals(REVERSED))
@@ -116,7 +116,7 @@ class RegistrationGridTest {
     void statedErrorsHold() {
         assertEquals(60, PLACES.size());
         double rms = rms(PLACES, Place::normalised);
-        assertTrue(rms > 0.6 && rms < 1.4, "rms " + rms + " of " + PLACES);
+        assertTrue(rms > 0.67 && rms < 1.4, "rms " + rms + " of " + PLACES);
     }
 
     private static double rms(List<Place> places, ToDoubleFunction<Place> what) {
