@@ -87,6 +87,9 @@ public final class Combiner {
             List<Plane> all = planes;
             planes = stored(progress, i -> bare.moons().without(i, all.get(i)));
         }
+        StruckPixels struck = StruckPixels.of(schedule, turning, planes, limbs, memory, progress);
+        List<Plane> hit = planes;
+        planes = stored(progress, i -> struck.without(i, hit.get(i)));
         Unsmear.Extent extent = recipe.corrections().unsmear();
         if (limbs.stream().anyMatch(f -> Unsmear.changes(f.shading(), extent))) {
             progress.doing("undoing the smear within bands");
