@@ -90,6 +90,7 @@ public final class Combiner {
         StruckPixels struck = StruckPixels.of(schedule, turning, planes, limbs, memory, progress);
         List<Plane> hit = planes;
         planes = stored(progress, i -> struck.without(i, hit.get(i)));
+        struck.notes().forEach((i, note) -> blemishes.accumulateAndGet(i, List.of(note), Combiner::joined));
         Unsmear.Extent extent = recipe.corrections().unsmear();
         if (limbs.stream().anyMatch(f -> Unsmear.changes(f.shading(), extent))) {
             progress.doing("undoing the smear within bands");
@@ -191,6 +192,12 @@ public final class Combiner {
         Blemishes read = schedule.exposures().get(index).read();
         blemishes.set(index, read.notes());
         return read.masked();
+    }
+
+    private static List<String> joined(List<String> first, List<String> more) {
+        List<String> all = new ArrayList<>(first);
+        all.addAll(more);
+        return all;
     }
 
     private List<Plane> stored(Progress progress, IntFunction<Plane> made) {

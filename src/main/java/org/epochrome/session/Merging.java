@@ -24,8 +24,8 @@ import org.epochrome.turn.Turned;
  * their mean is no better than one of them; hence the factor.
  */
 final class Merging {
-    /** Trust that a frame keeps where it saw nothing: enough where no frame did, next to nothing where one did. */
-    private static final float LEAST_TRUST = 0.002f;
+    /** Trust in a hole that was filled from around it: enough where no frame saw the place, next to nothing where one did. */
+    private static final float LEAST_TRUST = 2e-6f;
 
     private final Schedule schedule;
     private final Turning turning;

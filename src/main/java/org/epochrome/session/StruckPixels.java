@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.IntStream;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.View;
@@ -46,8 +48,7 @@ final class StruckPixels {
     private final List<Plane> excesses;
     private final List<BitSet> struck = new ArrayList<>();
 
-    private StruckPixels(
-            Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> fits, Memory memory) {
+    private StruckPixels(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> fits, Memory memory) {
         this.schedule = schedule;
         this.turning = turning;
         this.fits = fits;
@@ -77,9 +78,19 @@ final class StruckPixels {
         return found;
     }
 
-    /** How many were found in a frame. */
-    int count(int index) {
-        return struck.get(index).cardinality();
+    /** What was left out, by the number of the frame. */
+    Map<Integer, String> notes() {
+        Map<Integer, String> notes = new TreeMap<>();
+        for (int i = 0; i < struck.size(); i++) {
+            int count = struck.get(i).cardinality();
+            if (count > 0) {
+                notes.put(
+                        i,
+                        "Left out as struck, since the other frames of the band do not show them: " + count
+                                + (count == 1 ? " pixel." : " pixels."));
+            }
+        }
+        return notes;
     }
 
     /** A frame with no data in their places. */
@@ -110,26 +121,30 @@ final class StruckPixels {
     private BitSet in(int index, List<Integer> others) {
         Plane excess = excesses.get(index);
         double sigma = sigma(index);
-        BitSet found = new BitSet();
+        BitSet hit = new BitSet();
         ArrayDeque<Integer> beside = new ArrayDeque<>();
         for (int p = 0; p < excess.data().length; p++) {
             if (excess.data()[p] > SIGMAS * sigma && isStruck(index, p, others, SIGMAS * sigma, OTHERS)) {
-                found.set(p);
+                hit.set(p);
                 beside.add(p);
             }
         }
+        // Light beside a ray's core is too faint to be told from detail, but it is the ray's.
+        BitSet touched = new BitSet();
         while (!beside.isEmpty()) {
             int p = beside.remove();
+            touched.set(p);
             for (int q : around(p, excess)) {
-                if (!found.get(q)
+                touched.set(q);
+                if (!hit.get(q)
                         && excess.data()[q] > SIGMAS_BESIDE * sigma
                         && isStruck(index, q, others, SIGMAS_BESIDE * sigma, OTHERS_BESIDE)) {
-                    found.set(q);
+                    hit.set(q);
                     beside.add(q);
                 }
             }
         }
-        return found;
+        return touched;
     }
 
     /** Noise of a pixel on the disk, as a part of the disk's brightness. */
@@ -166,7 +181,8 @@ final class StruckPixels {
         double side = here.side(x, y);
         double depth = here.depth(pole, side);
         if (Double.isNaN(depth)) {
-            return beside(other, there.column(pole, side), there.row(pole, side), here.ellipticRadius(pole, side), size);
+            return beside(
+                    other, there.column(pole, side), there.row(pole, side), here.ellipticRadius(pole, side), size);
         }
         double bodyX = here.bodyX(pole, depth);
         double bodyZ = here.bodyZ(pole, depth);
@@ -190,8 +206,7 @@ final class StruckPixels {
     }
 
     private View view(int index) {
-        return new View(
-                schedule.exposures().get(index).globe(), fits.get(index).disk());
+        return new View(schedule.exposures().get(index).globe(), fits.get(index).disk());
     }
 
     private Rotation rotation(int index) {

@@ -37,6 +37,9 @@ public final class Turner {
 
     private static final double UNVEILED = 0.97;
 
+    /** Trust in light that was only moved. */
+    static final double MOVED = 0.002;
+
     /** A place this far from the disk's centre, in radii, tells whether the frame saw the clouds at the limb beside it. */
     private static final double INSIDE_LIMB = 0.985;
     /** How far beyond the limb its light reaches, blurs. */
@@ -208,9 +211,10 @@ public final class Turner {
             if (carriedTrust < 1) {
                 boolean shown = !cutOff && then.shows(column, row) && !isBesideCut(to, rotation, then, pole, side);
                 value = shown ? value + (1 - carriedTrust) * then.moved.at(column, row) : Double.NaN;
+                held &= shown && then.holds(column, row);
             }
             picture.set(x, outputRow, (float) value);
-            trust.set(x, outputRow, held ? (float) carriedTrust : 0);
+            trust.set(x, outputRow, held ? (float) Math.max(MOVED, carriedTrust) : 0);
         }
     }
 
