@@ -5,11 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.ArrayRealVector;
-import org.apache.commons.math3.linear.CholeskyDecomposition;
-import org.apache.commons.math3.linear.RealMatrix;
-import org.apache.commons.math3.linear.RealVector;
+import java.util.stream.IntStream;
 
 /**
  * Weighs what the witnesses say about where the disks lie. The limb knows every frame's disk on its own; detail and physics
@@ -30,14 +26,10 @@ public final class Fusion {
     private static final double LEAST_TESTED_PX = 0.05;
     /** What cannot be told from the worst statement, as a part of it. */
     private static final double AS_BAD = 0.9;
-    /** Part of a statement that others must be able to check. */
-    private static final double CHECKED = 1e-3;
-    /** Standard error below which detail is well measured: bands that have little in common are not compared so well. */
-    private static final double WELL_MEASURED_PX = 0.1;
-    /** A frame whose limb does not count is held where it is, but only just. */
-    private static final double UNHEARD_PX = 1e3;
-    /** Standard error that stands for none. */
-    private static final double HELD_PX = 1e-6;
+    /** So many coordinates count as if limbs had erred in them by what they state. */
+    private static final double STATED = 2;
+
+    private static final int ROUNDS = 10;
 
     private Fusion() {}
 
@@ -69,14 +61,15 @@ public final class Fusion {
         links.forEach(link -> all.add(Statement.of(link)));
         boolean[] out = new boolean[all.size()];
         for (int i = 0; i < out.length; i++) {
-            out[i] = !all.get(i).shift.known();
+            out[i] = !all.get(i).shift().known();
         }
         boolean[] unknown = out.clone();
-        Size size = new Size(n, causes);
+        ShiftNetwork.Size size = new ShiftNetwork.Size(n, causes);
         for (Optional<Integer> worst = worst(size, all, out); worst.isPresent(); worst = worst(size, all, out)) {
             out[worst.get()] = true;
         }
-        Network network = new Network(size, all, out, 0);
+        widenLimbs(size, all, out);
+        ShiftNetwork network = new ShiftNetwork(size, all, out, 0);
         List<Shift> corrections = new ArrayList<>();
         List<Shift> places = new ArrayList<>();
         for (int i = 0; i < n; i++) {
@@ -91,85 +84,36 @@ public final class Fusion {
                 corrections, places, List.copyOf(left.subList(0, n)), List.copyOf(left.subList(n, left.size())));
     }
 
-    /** How many frames there are, and how many causes of errors that limbs share. */
-    private record Size(int frames, int causes) {
-        int unknowns() {
-            return 2 * frames + causes;
-        }
-    }
-
     /**
-     * A shift that should equal a sum of unknowns.
-     *
-     * @param limb the frame whose limb says so; -1 for a link
-     * @param misfits whether that limb does not resemble its model
-     * @param terms the unknowns' numbers
-     * @param right factors of the unknowns in the shift's x
-     * @param down the same in y
+     * Limbs err by more than they state where the disk is not quite what its model supposes: by how much, detail tells. All limbs get
+     * one factor, such that what they are corrected by is about as large as they then state: the estimate of a variance component of
+     * Foerstner 1979 (Vermessungswesen und Raumordnung 41, 433), with {@link #STATED} to hold it near 1.
      */
-    private record Statement(
-            int limb,
-            boolean misfits,
-            Shift shift,
-            Witness witness,
-            List<Integer> terms,
-            List<Double> right,
-            List<Double> down) {
-        static Statement of(Limb limb, int frame, int frames) {
-            double sigma = Math.max(HELD_PX, Math.min(UNHEARD_PX, limb.sigmaPx()));
-            return new Statement(
-                    frame,
-                    limb.misfits(),
-                    new Shift(
-                            0,
-                            0,
-                            Math.hypot(sigma, limb.ownX()),
-                            Math.hypot(sigma, limb.ownY()),
-                            limb.ownX() * limb.ownY()),
-                    Witness.LIMB,
-                    List.of(2 * frame, 2 * frame + 1, 2 * frames + limb.cause()),
-                    List.of(1.0, 0.0, -limb.sharedX()),
-                    List.of(0.0, 1.0, -limb.sharedY()));
-        }
-
-        static Statement of(Link link) {
-            return new Statement(
-                    -1,
-                    false,
-                    link.shift(),
-                    link.witness(),
-                    List.of(2 * link.to(), 2 * link.to() + 1, 2 * link.from(), 2 * link.from() + 1),
-                    List.of(1.0, 0.0, -1.0, 0.0),
-                    List.of(0.0, 1.0, 0.0, -1.0));
-        }
-
-        List<Double> factors(int axis) {
-            return axis == 0 ? right : down;
-        }
-
-        /** Covariance, no standard error less than a bound unless the centre is held. */
-        double[] covariance(double least) {
-            double bound = held() ? 0 : least;
-            double sx = Math.max(bound, shift.sigmaX());
-            double sy = Math.max(bound, shift.sigmaY());
-            return new double[] {sx * sx, shift.covariance(), sy * sy};
-        }
-
-        /** Whether this is detail, well measured, of the frame of another statement. */
-        boolean outvotes(Statement limb) {
-            return witness == Witness.DETAIL
-                    && Math.max(shift.sigmaX(), shift.sigmaY()) < WELL_MEASURED_PX
-                    && terms.contains(2 * limb.limb);
-        }
-
-        boolean held() {
-            return limb >= 0 && shift.sigmaX() <= HELD_PX;
+    private static void widenLimbs(ShiftNetwork.Size size, List<Statement> all, boolean[] out) {
+        List<Integer> limbs = IntStream.range(0, all.size())
+                .filter(k -> all.get(k).limb() >= 0 && !out[k] && !all.get(k).held())
+                .boxed()
+                .toList();
+        List<Statement> stated = List.copyOf(all);
+        double factor = 1;
+        for (int round = 0; round < ROUNDS && !limbs.isEmpty(); round++) {
+            ShiftNetwork network = new ShiftNetwork(size, all, out, 0);
+            double corrected = STATED;
+            double free = STATED;
+            for (int k : limbs) {
+                corrected += network.corrected(all.get(k), stated.get(k));
+                free += network.free(all.get(k));
+            }
+            factor = Math.max(1, Math.sqrt(corrected / free));
+            for (int k : limbs) {
+                all.set(k, stated.get(k).widened(factor));
+            }
         }
     }
 
     /** The statement to leave out next; empty if all agree. */
-    private static Optional<Integer> worst(Size size, List<Statement> all, boolean[] out) {
-        double[] contradictions = new Network(size, all, out, LEAST_TESTED_PX).contradictions();
+    private static Optional<Integer> worst(ShiftNetwork.Size size, List<Statement> all, boolean[] out) {
+        double[] contradictions = new ShiftNetwork(size, all, out, LEAST_TESTED_PX).contradictions();
         double most = Arrays.stream(contradictions).max().orElse(0);
         if (most < CONTRADICTS) {
             return Optional.empty();
@@ -181,136 +125,14 @@ public final class Fusion {
             }
         }
         Optional<Integer> misfit = suspects.stream()
-                .filter(i -> all.get(i).misfits
+                .filter(i -> all.get(i).misfits()
                         && suspects.stream().anyMatch(k -> all.get(k).outvotes(all.get(i))))
                 .max(Comparator.comparing(i -> contradictions[i]));
         if (misfit.isPresent()) {
             return misfit;
         }
         return suspects.stream()
-                .max(Comparator.comparing((Integer i) -> all.get(i).witness == Witness.DETAIL ? 1 : 0)
+                .max(Comparator.comparing((Integer i) -> all.get(i).witness() == Witness.DETAIL ? 1 : 0)
                         .thenComparing(i -> contradictions[i]));
-    }
-
-    /** The normal equations: x and y of the first frame's correction, of the second's, and so on, then the causes. */
-    private static final class Network {
-        private final List<Statement> all;
-        private final boolean[] out;
-        private final double least;
-        private final RealVector solution;
-        private final RealMatrix inverse;
-
-        Network(Size size, List<Statement> all, boolean[] out, double least) {
-            this.all = all;
-            this.out = out;
-            this.least = least;
-            int n = size.unknowns();
-            RealMatrix matrix = new Array2DRowRealMatrix(n, n);
-            double[] right = new double[n];
-            for (int c = 2 * size.frames(); c < n; c++) {
-                matrix.setEntry(c, c, 1);
-            }
-            for (int k = 0; k < all.size(); k++) {
-                Statement s = all.get(k);
-                if (!out[k]) {
-                    add(s, inverted(s.covariance(least)), matrix, right);
-                } else if (s.limb >= 0) {
-                    double weight = 1 / (UNHEARD_PX * UNHEARD_PX);
-                    matrix.addToEntry(2 * s.limb, 2 * s.limb, weight);
-                    matrix.addToEntry(2 * s.limb + 1, 2 * s.limb + 1, weight);
-                }
-            }
-            CholeskyDecomposition cholesky = new CholeskyDecomposition(matrix, 1e-9, 1e-30);
-            solution = cholesky.getSolver().solve(new ArrayRealVector(right, false));
-            inverse = cholesky.getSolver().getInverse();
-        }
-
-        private static void add(Statement s, double[] weight, RealMatrix matrix, double[] right) {
-            for (int p = 0; p < s.terms.size(); p++) {
-                double ofX = weight[0] * s.right.get(p) + weight[1] * s.down.get(p);
-                double ofY = weight[1] * s.right.get(p) + weight[2] * s.down.get(p);
-                right[s.terms.get(p)] += ofX * s.shift.x() + ofY * s.shift.y();
-                for (int q = 0; q < s.terms.size(); q++) {
-                    matrix.addToEntry(s.terms.get(p), s.terms.get(q), ofX * s.right.get(q) + ofY * s.down.get(q));
-                }
-            }
-        }
-
-        /** The inverse of a symmetric matrix given by xx, xy, yy. */
-        private static double[] inverted(double[] m) {
-            double determinant = m[0] * m[2] - m[1] * m[1];
-            return new double[] {m[2] / determinant, -m[1] / determinant, m[0] / determinant};
-        }
-
-        /** The correction to a frame's centre. */
-        Shift correction(int frame) {
-            return answered(new Statement(
-                    frame,
-                    false,
-                    Shift.UNKNOWN,
-                    Witness.LIMB,
-                    List.of(2 * frame, 2 * frame + 1),
-                    List.of(1.0, 0.0),
-                    List.of(0.0, 1.0)));
-        }
-
-        /** The same less that to another frame's. */
-        Shift place(int frame, int reference) {
-            return frame == reference
-                    ? new Shift(0, 0, 0, 0)
-                    : answered(Statement.of(new Link(reference, frame, Shift.UNKNOWN, Witness.LIMB)));
-        }
-
-        /** What all together say in a statement's place. */
-        private Shift answered(Statement s) {
-            return new Shift(
-                    sum(s, 0),
-                    sum(s, 1),
-                    Math.sqrt(Math.max(0, known(s, 0, 0))),
-                    Math.sqrt(Math.max(0, known(s, 1, 1))),
-                    known(s, 0, 1));
-        }
-
-        /** How far each statement lies from what all together say, in standard errors of that distance. */
-        double[] contradictions() {
-            double[] result = new double[all.size()];
-            for (int k = 0; k < result.length; k++) {
-                Statement s = all.get(k);
-                if (!out[k] && !s.held()) {
-                    double[] own = s.covariance(least);
-                    double[] left = {
-                        own[0] * (1 + CHECKED) - known(s, 0, 0),
-                        own[1] * (1 + CHECKED) - known(s, 0, 1),
-                        own[2] * (1 + CHECKED) - known(s, 1, 1)
-                    };
-                    double dx = s.shift.x() - sum(s, 0);
-                    double dy = s.shift.y() - sum(s, 1);
-                    double[] weight = inverted(left);
-                    result[k] =
-                            Math.sqrt(Math.max(0, weight[0] * dx * dx + 2 * weight[1] * dx * dy + weight[2] * dy * dy));
-                }
-            }
-            return result;
-        }
-
-        private double sum(Statement s, int axis) {
-            double sum = 0;
-            for (int p = 0; p < s.terms.size(); p++) {
-                sum += s.factors(axis).get(p) * solution.getEntry(s.terms.get(p));
-            }
-            return sum;
-        }
-
-        private double known(Statement s, int a, int b) {
-            double known = 0;
-            for (int p = 0; p < s.terms.size(); p++) {
-                for (int q = 0; q < s.terms.size(); q++) {
-                    known += s.factors(a).get(p)
-                            * s.factors(b).get(q)
-                            * inverse.getEntry(s.terms.get(p), s.terms.get(q));
-                }
-            }
-            return known;
-        }
     }
 }
