@@ -29,4 +29,9 @@ public record BandLight(Shading shading, RingLight rings) {
     BandLight blurredBy(double blurPx) {
         return new BandLight(shading.blurredBy(blurPx), rings);
     }
+
+    /** The same, seen by a spread function that is nothing but its core. */
+    BandLight withoutWings() {
+        return new BandLight(shading.withoutWings(), rings);
+    }
 }

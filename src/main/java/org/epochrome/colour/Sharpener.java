@@ -7,13 +7,14 @@ import org.epochrome.image.Gaussian;
 import org.epochrome.image.LocalRange;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Starlet;
+import org.epochrome.image.Wings;
 
 /**
  * Brings out detail in a balanced picture without touching its limb or its hues.
  *
  * <p>The light of an even globe is known from the disk fit, with its blur. It is exchanged for the same light with a
  * smaller blur, so the limb becomes steeper and cannot ring. Markings, the ratio of luminance to that light, are restored
- * in part and strengthened by scale; one factor for all three colours carries them back.
+ * in part, from the blur's wings as well as from its core, and strengthened by scale; one factor for all three colours carries them back.
  */
 public final class Sharpener {
     private static final double[] LUMINANCE = {0.2126, 0.7152, 0.0722};
@@ -21,6 +22,9 @@ public final class Sharpener {
     private static final double LEAST_BLUR_PX = 0.7;
     /** Strength from which on the limb has the new blur in full. */
     private static final double FULL_DEBLUR = 0.25;
+
+    /** Part of the light in wings from which on they are taken off; frames that were sharpened have less than none. */
+    private static final double LEAST_WINGS = 0.01;
 
     private static final double REACH_BLURS = 3;
     private static final double EDGE_BLURS = 1.5;
@@ -253,8 +257,31 @@ public final class Sharpener {
         for (int i = 0; i < blurred.data().length; i++) {
             blurred.data()[i] *= markings.data()[i];
         }
+        Plane light = wanted(1);
+        Wings wings = middle.shading().wings();
+        if (wings.spread() > LEAST_WINGS) {
+            BandLight core = middle.withoutWings().blurredBy(targetPx);
+            blurred = mixed(wings.without(blurred), blurred);
+            light = mixed(core.picture(view, width, height), light);
+            // Beyond the limb hardly any light is left to divide by.
+            float glow = GLOW * most(light);
+            for (int i = 0; i < light.data().length; i++) {
+                light.data()[i] += glow;
+                blurred.data()[i] += glow * markings.data()[i];
+            }
+        }
         return Restoration.markings(
-                blurred, wanted(1), markings, between, settings.iterations(), settings.smoothing(), grain);
+                blurred, light, markings, between, settings.iterations(), settings.smoothing(), grain);
+    }
+
+    /** A picture without wings and one with them, by how much of the blur shall go. */
+    private Plane mixed(Plane without, Plane with) {
+        float part = (float) Math.min(1, settings.deblur() / FULL_DEBLUR);
+        Plane mixed = with.copy();
+        for (int i = 0; i < mixed.data().length; i++) {
+            mixed.data()[i] += part * (without.data()[i] - with.data()[i]);
+        }
+        return mixed;
     }
 
     private static Plane difference(Plane a, Plane b) {

@@ -79,6 +79,11 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
         return new Shading(minnaert, brightening, otherPx, Smear.NONE, wings);
     }
 
+    /** The same shading, seen by a spread function that is nothing but its core. */
+    public Shading withoutWings() {
+        return new Shading(minnaert, brightening, blurPx, smear, Wings.NONE);
+    }
+
     /** The same shading on the pixels of another image that shows the same disk. */
     public Shading carried(Disk from, Disk to) {
         double scale = to.equatorialRadiusPx() / from.equatorialRadiusPx();
