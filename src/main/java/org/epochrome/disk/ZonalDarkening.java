@@ -40,7 +40,7 @@ public final class ZonalDarkening {
     }
 
     /** Logarithm of the factor on the globe's light at a planetographic latitude, radians, where the {@link #slope} is known. */
-    double logarithm(double latitude, double slope) {
+    public double logarithm(double latitude, double slope) {
         return between(logarithms, latitude) + slope * between(exponents, latitude);
     }
 

@@ -55,24 +55,31 @@ public final class Turner {
     private Prepared prepared;
     private Target target;
 
+    /** How the light of a belted globe differs from its shading: parallel by parallel, and at the limb. */
+    private record Calibration(ZonalDarkening zones, LimbProfile limb) {
+        double logarithm(double incidence, double emission, double latitude) {
+            return zones.exponent(latitude) * ZonalDarkening.slope(incidence, emission) + limb.at(emission);
+        }
+    }
+
     /** What does not depend on the epoch. */
-    private record Prepared(Spline moved, Spline ratio, Veil veil, Gaps gaps, Optional<ZonalDarkening> zones) {
+    private record Prepared(Spline moved, Spline ratio, Veil veil, Gaps gaps, Optional<Calibration> calibration) {
         /** Whether the frame shows a place. */
         boolean shows(double column, double row) {
             return moved.contains(column, row)
                     && !gaps.isBeyond(pixel(column, moved.width()), pixel(row, moved.height()));
         }
 
-        /** By how much more than the whole globe's a place's own limb darkening changes its light on the way. */
-        double darkening(
+        /** By how much more than by the shading a place's light changes on the way. */
+        double correction(
                 View to, double toX, double toY, View from, double fromX, double fromY, double bodyZ, double latitude) {
-            if (zones.isEmpty()) {
+            if (calibration.isEmpty()) {
                 return 1;
             }
-            double now = ZonalDarkening.slope(to.cosIncidence(toX, toY, bodyZ), to.cosEmission(toX, toY, bodyZ));
-            double then =
-                    ZonalDarkening.slope(from.cosIncidence(fromX, fromY, bodyZ), from.cosEmission(fromX, fromY, bodyZ));
-            return Math.exp(zones.get().exponent(latitude) * (now - then));
+            Calibration c = calibration.get();
+            return Math.exp(c.logarithm(to.cosIncidence(toX, toY, bodyZ), to.cosEmission(toX, toY, bodyZ), latitude)
+                    - c.logarithm(
+                            from.cosIncidence(fromX, fromY, bodyZ), from.cosEmission(fromX, fromY, bodyZ), latitude));
         }
 
         /** Whether it holds data there. */
@@ -143,10 +150,10 @@ public final class Turner {
             progress.check();
             Gaps gaps = Gaps.of(light);
             Plane ratio = ratio(light, veil);
-            Optional<ZonalDarkening> zones = belted ? Optional.of(zones(ratio, veil)) : Optional.empty();
+            Optional<Calibration> calibration = belted ? Optional.of(calibration(ratio, veil)) : Optional.empty();
             gaps.fill(light);
             gaps.fill(ratio);
-            prepared = new Prepared(new Spline(light), new Spline(ratio), veil, gaps, zones);
+            prepared = new Prepared(new Spline(light), new Spline(ratio), veil, gaps, calibration);
         }
         return prepared;
     }
@@ -179,31 +186,57 @@ public final class Turner {
         return ratio;
     }
 
-    /** How limb darkening differs from parallel to parallel, by the clear part of the globe. */
-    private ZonalDarkening zones(Plane ratio, Veil veil) {
+    /** How the frame's light differs from its shading, by the clear part of the globe. */
+    private Calibration calibration(Plane ratio, Veil veil) {
         ZonalDarkening.Sums sums = new ZonalDarkening.Sums();
+        places(
+                ratio,
+                veil,
+                CLEAR,
+                (latitude, incidence, emission, light, value) ->
+                        sums.add(latitude, emission, ZonalDarkening.slope(incidence, emission), value));
+        ZonalDarkening zones = sums.darkening(from.disk().equatorialRadiusPx());
+        LimbProfile.Sums limb = new LimbProfile.Sums();
+        places(
+                ratio,
+                veil,
+                0,
+                (latitude, incidence, emission, light, value) -> limb.add(
+                        emission,
+                        light * light,
+                        value - zones.logarithm(latitude, ZonalDarkening.slope(incidence, emission))));
+        return new Calibration(zones, limb.profile());
+    }
+
+    /** A place on the globe: cosines of incidence and emission, its shading, and the logarithm of its light against it. */
+    @FunctionalInterface
+    private interface Place {
+        void take(double latitude, double incidence, double emission, double shade, double logarithm);
+    }
+
+    private void places(Plane ratio, Veil veil, double leastEmission, Place each) {
         for (int y = 0; y < ratio.height(); y++) {
             for (int x = 0; x < ratio.width(); x++) {
                 double pole = from.pole(x, y);
                 double side = from.side(x, y);
                 double depth = from.depth(pole, side);
                 float value = ratio.at(x, y);
+                float shade = veil.shade().at(x, y);
                 if (Double.isNaN(depth)
                         || !(value > DARK)
-                        || veil.shade().at(x, y) < BRIGHT
+                        || shade < BRIGHT
                         || veil.clear().at(x, y) < UNVEILED) {
                     continue;
                 }
                 double bodyX = from.bodyX(pole, depth);
                 double bodyZ = from.bodyZ(pole, depth);
                 double emission = from.cosEmission(bodyX, side, bodyZ);
-                if (emission > CLEAR) {
-                    double slope = ZonalDarkening.slope(from.cosIncidence(bodyX, side, bodyZ), emission);
-                    sums.add(from.graphicLatitude(bodyX, side, bodyZ), emission, slope, Math.log(value));
+                if (emission > leastEmission) {
+                    double incidence = from.cosIncidence(bodyX, side, bodyZ);
+                    each.take(from.graphicLatitude(bodyX, side, bodyZ), incidence, emission, shade, Math.log(value));
                 }
             }
         }
-        return sums.darkening(from.disk().equatorialRadiusPx());
     }
 
     private void turnRow(
@@ -227,7 +260,8 @@ public final class Turner {
                 double bodyZ = to.bodyZ(pole, depth);
                 double cos = rigidCos;
                 double sin = rigidSin;
-                double latitude = rotation.rigid() && then.zones.isEmpty() ? 0 : to.graphicLatitude(bodyX, side, bodyZ);
+                double latitude =
+                        rotation.rigid() && then.calibration.isEmpty() ? 0 : to.graphicLatitude(bodyX, side, bodyZ);
                 if (!rotation.rigid()) {
                     double back = rotation.backRad(latitude);
                     cos = Math.cos(back);
@@ -251,7 +285,7 @@ public final class Turner {
                         carried = carriedTrust > 0
                                 ? then.ratio.at(thenColumn, thenRow)
                                                 * shade
-                                                * then.darkening(to, bodyX, side, from, thenX, thenY, bodyZ, latitude)
+                                                * then.correction(to, bodyX, side, from, thenX, thenY, bodyZ, latitude)
                                         + now.rings().at(x, y)
                                 : 0;
                         held = then.holds(thenColumn, thenRow);
