@@ -17,7 +17,7 @@ public final class ZonalDarkening {
 
     private static final double CLOUD_SCATTER = 0.1;
     /** Size of what makes that scatter, radii (common practice, no source). */
-    private static final double CLOUD = 0.15;
+    private static final double CLOUD = 0.3;
     /** Cosines from which on to limb and terminator the law goes on unchanged. */
     private static final double GRAZING = 0.05;
 
