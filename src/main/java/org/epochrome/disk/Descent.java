@@ -128,6 +128,7 @@ final class Descent {
         boolean coarse = model.markings().areCoarse();
         model.lawPrior().addTo(normals, first, model.shape());
         SmearPrior.addTo(normals, first, model.shape());
+        PolarHaze.addTo(normals, first, model.shape());
         ShapeStep.expectLittle(normals, first, model.shape(), model.samples());
         for (int i = 0; i < DiskModel.SHAPE; i++) {
             if (held[i] || (free && coarse && i == DiskModel.MINNAERT)) {
@@ -160,6 +161,7 @@ final class Descent {
         int first = model.markings().size();
         model.lawPrior().addTo(information, first, model.shape());
         SmearPrior.addTo(information, first, model.shape());
+        PolarHaze.addTo(information, first, model.shape());
         ShapeStep.expectLittle(information, first, model.shape(), model.samples());
         for (int i = 0; i < DiskModel.SHAPE; i++) {
             if (held[i]) {

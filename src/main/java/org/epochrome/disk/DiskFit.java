@@ -320,6 +320,7 @@ public final class DiskFit {
         held[DiskModel.RADIUS] = radiusPx.isPresent();
         Arrays.fill(held, DiskModel.WINGS, DiskModel.SHAPE, markings.areCoarse());
         held[DiskModel.BRIGHTENING] = markings.areCoarse();
+        held[DiskModel.POLES] = !belted || markings.areCoarse();
         boolean shows = smears.assumed().lengthPx() > LEAST_SMEAR_BLURS * shading.blurPx();
         held[DiskModel.SMEAR_WIDTH] = markings.areCoarse() || !shows;
         held[DiskModel.SMEAR_TILT] = held[DiskModel.SMEAR_WIDTH];

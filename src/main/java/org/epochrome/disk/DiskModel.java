@@ -27,13 +27,16 @@ final class DiskModel {
     static final int SMEAR_WIDTH = 7;
 
     static final int SMEAR_TILT = 8;
-    static final int SKY = 9;
-    /** Slopes of the sky, per half width of the samples. */
-    static final int SKY_RIGHT = 10;
+    /** By how much of itself the polar radius of the visible limb exceeds the body's: see {@link PolarHaze}. */
+    static final int POLES = 9;
 
-    static final int SKY_DOWN = 11;
+    static final int SKY = 10;
+    /** Slopes of the sky, per half width of the samples. */
+    static final int SKY_RIGHT = 11;
+
+    static final int SKY_DOWN = 12;
     /** Parts of the light that wings spread, the first of {@link Surroundings#WINGS}. */
-    static final int WINGS = 12;
+    static final int WINGS = 13;
 
     static final int SHAPE = WINGS + Surroundings.WINGS;
 
@@ -103,7 +106,7 @@ final class DiskModel {
         smear = shaped.smear();
         width = samples.data().width();
         height = samples.data().height();
-        view = new View(globe, disk());
+        view = new View(globe.withAxisRatio(globe.axisRatio() * (1 + shape[POLES])), disk());
     }
 
     private BlurredLayers blurred() {
@@ -189,6 +192,11 @@ final class DiskModel {
         return globe;
     }
 
+    /** The visible globe where it lies in the samples. */
+    View view() {
+        return view;
+    }
+
     /** The disk on the samples' pixels. */
     Disk disk() {
         return new Disk(shape[X], shape[Y], shape[RADIUS], Math.toDegrees(shape[NORTH]), mirrored);
@@ -251,7 +259,8 @@ final class DiskModel {
             double brightness = samples.data().data()[pixels[i]];
             double inside = blursInside(pixels[i]);
             double detail = Math.min(markings.unseen(inside) * brightness, ALIKE * scatters[depth(inside)]);
-            variances[i] = samples.variance(brightness) + doubt + detail * detail;
+            double twilight = Twilight.scatter(view, pixels[i] % width, pixels[i] / width);
+            variances[i] = samples.variance(brightness) + doubt + detail * detail + twilight * twilight;
         }
         return variances;
     }
@@ -334,7 +343,11 @@ final class DiskModel {
             double r = residual(pixels[i]);
             sum += weights[i] * r * r;
         }
-        return sum + markings.misfit(coefficients) + lawPrior.misfit(shape) + SmearPrior.misfit(shape);
+        return sum
+                + markings.misfit(coefficients)
+                + lawPrior.misfit(shape)
+                + SmearPrior.misfit(shape)
+                + PolarHaze.misfit(shape);
     }
 
     /** The normal equations: first the markings' coefficients, then the shape parameters. */
@@ -400,7 +413,7 @@ final class DiskModel {
         while (most > least && layers[most - 1].data()[p] <= FAINT) {
             most--;
         }
-        double direction = Math.atan2(view.pole(x, y) / globe.apparentAxisRatio(), view.side(x, y));
+        double direction = Math.atan2(view.pole(x, y) / view.globe().apparentAxisRatio(), view.side(x, y));
         int spoke = markings.spokeWeights(direction, w);
         int wrapped = Math.max(0, spoke + w.length - markings.spokes());
         int n = 0;

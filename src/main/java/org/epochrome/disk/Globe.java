@@ -52,6 +52,11 @@ public record Globe(
         return new Globe(axisRatio, tilt, sunX, sunY, sunZ, ringed, other);
     }
 
+    /** The same globe with another polar over equatorial radius. */
+    public Globe withAxisRatio(double other) {
+        return new Globe(other, tilt, sunX, sunY, sunZ, ringed, air);
+    }
+
     /** The limb ellipse's semi-axis along the projected pole, in equatorial radii. */
     public double apparentAxisRatio() {
         return Math.hypot(Math.sin(tilt), axisRatio * Math.cos(tilt));

@@ -48,7 +48,7 @@ final class LimbLawEstimate {
     }
 
     private void collect(DiskModel model, int width) {
-        View view = new View(model.globe(), model.disk());
+        View view = model.view();
         double[] shape = model.shape();
         double most = 1 - CLEAR_BLURS * shape[DiskModel.BLUR] / shape[DiskModel.RADIUS];
         double[] law = new double[3];

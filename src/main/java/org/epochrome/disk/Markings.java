@@ -36,21 +36,29 @@ final class Markings {
      * and counts fully. Near the limb it is left out of account, for the limb shall tell the blur. The markings are as
      * many blurs deep as they tell anything; their rings are so wide in units of the surface's angle over which the last
      * blur before the limb stretches. Small differences between neighbours have a standard deviation of {@code steepness};
-     * markings may stray some times wider from what is expected than the prior's curvature at the most probable ones says.
+     * in the last ring before the limb, where belts do not end but a limb that lies elsewhere would look like it, they are {@code rim}
+     * times less likely; markings may stray some times wider from what is expected than the prior's curvature at the most probable ones says.
      */
     private record Fineness(
-            double part, double from, double full, double depth, double ring, double steepness, double stray) {}
+            double part,
+            double from,
+            double full,
+            double depth,
+            double ring,
+            double steepness,
+            double stray,
+            double rim) {}
 
     /**
      * Lands and seas are broad. Caps and clouds end steeply, for which the prior has long tails that its curvature does not
      * tell of; from fits to rendered scenes.
      */
-    private static final Fineness BROAD = new Fineness(0.03, 1.5, 4.5, 10, 0.55, 0.045, 3);
+    private static final Fineness BROAD = new Fineness(0.03, 1.5, 4.5, 10, 0.55, 0.045, 3, 1);
     /**
      * Belts are full of fine detail, whose blur, drawn by markings too broad for it, would be taken for the limb's and
      * falsify the radius; from fits to rendered scenes.
      */
-    private static final Fineness BELTED = new Fineness(0.5, 1, 3, 10, 0.8, 0.07, 1);
+    private static final Fineness BELTED = new Fineness(0.5, 1, 3, 10, 0.8, 0.07, 1, 30);
 
     private static final double LAST_ANGLE = Math.PI / 2 - 1e-6;
 
@@ -95,7 +103,7 @@ final class Markings {
     }
 
     /** The same markings, expected to follow the zones of a globe seen like this. */
-    Markings along(Zones zones, View view) {
+    Markings along(ZonalDarkening zones, View view) {
         double ratio = view.globe().apparentAxisRatio();
         double[] values = new double[size()];
         for (int spoke = 0; spoke < spokes; spoke++) {
@@ -105,8 +113,12 @@ final class Markings {
                 double pole = ratio * sine * Math.sin(direction);
                 double side = sine * Math.cos(direction);
                 double depth = view.depth(pole, side);
-                values[spoke * rings + r] =
-                        zones.at(view.graphicLatitude(view.bodyX(pole, depth), side, view.bodyZ(pole, depth)));
+                double bodyX = view.bodyX(pole, depth);
+                double bodyZ = view.bodyZ(pole, depth);
+                values[spoke * rings + r] = zones.logarithm(
+                        view.graphicLatitude(bodyX, side, bodyZ),
+                        ZonalDarkening.slope(
+                                view.cosIncidence(bodyX, side, bodyZ), view.cosEmission(bodyX, side, bodyZ)));
             }
         }
         return new Markings(this, values);
@@ -265,7 +277,7 @@ final class Markings {
                 double shape = Math.max(0.05, Math.sin(Math.min(Math.PI / 2, angle(r)))) * spokeStep / ringStep;
                 pull(pull, i, next * rings + r, 1 / shape);
                 if (r + 1 < rings) {
-                    pull(pull, i, i + 1, shape);
+                    pull(pull, i, i + 1, r + 3 < rings ? shape : fineness.rim * shape);
                 }
             }
         }

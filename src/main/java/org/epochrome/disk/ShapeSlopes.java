@@ -58,12 +58,22 @@ final class ShapeSlopes {
         slopes[at + DiskModel.RADIUS] = -(dx * right + dy * down + (blur * blur + Layers.SPREAD) * laplacian - longer)
                 / shape[DiskModel.RADIUS];
         slopes[at + DiskModel.NORTH] = dx * down - dy * right - across(moments[0], p);
+        slopes[at + DiskModel.POLES] = poles(dx, dy, right, down, (blur * blur + Layers.SPREAD) * laplacian);
         slopes[at + DiskModel.MINNAERT] = darkening[p];
         slopes[at + DiskModel.BLUR] = blur * laplacian;
         slopes[at + DiskModel.BRIGHTENING] = brightening[p];
         slopes[at + DiskModel.SMEAR_WIDTH] = -along(moments[1], p);
         slopes[at + DiskModel.SMEAR_TILT] = -along(moments[2], p);
         samples.surroundings().putSlopes(p, slopes, at);
+    }
+
+    /** Derivative by the axis ratio: the picture stretched along the pole, less its larger blur, which counts across the limb. */
+    private double poles(double dx, double dy, double right, double down, double blurred) {
+        double poleRight = -Math.sin(shape[DiskModel.NORTH]);
+        double poleDown = -Math.cos(shape[DiskModel.NORTH]);
+        double off = dx * poleRight + dy * poleDown;
+        double part = off * off / Math.max(1, dx * dx + dy * dy);
+        return -off * (poleRight * right + poleDown * down) - part * blurred;
     }
 
     /** Slope of a picture along the smear. */

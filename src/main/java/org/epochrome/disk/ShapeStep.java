@@ -19,6 +19,7 @@ record ShapeStep(double mostMove, double leastBlur, double mostBlurRatio) {
     private static final double MOST_TILT_MOVE = 0.5;
     private static final double MOST_WIDENING = 0.7;
     private static final double MOST_TILT = 2;
+    private static final double MOST_LIFT = 0.01;
     private static final double LEAST_MINNAERT = 0.2;
     private static final double MOST_MINNAERT = 1.3;
 
@@ -43,6 +44,7 @@ record ShapeStep(double mostMove, double leastBlur, double mostBlurRatio) {
             ratio = Math.max(ratio, Math.abs(move[first + i]) / most);
         }
         ratio = Math.max(ratio, Math.abs(move[first + DiskModel.NORTH]) / MOST_TURN);
+        ratio = Math.max(ratio, Math.abs(move[first + DiskModel.POLES]) / MOST_LIFT);
         ratio = Math.max(ratio, Math.abs(move[first + DiskModel.MINNAERT]) / MOST_MINNAERT_MOVE);
         ratio = Math.max(ratio, Math.abs(move[first + DiskModel.SMEAR_WIDTH]) / MOST_WIDTH_MOVE);
         ratio = Math.max(ratio, Math.abs(move[first + DiskModel.SMEAR_TILT]) / MOST_TILT_MOVE);
@@ -58,6 +60,7 @@ record ShapeStep(double mostMove, double leastBlur, double mostBlurRatio) {
         }
         q[DiskModel.MINNAERT] = clamp(q[DiskModel.MINNAERT], LEAST_MINNAERT, MOST_MINNAERT);
         q[DiskModel.SMEAR_WIDTH] = clamp(q[DiskModel.SMEAR_WIDTH], -MOST_WIDENING, MOST_WIDENING);
+        q[DiskModel.POLES] = clamp(q[DiskModel.POLES], -MOST_LIFT, MOST_LIFT);
         q[DiskModel.SMEAR_TILT] = clamp(q[DiskModel.SMEAR_TILT], -MOST_TILT, MOST_TILT);
         q[DiskModel.BLUR] = clamp(
                 q[DiskModel.BLUR],

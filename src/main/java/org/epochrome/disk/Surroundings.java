@@ -52,17 +52,45 @@ final class Surroundings {
         return new Surroundings(other, core, widths);
     }
 
-    /** A plane whose gaps take the value before them in the row, or nothing at its start. */
+    /**
+     * A plane whose gaps take the nearest value in their row or column: a disk goes on beyond the edge that cuts it. Gaps without
+     * such a value stay dark.
+     */
     private static Plane filled(Plane plane) {
+        int width = plane.width();
+        int height = plane.height();
+        int[] far = new int[width * height];
+        Arrays.fill(far, width + height);
         Plane filled = plane.copy();
-        for (int y = 0; y < plane.height(); y++) {
-            float last = 0;
-            for (int x = 0; x < plane.width(); x++) {
-                last = Float.isNaN(plane.at(x, y)) ? last : plane.at(x, y);
-                filled.set(x, y, last);
+        for (int y = 0; y < height; y++) {
+            fill(plane, filled, far, y * width, 1, width);
+            fill(plane, filled, far, y * width + width - 1, -1, width);
+        }
+        for (int x = 0; x < width; x++) {
+            fill(plane, filled, far, x, width, height);
+            fill(plane, filled, far, (height - 1) * width + x, -width, height);
+        }
+        for (int i = 0; i < far.length; i++) {
+            if (Float.isNaN(filled.data()[i])) {
+                filled.data()[i] = 0;
             }
         }
         return filled;
+    }
+
+    /** Carries values along a row or column into gaps that have none nearer. */
+    private static void fill(Plane plane, Plane filled, int[] far, int from, int step, int count) {
+        int steps = plane.width() + plane.height();
+        float last = Float.NaN;
+        for (int n = 0, i = from; n < count; n++, i += step) {
+            if (!Float.isNaN(plane.data()[i])) {
+                last = plane.data()[i];
+                steps = 0;
+            } else if (++steps < far[i]) {
+                far[i] = steps;
+                filled.data()[i] = last;
+            }
+        }
     }
 
     /**

@@ -273,7 +273,7 @@ public final class Preview {
     private Turner turner(Plane plane, FittedDisk fitted, Exposure exposure) {
         Kept kept = turners.get(plane);
         if (kept == null || !kept.fitted.equals(fitted)) {
-            kept = new Kept(fitted, new Turner(plane, fitted, exposure.globe()));
+            kept = new Kept(fitted, Turning.turner(plane, fitted, exposure));
             turners.put(plane, kept);
         }
         return kept.turner;

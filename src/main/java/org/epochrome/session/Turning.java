@@ -27,7 +27,16 @@ final class Turning {
     }
 
     Turning(Recipe recipe, Schedule schedule) {
-        this(recipe, schedule, (plane, fitted, exposure) -> new Turner(plane, fitted, exposure.globe()));
+        this(recipe, schedule, Turning::turner);
+    }
+
+    /** A turner that knows whether the body has belts. */
+    static Turner turner(Plane plane, FittedDisk fitted, Exposure exposure) {
+        return new Turner(
+                plane,
+                fitted,
+                exposure.globe(),
+                DiskFinder.belted(exposure.aspect().body()));
     }
 
     Turning(Recipe recipe, Schedule schedule, Turners turners) {
@@ -97,7 +106,7 @@ final class Turning {
     /** An exposure turned (or, for a plain stack, only moved) to a window. */
     Turned turned(Plane plane, FittedDisk fitted, Exposure exposure, CloseUp to, boolean turned, Progress progress) {
         Rotation rotation = turned ? rotation(exposure) : Rotation.none();
-        return new Turner(plane, fitted, exposure.globe()).turn(to.view(), to.width(), to.height(), rotation, progress);
+        return turner(plane, fitted, exposure).turn(to.view(), to.width(), to.height(), rotation, progress);
     }
 
     /** An exposure at the epoch, in some rows of the output. */

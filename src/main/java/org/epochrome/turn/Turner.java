@@ -1,10 +1,12 @@
 package org.epochrome.turn;
 
+import java.util.Optional;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
+import org.epochrome.disk.ZonalDarkening;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Spline;
 import org.epochrome.job.Progress;
@@ -17,7 +19,8 @@ import org.epochrome.job.Rows;
  * shading, the ratio is carried along with the surface, and multiplied by the shading at the epoch. Where that shading
  * is too dark to divide by (at the limb and beyond it, near the terminator), and where a point was out of sight, the
  * plane is only moved: there foreshortening leaves little to turn. What lies beyond the edge of what the frame saw stays without
- * data, and so does the limb in front of it.
+ * data, and so does the limb in front of it. On bodies with belts the limb darkening of each parallel is measured in the frame itself
+ * ({@link ZonalDarkening}), and turns with it.
  *
  * <p>Saturn's rings do not turn. Their light is taken out by the fitted model before the globe is turned and laid on
  * again after it; where they or their shadow dim the globe the plane is only moved. Shading, rings and shadows are the
@@ -48,15 +51,35 @@ public final class Turner {
     private final Plane frame;
     private final FittedDisk fitted;
     private final View from;
+    private final boolean belted;
     private Prepared prepared;
     private Target target;
 
+    /** How the light of a belted globe differs from its shading: parallel by parallel, and at the limb. */
+    private record Calibration(ZonalDarkening zones, LimbProfile limb) {
+        double logarithm(double incidence, double emission, double latitude) {
+            return zones.exponent(latitude) * ZonalDarkening.slope(incidence, emission) + limb.at(emission);
+        }
+    }
+
     /** What does not depend on the epoch. */
-    private record Prepared(Spline moved, Spline ratio, Veil veil, Gaps gaps) {
+    private record Prepared(Spline moved, Spline ratio, Veil veil, Gaps gaps, Optional<Calibration> calibration) {
         /** Whether the frame shows a place. */
         boolean shows(double column, double row) {
             return moved.contains(column, row)
                     && !gaps.isBeyond(pixel(column, moved.width()), pixel(row, moved.height()));
+        }
+
+        /** By how much more than by the shading a place's light changes on the way. */
+        double correction(
+                View to, double toX, double toY, View from, double fromX, double fromY, double bodyZ, double latitude) {
+            if (calibration.isEmpty()) {
+                return 1;
+            }
+            Calibration c = calibration.get();
+            return Math.exp(c.logarithm(to.cosIncidence(toX, toY, bodyZ), to.cosEmission(toX, toY, bodyZ), latitude)
+                    - c.logarithm(
+                            from.cosIncidence(fromX, fromY, bodyZ), from.cosEmission(fromX, fromY, bodyZ), latitude));
         }
 
         /** Whether it holds data there. */
@@ -78,7 +101,13 @@ public final class Turner {
      * @param globe the body's aspect at the middle of the recording
      */
     public Turner(Plane frame, FittedDisk fitted, Globe globe) {
+        this(frame, fitted, globe, false);
+    }
+
+    /** @param belted whether limb darkening may differ from parallel to parallel, as on bodies with belts */
+    public Turner(Plane frame, FittedDisk fitted, Globe globe, boolean belted) {
         this.frame = frame;
+        this.belted = belted;
         this.fitted = fitted;
         this.from = new View(globe, fitted.disk());
     }
@@ -121,9 +150,10 @@ public final class Turner {
             progress.check();
             Gaps gaps = Gaps.of(light);
             Plane ratio = ratio(light, veil);
+            Optional<Calibration> calibration = belted ? Optional.of(calibration(ratio, veil)) : Optional.empty();
             gaps.fill(light);
             gaps.fill(ratio);
-            prepared = new Prepared(new Spline(light), new Spline(ratio), veil, gaps);
+            prepared = new Prepared(new Spline(light), new Spline(ratio), veil, gaps, calibration);
         }
         return prepared;
     }
@@ -156,6 +186,59 @@ public final class Turner {
         return ratio;
     }
 
+    /** How the frame's light differs from its shading, by the clear part of the globe. */
+    private Calibration calibration(Plane ratio, Veil veil) {
+        ZonalDarkening.Sums sums = new ZonalDarkening.Sums();
+        places(
+                ratio,
+                veil,
+                CLEAR,
+                (latitude, incidence, emission, light, value) ->
+                        sums.add(latitude, emission, ZonalDarkening.slope(incidence, emission), value));
+        ZonalDarkening zones = sums.darkening(from.disk().equatorialRadiusPx());
+        LimbProfile.Sums limb = new LimbProfile.Sums();
+        places(
+                ratio,
+                veil,
+                0,
+                (latitude, incidence, emission, light, value) -> limb.add(
+                        emission,
+                        light * light,
+                        value - zones.logarithm(latitude, ZonalDarkening.slope(incidence, emission))));
+        return new Calibration(zones, limb.profile());
+    }
+
+    /** A place on the globe: cosines of incidence and emission, its shading, and the logarithm of its light against it. */
+    @FunctionalInterface
+    private interface Place {
+        void take(double latitude, double incidence, double emission, double shade, double logarithm);
+    }
+
+    private void places(Plane ratio, Veil veil, double leastEmission, Place each) {
+        for (int y = 0; y < ratio.height(); y++) {
+            for (int x = 0; x < ratio.width(); x++) {
+                double pole = from.pole(x, y);
+                double side = from.side(x, y);
+                double depth = from.depth(pole, side);
+                float value = ratio.at(x, y);
+                float shade = veil.shade().at(x, y);
+                if (Double.isNaN(depth)
+                        || !(value > DARK)
+                        || shade < BRIGHT
+                        || veil.clear().at(x, y) < UNVEILED) {
+                    continue;
+                }
+                double bodyX = from.bodyX(pole, depth);
+                double bodyZ = from.bodyZ(pole, depth);
+                double emission = from.cosEmission(bodyX, side, bodyZ);
+                if (emission > leastEmission) {
+                    double incidence = from.cosIncidence(bodyX, side, bodyZ);
+                    each.take(from.graphicLatitude(bodyX, side, bodyZ), incidence, emission, shade, Math.log(value));
+                }
+            }
+        }
+    }
+
     private void turnRow(
             int outputRow, int top, View to, Rotation rotation, Prepared then, Veil now, Plane picture, Plane trust) {
         int y = top + outputRow;
@@ -177,8 +260,10 @@ public final class Turner {
                 double bodyZ = to.bodyZ(pole, depth);
                 double cos = rigidCos;
                 double sin = rigidSin;
+                double latitude =
+                        rotation.rigid() && then.calibration.isEmpty() ? 0 : to.graphicLatitude(bodyX, side, bodyZ);
                 if (!rotation.rigid()) {
-                    double back = rotation.backRad(to.graphicLatitude(bodyX, side, bodyZ));
+                    double back = rotation.backRad(latitude);
                     cos = Math.cos(back);
                     sin = Math.sin(back);
                 }
@@ -198,7 +283,9 @@ public final class Turner {
                                 * step(darker, DARK, BRIGHT)
                                 * step(clear, VEILED, UNVEILED);
                         carried = carriedTrust > 0
-                                ? then.ratio.at(thenColumn, thenRow) * shade
+                                ? then.ratio.at(thenColumn, thenRow)
+                                                * shade
+                                                * then.correction(to, bodyX, side, from, thenX, thenY, bodyZ, latitude)
                                         + now.rings().at(x, y)
                                 : 0;
                         held = then.holds(thenColumn, thenRow);

@@ -227,6 +227,59 @@ class TurnerTest {
         }
     }
 
+    /**
+     * A globe whose poles darken less towards the limb than its equator, by a closed form: turned by eight degrees, its light is that
+     * of the formula there, though the exponent of its shading is wrong everywhere but in between.
+     */
+    @Test
+    void darkeningTurnsWithItsParallel() {
+        Disk disk = UPRIGHT;
+        Plane then = parallels(disk);
+        Turned turned = new Turner(then, fitted(disk), globe(0, 8), true)
+                .turn(new View(globe(0, 8), disk), SIDE, SIDE, Rotation.rigid(Math.toRadians(8)), Progress.NONE);
+        Turned plain = new Turner(then, fitted(disk), globe(0, 8), false)
+                .turn(new View(globe(0, 8), disk), SIDE, SIDE, Rotation.rigid(Math.toRadians(8)), Progress.NONE);
+        // Measured: 0.42 instead of 0.85 %. The rest lies near the limb, where frames are only moved, and in the
+        // equator's kink.
+        assertTrue(rms(then, turned.picture(), disk) < 0.55 * rms(then, plain.picture(), disk));
+    }
+
+    /** Minnaert's law with an exponent of 0.9 less 0.25 times the sine of the latitude, plus 0.1. */
+    private static Plane parallels(Disk disk) {
+        Plane plane = new Plane(SIDE, SIDE);
+        for (int y = 0; y < SIDE; y++) {
+            for (int x = 0; x < SIDE; x++) {
+                double east = (x - disk.x()) / RADIUS_PX;
+                double up = (disk.y() - y) / RADIUS_PX;
+                double emission = Math.sqrt(1 - east * east - up * up);
+                double incidence = emission * Math.cos(Math.toRadians(8)) + east * Math.sin(Math.toRadians(8));
+                double k = MINNAERT + 0.1 - 0.25 * Math.abs(up);
+                plane.set(
+                        x,
+                        y,
+                        emission > 0.02 && incidence > 0
+                                ? (float) (Math.pow(incidence, k) * Math.pow(emission, k - 1))
+                                : 0);
+            }
+        }
+        return plane;
+    }
+
+    private static double rms(Plane expected, Plane found, Disk disk) {
+        double sum = 0;
+        int count = 0;
+        for (int y = 0; y < SIDE; y++) {
+            for (int x = 0; x < SIDE; x++) {
+                if (Math.hypot(x - disk.x(), y - disk.y()) < 0.9 * RADIUS_PX) {
+                    double off = found.at(x, y) - expected.at(x, y);
+                    sum += off * off;
+                    count++;
+                }
+            }
+        }
+        return Math.sqrt(sum / count);
+    }
+
     private static Turned turn(Plane frame, Ball then, Disk to, double tiltDeg, double sunEastDeg, double backDeg) {
         return new Turner(frame, fitted(then.disk()), globe(then.tiltDeg(), then.sunEastDeg()))
                 .turn(
