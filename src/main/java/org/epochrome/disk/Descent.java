@@ -39,7 +39,8 @@ final class Descent {
     /** The same for the north angle, as a part of the flattening. */
     private static final double NORTH_DOUBT = 0.0085;
 
-    private static final double NORTH_SMEAR_DOUBT = 0.0045;
+    /** The same as a part of smear squared over blur, to which a smear widens a limb; from rendered scenes low above the horizon. */
+    private static final double NORTH_SMEAR_DOUBT = 0.0012;
 
     private static final ShapeStep STEP = new ShapeStep(0.1, 0.35, 1.6);
 
@@ -234,7 +235,8 @@ final class Descent {
         doubts[DiskModel.X] = centre;
         doubts[DiskModel.Y] = centre;
         doubts[DiskModel.RADIUS] = RADIUS_DOUBT * blur;
-        doubts[DiskModel.NORTH] = Math.hypot(NORTH_DOUBT * blur, NORTH_SMEAR_DOUBT * model.smearLength())
+        double smear = model.smearLength();
+        doubts[DiskModel.NORTH] = Math.hypot(NORTH_DOUBT * blur, NORTH_SMEAR_DOUBT * smear * smear / blur)
                 / (radius * Math.max(1e-3, 1 - model.globe().apparentAxisRatio()));
         return doubts;
     }

@@ -25,7 +25,7 @@ final class Zones {
     static Zones of(DiskModel model, Samples samples) {
         View view = new View(model.globe(), model.disk());
         double[] shape = model.shape();
-        double most = 1 - CLEAR_BLURS * shape[DiskModel.BLUR] / shape[DiskModel.RADIUS];
+        double most = 1 - (CLEAR_BLURS * shape[DiskModel.BLUR] + model.smearReach()) / shape[DiskModel.RADIUS];
         double[] sums = new double[COUNT];
         double[] weights = new double[COUNT];
         double[] law = new double[3];
