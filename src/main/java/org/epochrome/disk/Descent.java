@@ -4,7 +4,8 @@ import org.epochrome.job.Progress;
 
 /**
  * Brings a {@link DiskModel} to the samples by Gauss and Newton's method, steps halved where they overshoot. The markings
- * go along as unknowns with a prior, so that the variances of the shape are those with the markings marginalised.
+ * go along as unknowns with a prior, so that the variances of the shape are those with the markings marginalised. Wings next to the
+ * core are fitted after all else, if the samples show them.
  */
 final class Descent {
     private static final int MOST_STEPS = 25;
@@ -38,7 +39,8 @@ final class Descent {
     /** The same for the north angle, as a part of the flattening. */
     private static final double NORTH_DOUBT = 0.0085;
 
-    private static final double NORTH_SMEAR_DOUBT = 0.0045;
+    /** The same as a part of smear squared over blur, to which a smear widens a limb; from rendered scenes low above the horizon. */
+    private static final double NORTH_SMEAR_DOUBT = 0.0012;
 
     private static final ShapeStep STEP = new ShapeStep(0.1, 0.35, 1.6);
 
@@ -47,6 +49,7 @@ final class Descent {
 
     private final boolean[] held;
     private final boolean zoned;
+    private final CloseWings closeWings;
     private DiskModel model;
     private double[] sigmas = new double[DiskModel.SHAPE];
     private double residual;
@@ -62,7 +65,9 @@ final class Descent {
      */
     Descent(DiskModel start, boolean[] held, boolean zoned) {
         model = start;
-        this.held = held;
+        this.held = held.clone();
+        closeWings = CloseWings.of(start.samples().surroundings(), held);
+        closeWings.hold(this.held, true);
         this.zoned = zoned;
     }
 
@@ -89,9 +94,12 @@ final class Descent {
     void run(Progress progress) {
         int[] pixels = new int[0];
         double[] noise = new double[0];
-        for (int step = 0; step < MOST_STEPS; step++) {
+        DiskModel start = model;
+        int mostSteps = MOST_STEPS;
+        boolean wingsAsked = closeWings.isEmpty();
+        for (int step = 0; step < mostSteps; step++) {
             progress.check();
-            progress.at(step / (double) MOST_STEPS);
+            progress.at(step / (double) mostSteps);
             if (step < CHOOSING_STEPS) {
                 if (zoned) {
                     model = model.zoned(step == 0);
@@ -105,12 +113,20 @@ final class Descent {
             double[] weights = model.weights(pixels, noise);
             boolean free = step < (model.markings().areCoarse() ? COARSE_FREE_STEPS : FREE_STEPS);
             double[] move = move(pixels, weights, free);
-            boolean last = step == MOST_STEPS - 1;
+            boolean last = step == mostSteps - 1;
             boolean settled = step > 0 && !free && settled(move, last ? TOLERATED : SETTLED);
             double[] taking = step < ACCELERATED_FROM ? move : accelerated(move);
             newton = move;
             boolean taken = take(taking, pixels, weights, free);
             if (!taken || settled) {
+                if (!wingsAsked) {
+                    wingsAsked = true;
+                    if (showCloseWings(pixels, noise)) {
+                        model = start;
+                        step = -1;
+                        continue;
+                    }
+                }
                 judge(pixels);
                 if (!settled) {
                     doubt(move);
@@ -122,18 +138,36 @@ final class Descent {
         throw new DiskNotFound("the model of the disk does not settle on this image; check the body and the image");
     }
 
-    private double[] move(int[] pixels, double[] weights, boolean free) {
-        Skyline normals = model.normals(pixels, weights);
+    /** Frees the wings next to the core if the samples show them, otherwise leaves them out; returns which. */
+    private boolean showCloseWings(int[] pixels, double[] noise) {
+        double[] weights = model.weights(pixels, noise);
+        closeWings.hold(held, false);
+        Skyline normals = expecting(model.normals(pixels, weights));
+        double[] move = normals.solve();
+        boolean show = move != null && closeWings.show(normals, move, model.misfit(pixels, weights));
+        closeWings.hold(held, !show);
+        return show;
+    }
+
+    /** Equations with what is expected of the shape, and without what is held. */
+    private Skyline expecting(Skyline normals) {
         int first = model.markings().size();
-        boolean coarse = model.markings().areCoarse();
         model.lawPrior().addTo(normals, first, model.shape());
         SmearPrior.addTo(normals, first, model.shape());
         PolarHaze.addTo(normals, first, model.shape());
         ShapeStep.expectLittle(normals, first, model.shape(), model.samples());
         for (int i = 0; i < DiskModel.SHAPE; i++) {
-            if (held[i] || (free && coarse && i == DiskModel.MINNAERT)) {
+            if (held[i]) {
                 normals.hold(first + i);
             }
+        }
+        return normals;
+    }
+
+    private double[] move(int[] pixels, double[] weights, boolean free) {
+        Skyline normals = expecting(model.normals(pixels, weights));
+        if (free && model.markings().areCoarse()) {
+            normals.hold(model.markings().size() + DiskModel.MINNAERT);
         }
         double[] move = normals.solve();
         if (move == null) {
@@ -157,17 +191,7 @@ final class Descent {
             return;
         }
         double[] noise = model.shownVariances(pixels);
-        Skyline information = model.information(pixels, model.weights(pixels, noise));
-        int first = model.markings().size();
-        model.lawPrior().addTo(information, first, model.shape());
-        SmearPrior.addTo(information, first, model.shape());
-        PolarHaze.addTo(information, first, model.shape());
-        ShapeStep.expectLittle(information, first, model.shape(), model.samples());
-        for (int i = 0; i < DiskModel.SHAPE; i++) {
-            if (held[i]) {
-                information.hold(first + i);
-            }
-        }
+        Skyline information = expecting(model.information(pixels, model.weights(pixels, noise)));
         if (information.solve() != null) {
             expect(SmearPrior.widened(information.lastCovariance(DiskModel.SHAPE)), 1);
         }
@@ -212,7 +236,8 @@ final class Descent {
         doubts[DiskModel.X] = centre;
         doubts[DiskModel.Y] = centre;
         doubts[DiskModel.RADIUS] = RADIUS_DOUBT * blur;
-        doubts[DiskModel.NORTH] = Math.hypot(NORTH_DOUBT * blur, NORTH_SMEAR_DOUBT * model.smearLength())
+        double smear = model.smearLength();
+        doubts[DiskModel.NORTH] = Math.hypot(NORTH_DOUBT * blur, NORTH_SMEAR_DOUBT * smear * smear / blur)
                 / (radius * Math.max(1e-3, 1 - model.globe().apparentAxisRatio()));
         return doubts;
     }

@@ -168,7 +168,7 @@ public final class DiskFit {
             best = best.orBetter(coarse(frame, start, STRONG_BLUR, false, progress.part(0.75, 0.9)));
         }
         Optional<LimbEdge> edge = edge(frame, start.levels(), best.disk.disk());
-        if (edge.isPresent() && !edge.get().agrees(best.disk.disk())) {
+        if (edge.isPresent() && !edge.get().agrees(best.disk.disk(), smearReach())) {
             best = best.orBetter(coarse(frame, start.levels(), edge.get(), progress.part(0.9, 1)));
         }
         return best.disk;
@@ -197,14 +197,14 @@ public final class DiskFit {
         LimbEdge edge = edge(frame, levels, earlier.disk())
                 .orElseThrow(() -> new DiskNotFound("too little of the limb stands out; check the body and the image"));
         FittedDisk found = coarse(frame, levels, edge, progress.part(0, 0.4)).disk;
-        FittedDisk near = edge.agrees(found.disk()) ? found : found.at(posed(edge.disk()));
+        FittedDisk near = edge.agrees(found.disk(), smearReach()) ? found : found.at(posed(edge.disk()));
         return fine(frame, levels, near, binFor(near), progress.part(0.4, 1));
     }
 
     /** Whether an edge of the light lies about where a fit puts the limb. */
     public boolean edgeAgrees(Plane frame, FittedDisk fit) {
         return edge(frame, Levels.of(fit), fit.disk())
-                .map(e -> e.agrees(fit.disk()))
+                .map(e -> e.agrees(fit.disk(), smearReach()))
                 .orElse(true);
     }
 
@@ -243,6 +243,10 @@ public final class DiskFit {
         Outcome orBetter(Outcome other) {
             return other.misfit < misfit ? other : this;
         }
+    }
+
+    private double smearReach() {
+        return smears.assumed().farthestPx();
     }
 
     private boolean northFree() {

@@ -188,6 +188,11 @@ final class DiskModel {
         return smear.lengthPx();
     }
 
+    /** How far the smear carries light at most, sample pixels. */
+    double smearReach() {
+        return smear.farthestPx();
+    }
+
     Globe globe() {
         return globe;
     }

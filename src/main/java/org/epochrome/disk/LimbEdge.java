@@ -80,10 +80,14 @@ record LimbEdge(Disk disk, double centreSigmaPx) {
         }
     }
 
-    /** Whether a fitted disk lies where this one does, as far as the edge can tell. */
-    boolean agrees(Disk fitted) {
+    /**
+     * Whether a fitted disk lies where this one does, as far as the edge can tell.
+     *
+     * @param smearPx how far dispersion carries light within the frame: the steepest edge may lie at either end
+     */
+    boolean agrees(Disk fitted, double smearPx) {
         double away = Math.hypot(fitted.x() - disk.x(), fitted.y() - disk.y());
-        return away < ASTRAY * disk.equatorialRadiusPx() + SURE * centreSigmaPx;
+        return away < ASTRAY * disk.equatorialRadiusPx() + smearPx + SURE * centreSigmaPx;
     }
 
     /** The root of the light above the sky: belts then fall less than the limb, which is darkened. */

@@ -50,7 +50,7 @@ final class LimbLawEstimate {
     private void collect(DiskModel model, int width) {
         View view = model.view();
         double[] shape = model.shape();
-        double most = 1 - CLEAR_BLURS * shape[DiskModel.BLUR] / shape[DiskModel.RADIUS];
+        double most = 1 - (CLEAR_BLURS * shape[DiskModel.BLUR] + model.smearReach()) / shape[DiskModel.RADIUS];
         double[] law = new double[3];
         for (int p = 0; p < band.length; p++) {
             int x = p % width;

@@ -93,13 +93,18 @@ final class Surroundings {
         }
     }
 
+    /** Whether a wing is next to the core. */
+    boolean isClose(int wing) {
+        return wing < widths.length && widths[wing] < CLOSE * core;
+    }
+
     /**
      * How loose the expectation of small wings is: those next to the core hardly differ from it, and in noise not at all.
      *
      * @param noise standard deviation of a sample, in the disk's brightness
      */
     double looseness(int wing, double noise) {
-        boolean close = wing < widths.length && widths[wing] < CLOSE * core;
+        boolean close = isClose(wing);
         return (close ? CLOSE_LOOSENESS : 1) * Math.min(1, (close ? QUIET : 2 * QUIET) / noise);
     }
 

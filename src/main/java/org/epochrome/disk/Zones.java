@@ -14,7 +14,7 @@ final class Zones {
     static ZonalDarkening of(DiskModel model, Samples samples) {
         View view = model.view();
         double[] shape = model.shape();
-        double most = 1 - CLEAR_BLURS * shape[DiskModel.BLUR] / shape[DiskModel.RADIUS];
+        double most = 1 - (CLEAR_BLURS * shape[DiskModel.BLUR] + model.smearReach()) / shape[DiskModel.RADIUS];
         ZonalDarkening.Sums sums = new ZonalDarkening.Sums();
         double[] law = new double[3];
         for (int y = 0; y < samples.data().height(); y++) {

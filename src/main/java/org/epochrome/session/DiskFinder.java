@@ -27,10 +27,12 @@ final class DiskFinder {
 
     private static final double OWN_NORTH_DEG = 0.05;
     /**
-     * Part of a north angle's variance that all frames share: what leads one fit astray, such as zones that are not even, leads
-     * the others too.
+     * Part of the surest frame's variance of north that all frames share: what leads one fit astray, such as zones that are not even,
+     * leads the others too.
      */
     private static final double NORTH_SHARED = 0.5;
+    /** Square degrees below which a variance of north is none. */
+    private static final double LEAST_NORTH_VARIANCE = 1e-12;
     /** Phase angle from which the lit side is plain to see. */
     private static final double CLEAR_PHASE_DEG = 5;
     /** The same for the globe's shadow on Saturn's rings. */
@@ -260,10 +262,16 @@ final class DiskFinder {
                     fits.get(i).disk().northAngleDeg() - angles.get(i).northDeg());
         }
         new MountCheck(recipe, schedule).warning(members, fits, off).ifPresent(warnings::add);
+        double shared = NORTH_SHARED
+                * fits.stream()
+                        .mapToDouble(f -> square(f.northSigmaDeg()))
+                        .min()
+                        .orElseThrow();
         double sum = 0;
         double weights = 0;
         for (int i = 0; i < fits.size(); i++) {
-            double weight = 1 / square(fits.get(i).northSigmaDeg());
+            double weight =
+                    1 / Math.max(LEAST_NORTH_VARIANCE, square(fits.get(i).northSigmaDeg()) - shared);
             sum += weight * off[i];
             weights += weight;
         }
@@ -283,7 +291,7 @@ final class DiskFinder {
                     farthest));
             return fits;
         }
-        double sigma = Math.sqrt((NORTH_SHARED * fits.size() + 1 - NORTH_SHARED) / weights);
+        double sigma = Math.sqrt(shared + 1 / weights);
         List<FittedDisk> result = new ArrayList<>();
         for (int i = 0; i < fits.size(); i++) {
             Disk disk = fits.get(i).disk().withNorth(angles.get(i).northDeg() + mean);
