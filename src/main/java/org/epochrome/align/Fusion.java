@@ -29,6 +29,9 @@ public final class Fusion {
     /** So many coordinates count as if limbs had erred in them by what they state. */
     private static final double STATED = 2;
 
+    /** Mean squares of corrections, in stated variances, up to which they are taken for chance. */
+    private static final double CHANCE = 4;
+
     private static final int ROUNDS = 10;
 
     private Fusion() {}
@@ -103,6 +106,9 @@ public final class Fusion {
             for (int k : limbs) {
                 corrected += network.corrected(all.get(k), stated.get(k));
                 free += network.free(all.get(k));
+            }
+            if (round == 0 && corrected < CHANCE * free) {
+                return;
             }
             factor = Math.max(1, Math.sqrt(corrected / free));
             for (int k : limbs) {

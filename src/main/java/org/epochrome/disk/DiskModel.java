@@ -264,7 +264,7 @@ final class DiskModel {
             double brightness = samples.data().data()[pixels[i]];
             double inside = blursInside(pixels[i]);
             double detail = Math.min(markings.unseen(inside) * brightness, ALIKE * scatters[depth(inside)]);
-            double twilight = Twilight.scatter(view, pixels[i] % width, pixels[i] / width);
+            double twilight = markings.areBelted() ? Twilight.scatter(view, pixels[i] % width, pixels[i] / width) : 0;
             variances[i] = samples.variance(brightness) + doubt + detail * detail + twilight * twilight;
         }
         return variances;

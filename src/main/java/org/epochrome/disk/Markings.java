@@ -102,6 +102,11 @@ final class Markings {
         this.expected = expected;
     }
 
+    /** Whether they are those of a globe with belts. */
+    boolean areBelted() {
+        return fineness.equals(BELTED);
+    }
+
     /** The same markings, expected to follow the zones of a globe seen like this. */
     Markings along(ZonalDarkening zones, View view) {
         double ratio = view.globe().apparentAxisRatio();

@@ -1,6 +1,6 @@
 package org.epochrome.disk;
 
-/** Light along a terminator that no limb law tells: air scatters it, slopes shade it. */
+/** Light along the terminator of a globe of clouds that no limb law tells, since its air scatters it. */
 final class Twilight {
     /** Its scatter as a part of the disk's brightness, and the cosine of incidence where it begins (common practice, no source). */
     private static final double SCATTER = 0.01;

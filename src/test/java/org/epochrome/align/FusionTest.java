@@ -32,10 +32,7 @@ class FusionTest {
         assertShift(new Shift(0.4, -1.2, Math.sqrt(4 - 16 / 9.0), Math.sqrt(4 - 16 / 6.0)), found.get(1));
     }
 
-    /**
-     * Detail without error: frames lie exactly as it says, all of them where the limbs together say. It corrects the limbs by 4.5
-     * variances in four coordinates, so they count as less sure than they state, by the square root of (4.5 + 2) / (4 + 2).
-     */
+    /** Detail without error: frames lie exactly as it says, all of them where the limbs together say. */
     @Test
     void givesInToPerfectDetail() {
         double perfect = 1e-5;
@@ -44,7 +41,7 @@ class FusionTest {
                 List.of(
                         detail(0, 1, new Shift(0.3, 0, perfect, perfect)),
                         detail(0, 2, new Shift(0.6, 0, perfect, perfect))));
-        double common = 0.2 / Math.sqrt(3) * Math.sqrt(6.5 / 6);
+        double common = 0.2 / Math.sqrt(3);
         for (int i = 0; i < 3; i++) {
             assertEquals(0.3 * (i - 1), found.get(i).x(), 1e-6);
             assertEquals(common, found.get(i).sigmaX(), 1e-6);
