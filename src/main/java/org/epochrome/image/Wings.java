@@ -93,6 +93,11 @@ public final class Wings {
         return parts.length == 0 ? seen : filter(seen).with(squared -> (1 - gain(squared)) / kept);
     }
 
+    /** What these wings let through of a spatial frequency, in cycles per pixel, besides what their core does. */
+    public double transfer(double frequency) {
+        return (1 - spread()) / (1 - gain(frequency * frequency));
+    }
+
     private RadialFilter filter(Plane plane) {
         return new RadialFilter(plane, REACH * Arrays.stream(widthsPx).max().orElse(0));
     }
