@@ -87,7 +87,7 @@ public final class Luminance {
         double whole = light(green);
         Plane result = new Plane(red.width(), red.height());
         for (int i = 0; i < result.data().length; i++) {
-            double lightness = OkLab.lightness(
+            double lightness = PerceivedLightness.of(
                     whole * ofRed * red.data()[i], whole * ofGreen * green.data()[i], whole * ofBlue * blue.data()[i]);
             result.data()[i] = (float) (lightness * lightness * lightness);
         }

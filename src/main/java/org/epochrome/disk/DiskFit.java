@@ -282,7 +282,8 @@ public final class DiskFit {
         FittedDisk found = descend(samples, levels, disk, shading, markings, progress).disk;
         if (place.isEmpty() && found.residual() > MOST_RESIDUAL) {
             throw new DiskNotFound(
-                    "what stands out does not look like the disk of this planet; check the body and the image");
+                    "what stands out does not look like the disk of this planet; check the body and the image, and use --encoding if"
+                            + " it is encoded for a screen");
         }
         return Math.hypot(found.shading().blurPx(), softening) < LEAST_SAMPLED_BLUR * bin
                 ? fine(frame, levels, found, bin, progress)

@@ -92,12 +92,19 @@ final class RadialFilter {
 
     private void filter(float[] in, float[] out, int k, int at, DoubleUnaryOperator transfer) {
         double u = k / (double) columns;
-        for (int l = 0; l < lines; l++) {
-            double v = Math.min(l, lines - l) / (double) lines;
+        for (int l = 0; 2 * l <= lines; l++) {
+            double v = l / (double) lines;
             float factor = (float) transfer.applyAsDouble(u * u + v * v);
-            out[at + 2 * l] = in[at + 2 * l] * factor;
-            out[at + 2 * l + 1] = in[at + 2 * l + 1] * factor;
+            scale(in, out, at + 2 * l, factor);
+            if (l > 0 && 2 * l < lines) { // the negative frequency has the same transfer
+                scale(in, out, at + 2 * (lines - l), factor);
+            }
         }
+    }
+
+    private static void scale(float[] in, float[] out, int at, float factor) {
+        out[at] = in[at] * factor;
+        out[at + 1] = in[at + 1] * factor;
     }
 
     /** The least even product of small primes that is not below a number. */

@@ -1,6 +1,9 @@
 package org.epochrome.image;
 
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import org.apache.commons.math3.special.Erf;
 
 /**
@@ -17,6 +20,20 @@ public final class RoundSpot {
     private static final double FAINT = 0.001;
 
     private static final double WING_SIGMAS = 3;
+
+    /** How many profiles are kept, of some ten kilobytes each. */
+    private static final int MOST_PROFILES = 200;
+    /** Profiles used lately: a moon is tried at many places, and spreading by wings takes time. */
+    private static final Map<Blurred, double[]> PROFILES =
+            Collections.synchronizedMap(new LinkedHashMap<>(16, 0.75f, true) {
+                @Override
+                protected boolean removeEldestEntry(Map.Entry<Blurred, double[]> eldest) {
+                    return size() > MOST_PROFILES;
+                }
+            });
+
+    /** A disk and its blur, pixels. */
+    private record Blurred(double radiusPx, double sigmaPx, Wings wings) {}
 
     private final double[] profile;
     private final double coreReachPx;
@@ -38,9 +55,19 @@ public final class RoundSpot {
         this.copiesY = copiesY.clone();
         double sigma = Math.sqrt(blurPx * blurPx + PIXEL_VARIANCE);
         coreReachPx = radiusPx + REACH_SIGMAS * sigma;
-        double[] core = core(radiusPx, sigma, coreReachPx);
-        profile = wings.equals(Wings.NONE) ? core : spread(core, wings, coreReachPx);
+        profile = profile(new Blurred(radiusPx, sigma, wings), coreReachPx);
         reachPx = Math.max(coreReachPx, (profile.length - 2) * STEP_PX);
+    }
+
+    private static double[] profile(Blurred disk, double coreReach) {
+        double[] known = PROFILES.get(disk);
+        if (known != null) {
+            return known;
+        }
+        double[] core = core(disk.radiusPx, disk.sigmaPx, coreReach);
+        double[] seen = disk.wings.equals(Wings.NONE) ? core : spread(core, disk.wings, coreReach);
+        PROFILES.put(disk, seen);
+        return seen;
     }
 
     /** Brightness at each step from the middle. */

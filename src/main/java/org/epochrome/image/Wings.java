@@ -83,12 +83,19 @@ public final class Wings {
 
     /** A picture of the core with the wings. Everything outside counts as dark. */
     public Plane of(Plane core) {
-        return parts.length == 0 ? core : filter(core).with(squared -> (1 - spread()) / (1 - gain(squared)));
+        double kept = 1 - spread();
+        return parts.length == 0 ? core : filter(core).with(squared -> kept / (1 - gain(squared)));
     }
 
     /** The core of a picture that has these wings. */
     public Plane without(Plane seen) {
-        return parts.length == 0 ? seen : filter(seen).with(squared -> (1 - gain(squared)) / (1 - spread()));
+        double kept = 1 - spread();
+        return parts.length == 0 ? seen : filter(seen).with(squared -> (1 - gain(squared)) / kept);
+    }
+
+    /** What these wings let through of a spatial frequency, in cycles per pixel, besides what their core does. */
+    public double transfer(double frequency) {
+        return (1 - spread()) / (1 - gain(frequency * frequency));
     }
 
     private RadialFilter filter(Plane plane) {

@@ -81,6 +81,7 @@ public final class Combiner {
         warnings.addAll(PassbandCheck.warnings(
                 schedule.exposures().stream().map(Exposure::band).toList(),
                 limbs.stream().map(FittedDisk::passband).toList()));
+        warnings.addAll(processing(planes, limbs));
         List<Plane> tilted = planes;
         planes = stored(progress, i -> limbs.get(i).withEvenSky(tilted.get(i)));
         if (bare.moons().any()) {
@@ -185,6 +186,15 @@ public final class Combiner {
             result.add(fit.at(fit.disk().movedBy(-nudge.x(), -nudge.y())));
         }
         return result;
+    }
+
+    private List<String> processing(List<Plane> planes, List<FittedDisk> limbs) {
+        ProcessingCheck check = new ProcessingCheck();
+        for (int i = 0; i < limbs.size(); i++) {
+            Exposure exposure = schedule.exposures().get(i);
+            check.look(exposure.name(), exposure.countsAsLinear(), planes.get(i), exposure.globe(), limbs.get(i));
+        }
+        return check.warnings();
     }
 
     /** Reads a plane and keeps what was left out of it. */

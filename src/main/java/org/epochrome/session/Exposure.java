@@ -36,6 +36,13 @@ public record Exposure(DatedFrame frame, int planeIndex, Band band, Aspect aspec
         return frame.head().file().getFileName().toString();
     }
 
+    /** Whether its samples count as linear because neither the file nor the user says anything else. */
+    boolean countsAsLinear() {
+        return frame.encoding().isLinear()
+                && frame.saidEncoding().isEmpty()
+                && frame.head().tagged().isEmpty();
+    }
+
     /** Plate scale that its header gives, arcsec per pixel; an expectation, not a fact. */
     OptionalDouble headerScaleArcsecPerPx() {
         return frame.head().geometry().scaleArcsecPerPx();

@@ -50,11 +50,11 @@ class LuminanceTest {
     /** Lightness of white, red, green and blue of sRGB, as CSS Color 4 lists their oklch (from memory, to five digits). */
     @Test
     void lightnessIsThatOfThePrimaries() {
-        assertEquals(1, OkLab.lightness(1, 1, 1), 1e-5);
-        assertEquals(0.62796, OkLab.lightness(1, 0, 0), 1e-5);
-        assertEquals(0.86644, OkLab.lightness(0, 1, 0), 1e-5);
-        assertEquals(0.45201, OkLab.lightness(0, 0, 1), 1e-5);
-        assertEquals(0.5 * OkLab.lightness(0.8, 0.3, 0.1), OkLab.lightness(0.1, 0.0375, 0.0125), 1e-12);
+        assertEquals(1, PerceivedLightness.of(1, 1, 1), 1e-5);
+        assertEquals(0.62796, PerceivedLightness.of(1, 0, 0), 1e-5);
+        assertEquals(0.86644, PerceivedLightness.of(0, 1, 0), 1e-5);
+        assertEquals(0.45201, PerceivedLightness.of(0, 0, 1), 1e-5);
+        assertEquals(0.5 * PerceivedLightness.of(0.8, 0.3, 0.1), PerceivedLightness.of(0.1, 0.0375, 0.0125), 1e-12);
     }
 
     @Test
@@ -128,7 +128,7 @@ class LuminanceTest {
     private static Plane grey(ColourCube cube) {
         Plane grey = new Plane(SIDE, SIDE);
         for (int i = 0; i < grey.data().length; i++) {
-            double lightness = OkLab.lightness(
+            double lightness = PerceivedLightness.of(
                     cube.red().data()[i] / 0.5,
                     cube.green().data()[i] / 0.4,
                     cube.blue().data()[i] / 0.2);

@@ -12,12 +12,14 @@ import java.util.Arrays;
 import java.util.List;
 import org.epochrome.io.FrameReader;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** How finished pictures look is chosen by options, and by them only; the linear cube never is. */
+@Tag("session")
 class FinishOptionsTest {
     @TempDir
     private Path folder;

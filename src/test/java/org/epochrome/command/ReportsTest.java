@@ -18,6 +18,7 @@ import java.util.TreeSet;
 import org.epochrome.io.FrameFile;
 import org.epochrome.io.FrameReader;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -25,6 +26,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What the commands say when all goes well: pages, JSON, help. */
+@Tag("session")
 class ReportsTest {
     private static final List<String> EPHEMERIS = List.of(
             "subEarthLatitudeDeg",

@@ -16,10 +16,12 @@ import java.util.List;
 import org.epochrome.session.CommandWords;
 import org.epochrome.session.SessionFile;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Sessions on the command line: saved, run again, overruled, spelled out. */
+@Tag("session")
 class SessionCommandTest {
     /** Every choice that changes the picture, and some that change only files. */
     private static final List<String> CHOICES = List.of(

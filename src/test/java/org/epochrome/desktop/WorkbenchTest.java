@@ -29,6 +29,7 @@ import org.epochrome.session.HeldDisk;
 import org.epochrome.session.Session;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.testfx.api.FxRobot;
@@ -36,6 +37,7 @@ import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
 
 /** Does in the window, without a display, what a user does. */
+@Tag("session")
 class WorkbenchTest {
     @TempDir
     private Path folder;

@@ -34,10 +34,12 @@ import org.epochrome.io.NameClock;
 import org.epochrome.job.Progress;
 import org.epochrome.time.LeapSeconds;
 import org.epochrome.time.RecordingSpan;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** North of an invented Mars over 40 minutes, against the pose that its ray-caster gave it. */
+@Tag("session")
 class AxisByMotionTest {
     private static final Site SITE = new Site(40.4, -3.5, 700);
 

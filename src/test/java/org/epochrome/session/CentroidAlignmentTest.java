@@ -12,6 +12,7 @@ import org.epochrome.align.Witness;
 import org.epochrome.demo.Surfaces;
 import org.epochrome.image.Band;
 import org.epochrome.session.LowNight.Evening;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -19,6 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
  * A frame of a colour camera at 25 degrees of altitude whose red and blue planes were exchanged: dispersion is corrected the
  * wrong way, and colours would end 4 and 6 px apart if nothing else were asked.
  */
+@Tag("session")
 class CentroidAlignmentTest {
     @TempDir
     private Path folder;

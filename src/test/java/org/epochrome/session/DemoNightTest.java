@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -25,19 +26,30 @@ import org.epochrome.job.Progress;
 import org.epochrome.moon.FoundMoon;
 import org.epochrome.session.Combination.FrameResult;
 import org.epochrome.time.LeapSeconds;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
  * The whole path on the demo sessions, against the exact truth of their ray-caster, which shares no geometry with the
  * engine. The bounds on place, radius and north angle are the project's promises, not the values reached.
  */
+@Tag("session")
 class DemoNightTest {
     private static final Path DEMO = Path.of("demo-data");
+
+    private static Combination jupiter;
+
+    @BeforeAll
+    static void combineJupiter() {
+        jupiter = combine(recipe(Shipped.jupiter(), requests("jupiter", "R", "G", "B"), OptionalDouble.empty()));
+    }
 
     @Test
     void jupiterFindsItsAxisAndCombines() {
         DemoSession session = Shipped.jupiter();
-        Combination c = combine(session, requests("jupiter", "R", "G", "B"), OptionalDouble.empty(), true);
+        Combination c = jupiter;
+        assertEquals(session.epoch(), c.epoch());
         for (FrameResult f : c.frames()) {
             TrueDisk truth = truth(session, f);
             double off = Math.hypot(f.disk().x() - truth.x(), f.disk().y() - truth.y());
@@ -57,11 +69,19 @@ class DemoNightTest {
                 c.quality().before().px() > 1, "before " + c.quality().before().px());
     }
 
+    /** With the disks that were found, so that they need not be found again. */
     @Test
     void aPlainStackIsWorseAndSaysSo() {
         DemoSession session = Shipped.jupiter();
-        List<FrameRequest> requests = requests("jupiter", "R", "G", "B");
-        Combination plain = combine(session, requests, OptionalDouble.of(11), false);
+        Recipe recipe = jupiter.recipe();
+        Map<Path, HeldDisk> disks = new HashMap<>();
+        for (FrameResult f : jupiter.frames()) {
+            Disk d = f.disk();
+            disks.put(
+                    f.exposure().frame().head().file(),
+                    new HeldDisk(d.x(), d.y(), d.equatorialRadiusPx(), OptionalDouble.of(d.northAngleDeg())));
+        }
+        Combination plain = combine(recipe.with(recipe.frames().holding(disks)).with(corrections(session, false)));
         List<Rendered> truth = Shipped.truth(session);
         PictureMatch red = PictureMatch.of(
                 plain.cube().red(), truth.get(0).pixels(), truth.get(0).disk());
@@ -77,7 +97,8 @@ class DemoNightTest {
         List<FrameRequest> requests = Sheet.read(DEMO.resolve("mars/session.csv")).rows().stream()
                 .map(FrameRequest::of)
                 .toList();
-        Combination c = combine(session, requests, OptionalDouble.of(-24), true);
+        Combination c = combine(recipe(session, requests, OptionalDouble.of(-24)));
+        assertEquals(session.epoch(), c.epoch());
         assertEquals(6, c.frames().size());
         for (FrameResult f : c.frames()) {
             TrueDisk truth = truth(session, f);
@@ -98,7 +119,8 @@ class DemoNightTest {
         List<FrameRequest> requests = Sheet.read(DEMO.resolve("saturn/session.csv")).rows().stream()
                 .map(FrameRequest::of)
                 .toList();
-        Combination c = combine(session, requests, OptionalDouble.empty(), true);
+        Combination c = combine(recipe(session, requests, OptionalDouble.empty()));
+        assertEquals(session.epoch(), c.epoch());
         assertEquals(9, c.frames().size());
         for (FrameResult f : c.frames()) {
             TrueDisk truth = truth(session, f);
@@ -146,17 +168,21 @@ class DemoNightTest {
                 .toList();
     }
 
-    private static Combination combine(
-            DemoSession session, List<FrameRequest> requests, OptionalDouble north, boolean turn) {
+    private static Recipe recipe(DemoSession session, List<FrameRequest> requests, OptionalDouble north) {
         FrameSource source = new FrameSource(NameClock.UNSAID, Map.of(), LeapSeconds::taiMinusUtcS);
         List<DatedFrame> frames = requests.stream().map(source::find).toList();
-        Recipe recipe = Recipe.usual(frames, session.body())
+        return Recipe.usual(frames, session.body())
                 .with(Place.at(session.site()))
                 .with(new Setup(north, Mirroring.NO, OptionalDouble.empty(), Mount.EQUATORIAL))
-                .with(new Corrections(
-                        Optional.of(session.body().defaultSystem()), turn, true, Extent.HALF, true, Spectrum.EVEN));
-        Combination c = new Combiner(recipe).combine(Progress.NONE);
-        assertEquals(session.epoch(), c.epoch());
-        return c;
+                .with(corrections(session, true));
+    }
+
+    private static Corrections corrections(DemoSession session, boolean turn) {
+        return new Corrections(
+                Optional.of(session.body().defaultSystem()), turn, true, Extent.HALF, true, Spectrum.EVEN);
+    }
+
+    private static Combination combine(Recipe recipe) {
+        return new Combiner(recipe).combine(Progress.NONE);
     }
 }

@@ -10,10 +10,12 @@ import org.epochrome.demo.Camera;
 import org.epochrome.demo.Surfaces;
 import org.epochrome.image.Band;
 import org.epochrome.session.Combination.FrameResult;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A blue filter that focuses 0.4 % larger and lies turned by 0.3 degrees, on a scene of the demo's ray-caster. */
+@Tag("session")
 class FreeScaleTest {
     private static final double LARGER = 0.004;
     private static final double TURNED_DEG = 0.3;

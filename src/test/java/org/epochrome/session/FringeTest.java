@@ -10,10 +10,12 @@ import org.epochrome.image.Band;
 import org.epochrome.session.Combination.FrameResult;
 import org.epochrome.session.Combination.Quality;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The figure for misalignment against the true disks of a scene of the demo's ray-caster. */
+@Tag("session")
 class FringeTest {
     @TempDir
     private static Path folder;

@@ -62,6 +62,7 @@ import org.epochrome.session.Combination.FrameResult;
 import org.epochrome.time.LeapSeconds;
 import org.epochrome.time.RecordingSpan;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -72,6 +73,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * ray-caster of the demo, which shares no geometry with the engine, combined, and mapped; the map must give the formula
  * back at the places that its own world coordinates tell.
  */
+@Tag("session")
 class GlobeFilesTest {
     private static final Look PLAIN =
             new Look(WhiteBalance.of(White.NONE), Sharpening.NONE, Tone.DEFAULT, Framing.AS_SHOT);

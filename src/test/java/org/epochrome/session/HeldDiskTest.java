@@ -12,10 +12,12 @@ import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
 import org.epochrome.session.Combination.FrameResult;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Disks that are held by hand, against the scene's own. */
+@Tag("session")
 class HeldDiskTest {
     @TempDir
     private static Path folder;

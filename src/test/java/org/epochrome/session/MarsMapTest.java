@@ -35,6 +35,7 @@ import org.epochrome.job.Progress;
 import org.epochrome.map.GlobeMap;
 import org.epochrome.map.MapGrid;
 import org.epochrome.time.RecordingSpan;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -43,6 +44,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * Maps of a body without belts: invented lands and a bright cap, photographed by the demo's ray-caster, which shares no
  * geometry with the engine, against their own formula.
  */
+@Tag("session")
 class MarsMapTest {
     private static final double MINNAERT = 0.7;
     private static final double GAIN = 0.9;

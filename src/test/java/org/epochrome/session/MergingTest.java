@@ -23,10 +23,12 @@ import org.epochrome.job.Progress;
 import org.epochrome.moon.Moons;
 import org.epochrome.session.Combination.FrameResult;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Merging many frames of one band, through the whole path, on scenes of the demo's ray-caster. */
+@Tag("session")
 class MergingTest {
     private static final double[] EVEN = {60, 60, 60, 60, 60, 60, 60, 60, 60};
     private static final double[] UNEQUAL = {120, 40, 60, 30, 90, 50, 40, 100, 70};

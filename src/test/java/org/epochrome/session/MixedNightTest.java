@@ -27,6 +27,7 @@ import org.epochrome.io.FitsWriter;
 import org.epochrome.io.PictureWriter;
 import org.epochrome.job.Progress;
 import org.epochrome.session.Combination.FrameResult;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -34,6 +35,7 @@ import org.junit.jupiter.api.io.TempDir;
  * Sessions of mixed material on scenes of the demo's ray-caster: registration within 0.05 pixel of the output at a signal
  * to noise of 100 or more.
  */
+@Tag("session")
 class MixedNightTest {
     private static final double REGISTERED_PX = 0.05;
 

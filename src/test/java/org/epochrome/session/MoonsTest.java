@@ -14,10 +14,12 @@ import org.epochrome.image.Band;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
 import org.epochrome.moon.FoundMoon;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A moon beside an invented Jupiter, painted on its frames: a blurred disk that goes its own way. */
+@Tag("session")
 class MoonsTest {
     private static final double MIDDLE = 0.5 * (InventedNight.SIDE - 1);
     private static final double AWAY_X = 58;

@@ -8,10 +8,12 @@ import org.epochrome.demo.Camera;
 import org.epochrome.disk.Disk;
 import org.epochrome.image.Band;
 import org.epochrome.session.Combination.FrameResult;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** North angles of an invented Jupiter against those of the camera that the demo's ray-caster was given. */
+@Tag("session")
 class NorthRefinementTest {
     private static final double FLIP_DEG = 180.4;
 

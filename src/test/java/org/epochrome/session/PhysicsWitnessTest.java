@@ -16,6 +16,7 @@ import org.epochrome.image.Band;
 import org.epochrome.session.Combination.FrameResult;
 import org.epochrome.session.LowNight.Evening;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -23,6 +24,7 @@ import org.junit.jupiter.api.io.TempDir;
  * A frame of a colour camera at 25 degrees of altitude: the air sets its planes apart by 2 and 3 pixels, and by how much is
  * predicted. Truth by {@link TracedLight}.
  */
+@Tag("session")
 class PhysicsWitnessTest {
     private static final double REGISTERED_PX = 0.05;
     private static final double PREDICTED_PX = 0.1;

@@ -25,10 +25,12 @@ import org.epochrome.io.FrameWriter;
 import org.epochrome.io.SheetRow;
 import org.epochrome.job.Progress;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A quick picture is the full one on coarser pixels. */
+@Tag("session")
 class PreviewTest {
     private static Recipe recipe;
     private static Combination full;

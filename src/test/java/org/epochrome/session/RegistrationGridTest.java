@@ -13,6 +13,7 @@ import org.epochrome.demo.Surfaces;
 import org.epochrome.image.Band;
 import org.epochrome.session.LowNight.Evening;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -22,6 +23,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * Where R and B are put against G, over bodies, altitudes, blurs and noise, through the whole path. The pictures are the
  * demo's ray-caster's, dispersion is that of {@link TracedLight}; neither shares code with the engine.
  */
+@Tag("session")
 class RegistrationGridTest {
     private static final double RADIUS_PX = 60;
     private static final String REVERSED = "reversed";

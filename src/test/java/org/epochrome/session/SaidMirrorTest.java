@@ -32,10 +32,12 @@ import org.epochrome.io.FrameWriter;
 import org.epochrome.io.Sheet;
 import org.epochrome.job.Progress;
 import org.epochrome.time.RecordingSpan;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A red frame through a star diagonal among others without, of bodies whose disks do not show it, so that the sheet says it. */
+@Tag("session")
 class SaidMirrorTest {
     private static final double REGISTERED_PX = 0.05;
     private static final double NORTH_DEG = 20;

@@ -17,6 +17,7 @@ import org.epochrome.demo.TrueDisk;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
 import org.epochrome.moon.FoundMoon;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -25,6 +26,7 @@ import org.junit.jupiter.api.io.TempDir;
  * the combination is its difference from that of the same frames without moons, and is held against the same difference of the
  * true pictures at the epoch.
  */
+@Tag("session")
 class TransitTest {
     private static final Instant IO = Instant.parse("2024-12-26T21:00:00Z");
     /** No moon stands near Jupiter. */

@@ -7,14 +7,28 @@ import org.epochrome.demo.Surfaces;
 import org.epochrome.disk.Unsmear;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** Undoing the smear within bands, through the whole path: Jupiter at 25 degrees of altitude, blue drawn out over 4 pixels. */
+@Tag("session")
 class UnsmearedNightTest {
     @TempDir
-    private Path folder;
+    private static Path folder;
+
+    private static LowNight night;
+    private static Recipe recipe;
+    private static Plane drawn;
+
+    @BeforeAll
+    static void combineWithTheSmear() {
+        night = new LowNight(LowNight.Evening.JUPITER, Surfaces.jupiter(), 25, 2, 72).inTurn();
+        recipe = night.inThreeFiles(folder, 200, 3);
+        drawn = blue(recipe, Unsmear.Extent.NONE);
+    }
 
     /**
      * Asked: a fifth off the error of blue's detail, none on that of its limb. Measured at a signal to noise of 200, as parts of
@@ -23,9 +37,6 @@ class UnsmearedNightTest {
     @ParameterizedTest
     @EnumSource(names = {"HALF", "ALL"})
     void blueGetsSharperAndItsLimbNoWorse(Unsmear.Extent extent) {
-        LowNight night = new LowNight(LowNight.Evening.JUPITER, Surfaces.jupiter(), 25, 2, 72).inTurn();
-        Recipe recipe = night.inThreeFiles(folder, 200, 3);
-        Plane drawn = blue(recipe, Unsmear.Extent.NONE);
         Plane restored = blue(recipe, extent);
         double detail = night.error(restored, Band.B, 0, 0.8) / night.error(drawn, Band.B, 0, 0.8);
         double limb = night.error(restored, Band.B, 0.9, 1.1) / night.error(drawn, Band.B, 0.9, 1.1);
