@@ -10,10 +10,12 @@ import org.epochrome.demo.BandSetting;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
 import org.epochrome.session.Combination.FrameResult;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Cosmic rays that look like small clouds, laid onto frames of the demo's ray-caster that are as sharp as their pixels. */
+@Tag("session")
 class StruckPixelsTest {
     /** Blur of 0.55 px: a star's light falls onto a few pixels, as in a telescope in orbit. */
     private static final BandSetting SHARP = new BandSetting(0.93, 0.55, 0.8);
