@@ -58,7 +58,7 @@ final class Markings {
      * Belts are full of fine detail, whose blur, drawn by markings too broad for it, would be taken for the limb's and
      * falsify the radius; from fits to rendered scenes.
      */
-    private static final Fineness BELTED = new Fineness(0.5, 1, 3, 10, 0.8, 0.07, 1, 30);
+    private static final Fineness BELTED = new Fineness(0.5, 1, 3, 10, 0.8, 0.07, 1, 10);
 
     private static final double LAST_ANGLE = Math.PI / 2 - 1e-6;
 
