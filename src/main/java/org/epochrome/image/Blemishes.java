@@ -26,6 +26,7 @@ public record Blemishes(Plane masked, int spots, int lines, int border, int clip
                 }
             }
         }
+        border += SlantedBorders.of(plane).stream().map(p -> remove(masked, p)).sum();
         int lines = DeadLines.remove(masked);
         int spots = 0;
         boolean[] struck = SpotFilter.struck(masked);

@@ -62,6 +62,43 @@ class BlemishesTest {
         assertEquals(0, Blemishes.of(plane).spots());
     }
 
+    /** A frame turned by two degrees about its middle within its stack leaves four wedges; by geometry each covers 80 x 80 tan(2 deg) / 2 pixels. */
+    @Test
+    void findsTheWedgesOfATurnedFrame() {
+        Plane plane = planet(1.5, NOISE);
+        double slope = Math.tan(Math.toRadians(2));
+        int wedges = 0;
+        for (int y = 0; y < SIZE; y++) {
+            for (int x = 0; x < SIZE; x++) {
+                boolean above = y < slope * (80 - x) || SIZE - 1 - y < slope * (x - 80);
+                boolean beside = SIZE - 1 - x < slope * (80 - y) || x < slope * (y - 80);
+                if (above || beside) {
+                    plane.set(x, y, 0);
+                    wedges++;
+                }
+            }
+        }
+        assertEquals(4 * 0.5 * 80 * 80 * slope, wedges, 200);
+        Blemishes found = Blemishes.of(plane);
+        // Two soft pixels more along four times 80.
+        assertEquals(wedges + 4 * 80 * 2, found.border(), 120);
+        for (int y = 0; y < SIZE; y++) {
+            for (int x = 0; x < SIZE; x++) {
+                assertTrue(plane.at(x, y) != 0 || Float.isNaN(found.masked().at(x, y)), x + ", " + y);
+            }
+        }
+    }
+
+    /** A sky that is cut to black, with a halo that ends in it, is no border. */
+    @Test
+    void aBlackSkyIsNoWedge() {
+        Plane plane = Gaussian.blur(planet(1.5, 0), 12);
+        for (int p = 0; p < plane.data().length; p++) {
+            plane.data()[p] = Math.max(0, plane.data()[p] - 0.05f);
+        }
+        assertEquals(0, Blemishes.of(plane).border());
+    }
+
     @Test
     void sparesAStar() {
         Plane plane = new Plane(SIZE, SIZE);
