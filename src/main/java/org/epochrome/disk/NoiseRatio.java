@@ -2,6 +2,7 @@ package org.epochrome.disk;
 
 import java.util.Arrays;
 import org.epochrome.image.Plane;
+import org.epochrome.image.Roughness;
 
 /**
  * Noise of the disk against that of the sky. In linear light the disk's own photons make it the noisier one; a curve that spreads
@@ -21,8 +22,8 @@ public final class NoiseRatio {
     private NoiseRatio() {}
 
     /**
-     * The scatter of neighbouring pixels on the lit disk over that in the sky, by the median of Immerkaer's operator (1996, Computer
-     * Vision and Image Understanding 64, 300), which slopes do not move; the disk's detail makes it larger.
+     * The scatter of neighbouring pixels on the lit disk over that in the sky, by the median of their
+     * {@link Roughness}; the disk's detail makes it larger.
      *
      * @param frame as it was fitted
      * @param globe aspect of the body
@@ -42,7 +43,7 @@ public final class NoiseRatio {
                 if (!lit && part < sky) {
                     continue;
                 }
-                double rough = Math.abs(roughness(frame, x, y));
+                double rough = Math.abs(Roughness.at(frame, x, y));
                 if (Double.isNaN(rough) || rough == 0) { // zero in borders and where the sky was cut off
                     continue;
                 }
@@ -54,15 +55,6 @@ public final class NoiseRatio {
             }
         }
         return Math.min(disks, skies) < LEAST_PIXELS ? Double.NaN : median(onDisk, disks) / median(inSky, skies);
-    }
-
-    private static double roughness(Plane p, int x, int y) {
-        return p.at(x - 1, y - 1)
-                + p.at(x + 1, y - 1)
-                + p.at(x - 1, y + 1)
-                + p.at(x + 1, y + 1)
-                - 2.0 * (p.at(x, y - 1) + p.at(x - 1, y) + p.at(x + 1, y) + p.at(x, y + 1))
-                + 4.0 * p.at(x, y);
     }
 
     private static double median(double[] values, int count) {

@@ -2,6 +2,7 @@ package org.epochrome.session;
 
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Plane;
+import org.epochrome.image.Roughness;
 
 /**
  * How bright a disk is and how noisy: what frames of a band are merged by. The brightness of the fitted model would not do,
@@ -44,10 +45,7 @@ record FrameLight(double level, double noise) {
         return sum / (Math.PI * radius * radius);
     }
 
-    /**
-     * By the mean size of a difference that leaves out planes and slopes (Immerkaer 1996, Comput. Vis. Image Underst. 64,
-     * 300). Detail adds a little, about the same to frames of one blur.
-     */
+    /** By the mean {@link Roughness}. Detail adds a little, about the same to frames of one blur. */
     private static double sigma(Plane plane, FittedDisk fit) {
         double radius = INNER * fit.disk().equatorialRadiusPx();
         double dark = fit.background() + LIT * fit.brightness();
@@ -55,14 +53,14 @@ record FrameLight(double level, double noise) {
         int count = 0;
         for (int y = first(fit.disk().y() - radius); y <= last(fit.disk().y() + radius, plane.height()); y++) {
             for (int x = first(fit.disk().x() - radius); x <= last(fit.disk().x() + radius, plane.width()); x++) {
-                double difference = difference(plane, x, y);
+                double difference = Roughness.at(plane, x, y);
                 if (isWithin(radius, fit, x, y) && plane.at(x, y) > dark && !Double.isNaN(difference)) {
                     sum += Math.abs(difference);
                     count++;
                 }
             }
         }
-        return count == 0 ? 0 : Math.sqrt(Math.PI / 2) * sum / (6 * count);
+        return count == 0 ? 0 : Math.sqrt(Math.PI / 2) * sum / (Roughness.OF_NOISE * count);
     }
 
     private static boolean isWithin(double radius, FittedDisk fit, int x, int y) {
@@ -78,14 +76,5 @@ record FrameLight(double level, double noise) {
 
     private static int last(double to, int size) {
         return Math.min(size - 2, (int) to);
-    }
-
-    private static double difference(Plane p, int x, int y) {
-        return p.at(x - 1, y - 1)
-                + p.at(x + 1, y - 1)
-                + p.at(x - 1, y + 1)
-                + p.at(x + 1, y + 1)
-                - 2 * (p.at(x, y - 1) + p.at(x - 1, y) + p.at(x + 1, y) + p.at(x, y + 1))
-                + 4 * p.at(x, y);
     }
 }
