@@ -45,6 +45,8 @@ public final class Turner {
 
     /** A place this far from the disk's centre, in radii, tells whether the frame saw the clouds at the limb beside it. */
     private static final double INSIDE_LIMB = 0.985;
+    /** Radius up to which a disk has too few pixels to tell the limb's own profile from noise and clouds, pixels. */
+    private static final double LEAST_TELLING_PX = 50;
     /** How far beyond the limb its light reaches, blurs. */
     private static final double LIMB_BLURS = 6;
 
@@ -150,7 +152,8 @@ public final class Turner {
             progress.check();
             Gaps gaps = Gaps.of(light);
             Plane ratio = ratio(light, veil);
-            Optional<Calibration> calibration = belted ? Optional.of(calibration(ratio, veil)) : Optional.empty();
+            boolean tells = belted && from.disk().equatorialRadiusPx() > LEAST_TELLING_PX;
+            Optional<Calibration> calibration = tells ? Optional.of(calibration(ratio, veil)) : Optional.empty();
             gaps.fill(light);
             gaps.fill(ratio);
             prepared = new Prepared(new Spline(light), new Spline(ratio), veil, gaps, calibration);
