@@ -28,6 +28,11 @@ public record Passband(double fromNm, double toNm) {
         return new Passband(Math.max(SHORTEST_NM, effectiveNm() - half), Math.min(LONGEST_NM, effectiveNm() + half));
     }
 
+    /** The passband with both edges moved to longer waves; they stay between 200 and 2500 nm. */
+    public Passband movedBy(double nm) {
+        return new Passband(Math.max(SHORTEST_NM, fromNm + nm), Math.min(LONGEST_NM, toNm + nm));
+    }
+
     /** The middle of the passband, nanometres. */
     public double effectiveNm() {
         return 0.5 * (fromNm + toNm);

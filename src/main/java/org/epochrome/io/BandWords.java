@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.epochrome.image.Band;
 import org.epochrome.image.Passband;
 
@@ -98,6 +99,11 @@ record BandWords(Map<String, Passband> passbands) {
             i += used;
         }
         return new ArrayList<>(found.values());
+    }
+
+    /** The bands of a one-shot-colour frame's planes, with the user's passbands. */
+    List<Band> ofColourPlanes() {
+        return Stream.of(Band.R, Band.G, Band.B).map(this::asTheUserHasIt).toList();
     }
 
     private Band asTheUserHasIt(Band band) {

@@ -14,6 +14,7 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.epochrome.ephemeris.Body;
+import org.epochrome.image.Band;
 import org.epochrome.image.Passband;
 import org.epochrome.io.BandWords.Meaning;
 
@@ -140,14 +141,18 @@ public final class FrameSource {
                         "shall be in band '" + word + "', whose wavelengths are not known; add --passband " + word
                                 + "=FROM-TO in nm."));
         checkPlanes(head, meaning);
-        return new BandChoice(meaning.band(), source, true, widthNote(meaning));
+        return new BandChoice(planes(meaning), source, true, widthNote(meaning));
     }
 
-    private static BandChoice choice(FrameHead head, Meaning meaning, String source, List<String> notes) {
+    private BandChoice choice(FrameHead head, Meaning meaning, String source, List<String> notes) {
         checkPlanes(head, meaning);
         List<String> all = new ArrayList<>(notes);
         all.addAll(widthNote(meaning));
-        return new BandChoice(meaning.band(), source, false, all);
+        return new BandChoice(planes(meaning), source, false, all);
+    }
+
+    private List<Band> planes(Meaning meaning) {
+        return meaning.band().map(List::of).orElseGet(words::ofColourPlanes);
     }
 
     /** A remark on a passband of which only the wavelength is known. */

@@ -59,6 +59,7 @@ final class CentroidAlignment {
                 one.limb(),
                 one.detail(),
                 one.physics(),
+                one.passband(),
                 one.place().doubted(doubt),
                 EnumSet.allOf(Witness.class));
     }

@@ -78,9 +78,6 @@ public final class Combiner {
                 warnings,
                 progress.part(0.1, 0.55));
         List<FittedDisk> limbs = bare.disks();
-        warnings.addAll(PassbandCheck.warnings(
-                schedule.exposures().stream().map(Exposure::band).toList(),
-                limbs.stream().map(FittedDisk::passband).toList()));
         warnings.addAll(processing(planes, limbs));
         List<Plane> tilted = planes;
         planes = stored(progress, i -> limbs.get(i).withEvenSky(tilted.get(i)));
@@ -111,6 +108,10 @@ public final class Combiner {
         found = new NorthRefinement(recipe, schedule, warnings).refined(details, found, progress);
         List<Registered> registered =
                 new Registration(recipe, schedule, sky, warnings).register(details, found, progress.part(0.55, 0.75));
+        warnings.addAll(PassbandCheck.warnings(
+                schedule.exposures().stream().map(Exposure::band).toList(),
+                limbs.stream().map(FittedDisk::passband).toList(),
+                registered.stream().map(Registered::passband).toList()));
         Turning always = new Turning(recipe.with(recipe.corrections().turned(true)), schedule);
         Details turned =
                 recipe.corrections().turn() ? details : new Details(schedule, always, planes, found, DETAIL_BLUR_PX);

@@ -36,12 +36,9 @@ public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<Fit
         if (aspect.nearSun()) {
             notes.add(Combiner.SUN_CAUTION);
         }
-        Exposure exposure = new Exposure(
-                frame,
-                frame.band().band().isPresent() ? 0 : 1,
-                frame.band().band().orElse(org.epochrome.image.Band.G),
-                aspect,
-                place.flattening(aspect));
+        int plane = frame.band().planes().size() / 2;
+        Exposure exposure =
+                new Exposure(frame, plane, frame.band().planes().get(plane), aspect, place.flattening(aspect));
         Blemishes read = exposure.read();
         notes.addAll(read.notes());
         Optional<FittedDisk> disk = Optional.empty();

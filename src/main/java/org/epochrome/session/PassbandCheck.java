@@ -9,9 +9,11 @@ import org.epochrome.disk.PassbandWidth;
 import org.epochrome.image.Band;
 import org.epochrome.image.Passband;
 
-/** Whether the smears of the frames are as long as dispersion within the assumed passbands makes them. */
+/**
+ * Whether smears and places of the frames are as dispersion makes them with the assumed passbands.
+ */
 final class PassbandCheck {
-    /** Widths that contradict the passband by so many standard errors are told. */
+    /** What contradicts the passband by so many standard errors is told. */
     private static final double CONTRADICTS = 3;
 
     /**
@@ -27,26 +29,52 @@ final class PassbandCheck {
      *
      * @param bands of the frames
      * @param widths what their smears show, in the same order
+     * @param middles what their places show, in the same order
      */
-    static List<String> warnings(List<Band> bands, List<PassbandWidth> widths) {
-        Map<Band, double[]> sums = new LinkedHashMap<>();
-        for (int i = 0; i < widths.size(); i++) {
-            PassbandWidth width = widths.get(i);
-            if (width.known()) {
-                double weight = 1 / (width.sigma() * width.sigma());
-                double[] sum = sums.computeIfAbsent(bands.get(i), b -> new double[2]);
-                sum[0] += weight;
-                sum[1] += weight * width.widening();
-            }
+    static List<String> warnings(List<Band> bands, List<PassbandWidth> widths, List<PassbandMiddle> middles) {
+        Map<Band, Estimate> width = new LinkedHashMap<>();
+        Map<Band, Estimate> middle = new LinkedHashMap<>();
+        for (int i = 0; i < bands.size(); i++) {
+            Band band = bands.get(i);
+            width.computeIfAbsent(band, b -> new Estimate())
+                    .add(widths.get(i).widening(), widths.get(i).sigma());
+            middle.computeIfAbsent(band, b -> new Estimate())
+                    .add(middles.get(i).offsetNm(), middles.get(i).sigmaNm());
         }
         List<String> warnings = new ArrayList<>();
-        sums.forEach((band, sum) -> {
-            double widening = sum[1] / sum[0];
-            if (Math.abs(widening) > CONTRADICTS * Math.hypot(1 / Math.sqrt(sum[0]), WIDTH_DOUBT)) {
-                warnings.add(sentence(band, band.passband().widened(widening)));
+        width.forEach((band, estimate) -> {
+            Passband looksLike = band.passband();
+            if (estimate.contradicts(WIDTH_DOUBT)) {
+                looksLike = looksLike.widened(estimate.mean());
+            }
+            if (middle.get(band).contradicts(PredictedDispersion.MIDDLE_DOUBT_NM)) {
+                looksLike = looksLike.movedBy(middle.get(band).mean());
+            }
+            if (!looksLike.equals(band.passband())) {
+                warnings.add(sentence(band, looksLike));
             }
         });
         return warnings;
+    }
+
+    /** A weighted mean of what frames say; those that say nothing have an infinite standard error. */
+    private static final class Estimate {
+        private double weights;
+        private double sum;
+
+        void add(double value, double sigma) {
+            weights += 1 / (sigma * sigma);
+            sum += value / (sigma * sigma);
+        }
+
+        double mean() {
+            return sum / weights;
+        }
+
+        /** Whether it is further from 0 than its standard error and a doubt that all frames share allow. */
+        boolean contradicts(double doubt) {
+            return weights > 0 && Math.abs(mean()) > CONTRADICTS * Math.hypot(1 / Math.sqrt(weights), doubt);
+        }
     }
 
     private static String sentence(Band band, Passband looksLike) {

@@ -2,10 +2,8 @@ package org.epochrome.session;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
@@ -16,7 +14,6 @@ import org.epochrome.align.Shift;
 import org.epochrome.align.Witness;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
-import org.epochrome.io.DatedFrame;
 import org.epochrome.job.Progress;
 
 /** Co-registers the exposures: limb, detail after turning, and physics, weighed against each other. */
@@ -32,10 +29,6 @@ final class Registration {
 
     /** The same as for limbs for detail. */
     private static final double DETAIL_FLOOR_PX = 0.01;
-    /** The same for predicted dispersion, whose air and passbands are known to some per cent. */
-    private static final double PHYSICS_FLOOR_PX = 0.02;
-
-    private static final double PHYSICS_PART = 0.05;
     /** Part of the disk's brightness that its model may leave at the limb; more has structure that displaces it. */
     private static final double MOST_RESIDUAL = 0.02;
     /** Witnesses further apart than so many standard errors disagree. */
@@ -50,6 +43,7 @@ final class Registration {
      * @param physics the same by the predicted dispersion, against green of the same frame; unknown between frames, because
      *     between them the mount drifts
      * @param limb how sure the limb is, on the output's pixels
+     * @param passband where the middle of its passband lies by its place against green of the same frame
      * @param place where it comes to lie on the reference, with the standard errors of all witnesses together
      * @param leftOut witnesses that contradicted the others and were not heard
      */
@@ -59,6 +53,7 @@ final class Registration {
             Limb limb,
             Shift detail,
             Shift physics,
+            PassbandMiddle passband,
             Shift place,
             Set<Witness> leftOut) {}
 
@@ -88,9 +83,9 @@ final class Registration {
                     .links(progress)
                     .forEach(link -> links.add(onOutput(link, details.factor())));
         }
-        List<Link> physics = physics(found, output);
+        List<PredictedDispersion> physics = PredictedDispersion.of(schedule, sky, found, output);
         if (recipe.alignment().hears(Witness.PHYSICS)) {
-            links.addAll(physics);
+            physics.forEach(p -> links.add(p.link()));
         }
         return fuse(found, links, physics, output);
     }
@@ -102,45 +97,8 @@ final class Registration {
                 link.from(), link.to(), s.known() ? s.times(factor).doubted(DETAIL_FLOOR_PX) : s, link.witness());
     }
 
-    /** What dispersion says about planes of one frame: they were taken at one time, so nothing else sets them apart. */
-    private List<Link> physics(List<FittedDisk> found, Disk output) {
-        List<Link> links = new ArrayList<>();
-        Map<DatedFrame, Integer> green = new HashMap<>();
-        List<Exposure> exposures = schedule.exposures();
-        for (int i = 0; i < exposures.size(); i++) {
-            if (exposures.get(i).band().name().equals("G")) {
-                green.put(exposures.get(i).frame(), i);
-            }
-        }
-        for (int i = 0; i < exposures.size(); i++) {
-            Integer from = green.get(exposures.get(i).frame());
-            if (from == null || from == i) {
-                continue;
-            }
-            Optional<PixelOffset> there = predicted(i, found);
-            Optional<PixelOffset> here = predicted(from, found);
-            if (there.isPresent() && here.isPresent()) {
-                Disk own = found.get(i).disk();
-                Disk base = found.get(from).disk();
-                double dx = there.get().x() - here.get().x();
-                double dy = there.get().y() - here.get().y();
-                PixelOffset off =
-                        carried(new PixelOffset(dx - (own.x() - base.x()), dy - (own.y() - base.y())), own, output);
-                double sigma = (PHYSICS_FLOOR_PX + PHYSICS_PART * Math.hypot(dx, dy))
-                        * output.equatorialRadiusPx()
-                        / own.equatorialRadiusPx();
-                links.add(new Link(from, i, new Shift(off.x(), off.y(), sigma, sigma), Witness.PHYSICS));
-            }
-        }
-        return links;
-    }
-
-    private Optional<PixelOffset> predicted(int index, List<FittedDisk> found) {
-        Exposure exposure = schedule.exposures().get(index);
-        return sky.shift(exposure.band(), exposure.aspect(), found.get(index).disk());
-    }
-
-    private List<Registered> fuse(List<FittedDisk> found, List<Link> links, List<Link> physics, Disk output) {
+    private List<Registered> fuse(
+            List<FittedDisk> found, List<Link> links, List<PredictedDispersion> physics, Disk output) {
         List<Limb> limbs = limbs(found, output);
         Fusion.Fused fused = Fusion.of(
                 IntStream.range(0, limbs.size())
@@ -155,6 +113,8 @@ final class Registration {
         for (int i = 0; i < found.size(); i++) {
             int index = i;
             FittedDisk fit = found.get(i);
+            Optional<PredictedDispersion> predicted =
+                    physics.stream().filter(p -> p.link().to() == index).findFirst();
             Shift correction = fused.corrections().get(i);
             PixelOffset moved = held(i)
                     ? new PixelOffset(0, 0)
@@ -164,15 +124,20 @@ final class Registration {
                     moved,
                     limbs.get(i),
                     Comparison.against(schedule.reference(), i, detail),
-                    physics.stream()
-                            .filter(l -> l.to() == index)
-                            .map(Link::shift)
-                            .findFirst()
-                            .orElse(Shift.UNKNOWN),
+                    predicted.map(p -> p.link().shift()).orElse(Shift.UNKNOWN),
+                    predicted.map(p -> p.middle(seen(p.link(), fused))).orElse(PassbandMiddle.UNKNOWN),
                     fused.places().get(i),
                     leftOut.get(i)));
         }
         return result;
+    }
+
+    /** Where all witnesses see a plane against another one, beyond what the limb says. */
+    private static Shift seen(Link link, Fusion.Fused fused) {
+        Shift to = fused.corrections().get(link.to());
+        Shift from = fused.corrections().get(link.from());
+        Shift place = fused.places().get(link.to()).then(fused.places().get(link.from()));
+        return new Shift(to.x() - from.x(), to.y() - from.y(), place.sigmaX(), place.sigmaY());
     }
 
     /**

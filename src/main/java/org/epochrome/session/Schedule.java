@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.IntStream;
 import org.epochrome.disk.AirFlattening;
 import org.epochrome.ephemeris.Aspect;
@@ -24,8 +23,6 @@ import org.epochrome.io.DatedFrame;
  * @param reference index of the exposure that gives the result its place, scale and orientation
  */
 record Schedule(List<Exposure> exposures, Instant epoch, Aspect aspect, int reference) {
-    private static final List<Band> COLOUR = List.of(Band.R, Band.G, Band.B);
-
     static Schedule of(Recipe recipe) {
         return of(recipe, List.of());
     }
@@ -53,13 +50,9 @@ record Schedule(List<Exposure> exposures, Instant epoch, Aspect aspect, int refe
             Aspect aspect = Ephemeris.aspect(
                     recipe.body(), frame.timing().span().mid(), recipe.place().site());
             AirFlattening air = flattening(recipe, aspect);
-            Optional<Band> band = frame.band().band();
-            if (band.isPresent()) {
-                exposures.add(new Exposure(frame, 0, band.get(), aspect, air));
-            } else {
-                for (int i = 0; i < COLOUR.size(); i++) {
-                    exposures.add(new Exposure(frame, i, COLOUR.get(i), aspect, air));
-                }
+            List<Band> planes = frame.band().planes();
+            for (int i = 0; i < planes.size(); i++) {
+                exposures.add(new Exposure(frame, i, planes.get(i), aspect, air));
             }
         }
         Instant epoch = recipe.epoch().orElseGet(() -> midway(exposures));

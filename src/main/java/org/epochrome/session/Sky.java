@@ -19,6 +19,9 @@ import org.epochrome.image.SmearModel;
 
 /** What the air does to exposures on their own pixels; knows nothing without a site or with dispersion switched off. */
 final class Sky {
+    /** Change of wavelength by which the shift's derivative is taken. */
+    private static final double STEP_NM = 1;
+
     private final Optional<Air> air;
     private final Spectrum spectrum;
 
@@ -70,6 +73,15 @@ final class Sky {
                                     .toArray());
                 })
                 .orElse(SmearModel.exactly(Smear.NONE));
+    }
+
+    /** By how much a band lies further right and down, in pixels, if its waves are longer by a nanometre; empty if unknown. */
+    Optional<PixelOffset> shiftPerNm(Band band, Aspect aspect, Disk disk) {
+        return shift(band, aspect, disk).map(here -> {
+            PixelOffset there = shift(band.through(band.passband().movedBy(STEP_NM)), aspect, disk)
+                    .orElseThrow();
+            return new PixelOffset((there.x() - here.x()) / STEP_NM, (there.y() - here.y()) / STEP_NM);
+        });
     }
 
     /** How far a band lies from where light of the middle of G would lie: pixels right and down; empty if unknown. */

@@ -113,10 +113,15 @@ final class InventedNight {
 
     /** A frame whose band and time a test knows; without a band it has three colours. */
     static DatedFrame dated(Path file, Optional<Band> band, RecordingSpan span) {
+        return dated(file, band.map(List::of).orElse(LowNight.BANDS), span);
+    }
+
+    /** A frame the bands of whose planes a test knows. */
+    static DatedFrame dated(Path file, List<Band> planes, RecordingSpan span) {
         return new DatedFrame(
                 FrameRequest.of(file),
                 FrameReader.head(file),
-                new BandChoice(band, "test", true, List.of()),
+                new BandChoice(planes, "test", true, List.of()),
                 new Timing(span, "test", List.of()),
                 Optional.empty());
     }

@@ -175,10 +175,14 @@ final class LowNight {
 
     /** The planes of a one-shot-colour camera in one file. */
     Recipe inOneFile(Path folder, List<Plane> planes) {
+        return inOneFile(folder, planes, BANDS);
+    }
+
+    /** The same, told to have been taken in these bands. */
+    Recipe inOneFile(Path folder, List<Plane> planes, List<Band> told) {
         Path file = folder.resolve("colour.fits");
         FitsWriter.write(file, planes, List.of(), List.of(), true);
-        return recipe(
-                List.of(InventedNight.dated(file, Optional.empty(), shot(Band.G).span())));
+        return recipe(List.of(InventedNight.dated(file, told, shot(Band.G).span())));
     }
 
     private Recipe recipe(List<DatedFrame> frames) {
@@ -242,7 +246,7 @@ final class LowNight {
 
     static FrameResult result(Combination c, Band band) {
         return c.frames().stream()
-                .filter(f -> f.exposure().band().equals(band))
+                .filter(f -> f.exposure().band().name().equals(band.name()))
                 .findFirst()
                 .orElseThrow();
     }

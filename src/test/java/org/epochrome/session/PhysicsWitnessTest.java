@@ -8,11 +8,15 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.epochrome.align.Witness;
 import org.epochrome.demo.Camera;
 import org.epochrome.demo.Surface;
 import org.epochrome.demo.Surfaces;
 import org.epochrome.image.Band;
+import org.epochrome.image.Passband;
+import org.epochrome.image.Plane;
 import org.epochrome.session.Combination.FrameResult;
 import org.epochrome.session.LowNight.Evening;
 import org.junit.jupiter.api.BeforeAll;
@@ -28,6 +32,7 @@ import org.junit.jupiter.api.io.TempDir;
 class PhysicsWitnessTest {
     private static final double REGISTERED_PX = 0.05;
     private static final double PREDICTED_PX = 0.1;
+    private static final double NAMED_NM = 8;
     private static final double SNR = 100;
 
     private static Surface surface;
@@ -92,6 +97,21 @@ class PhysicsWitnessTest {
         double predicted = offPx(night, physics, Band.B);
         assertTrue(together < alone, together + " together, " + alone + " by the limb");
         assertTrue(predicted < REGISTERED_PX, predicted + " by the prediction");
+    }
+
+    /** Blue of 400 to 500 nm that is said to be of 430 to 530 nm: the places of the planes tell. */
+    @Test
+    void passbandThatIsToldWrongIsNamed() {
+        List<Plane> planes =
+                List.of(night.noisy(Band.R, SNR, 1), night.noisy(Band.G, SNR, 2), night.noisy(Band.B, SNR, 3));
+        Band blue = Band.B.through(new Passband(430, 530));
+        Combination c = InventedNight.combine(night.inOneFile(folder, planes, List.of(Band.R, Band.G, blue)));
+        assertTrue(offPx(night, c, Band.B) < REGISTERED_PX, "blue off by " + offPx(night, c, Band.B));
+        Matcher named = Pattern.compile("By its dispersion B looks like (\\d+)-(\\d+) nm rather than 430-530 nm;")
+                .matcher(String.join("\n", c.warnings()));
+        assertTrue(named.find(), c.warnings().toString());
+        assertEquals(400, Integer.parseInt(named.group(1)), NAMED_NM);
+        assertEquals(500, Integer.parseInt(named.group(2)), NAMED_NM);
     }
 
     private static Alignment hearing(Set<Witness> witnesses) {
