@@ -111,14 +111,14 @@ class RegistrationGridTest {
     }
 
     /**
-     * Errors over what the results say about them, all together; measured 0.66, with a standard error of 0.06 from 60 draws: the
-     * stated errors allow for real spread functions and recordings, which these scenes do not have.
+     * Errors over what the results say about them, all together; measured 0.69, with a standard error of 0.06 from 60 draws: the
+     * stated errors allow for real spread functions, which these scenes do not have.
      */
     @Test
     void statedErrorsHold() {
         assertEquals(60, PLACES.size());
         double rms = rms(PLACES, Place::normalised);
-        assertTrue(rms > 0.65 && rms < 1.4, "rms " + rms + " of " + PLACES);
+        assertTrue(rms > 0.67 && rms < 1.4, "rms " + rms + " of " + PLACES);
     }
 
     private static double rms(List<Place> places, ToDoubleFunction<Place> what) {

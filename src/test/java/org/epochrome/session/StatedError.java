@@ -12,7 +12,8 @@ import org.epochrome.session.Combination.Witnesses;
 
 /**
  * How sure a result says its frames' places are against the reference's: its witnesses' standard errors put together by least
- * squares, over the covariance of all limbs' errors at once. Shares no code with the engine.
+ * squares, over the covariance of all limbs' errors at once. The scenes are photographed at the very middle of their recordings, so
+ * what a result adds for recordings that are better at one end than at the other is left out. Shares no code with the engine.
  */
 final class StatedError {
     private static final double UNHEARD_PX = 1e3;
@@ -42,10 +43,6 @@ final class StatedError {
         return sigma;
     }
 
-    private static double late(Limb limb, int axis) {
-        return axis == 0 ? limb.ownX() : limb.ownY();
-    }
-
     /** Covariance of the limbs' errors; of those that share a cause they go together. */
     private static RealMatrix limbs(List<FrameResult> frames) {
         RealMatrix errors = new Array2DRowRealMatrix(2 * frames.size(), 2 * frames.size());
@@ -55,9 +52,6 @@ final class StatedError {
                     w.leftOut().contains(Witness.LIMB) ? UNHEARD_PX : w.limb().sigmaPx();
             for (int axis = 0; axis < 2; axis++) {
                 errors.addToEntry(2 * i + axis, 2 * i + axis, own * own);
-                for (int a = 0; a < 2; a++) {
-                    errors.addToEntry(2 * i + axis, 2 * i + a, late(w.limb(), axis) * late(w.limb(), a));
-                }
                 for (int k = 0; k < 2 * frames.size(); k++) {
                     Limb other = frames.get(k / 2).witnesses().limb();
                     if (other.cause() == w.limb().cause()) {
