@@ -35,6 +35,9 @@ final class Descent {
     /** The same as a part of the smear; from rendered scenes low above the horizon. */
     private static final double SMEAR_DOUBT = 0.0005;
 
+    /** The same where the whole sky was cut off, and the foot of the limb with it; from rendered scenes cut at 2 to 10 % of the peak. */
+    private static final double CUT_DOUBT = 0.1;
+
     private static final double RADIUS_DOUBT = 0.05;
     /** The same for the north angle, as a part of the flattening. */
     private static final double NORTH_DOUBT = 0.0085;
@@ -194,6 +197,10 @@ final class Descent {
         Skyline information = expecting(model.information(pixels, model.weights(pixels, noise)));
         if (information.solve() != null) {
             expect(SmearPrior.widened(information.lastCovariance(DiskModel.SHAPE)), 1);
+            double cut =
+                    CUT_DOUBT * model.shape()[DiskModel.BLUR] * model.samples().cutPart(model.view());
+            sigmas[DiskModel.X] = held[DiskModel.X] ? 0 : Math.hypot(sigmas[DiskModel.X], cut);
+            sigmas[DiskModel.Y] = held[DiskModel.Y] ? 0 : Math.hypot(sigmas[DiskModel.Y], cut);
         }
     }
 

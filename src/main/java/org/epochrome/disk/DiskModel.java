@@ -323,8 +323,12 @@ final class DiskModel {
     }
 
     private double residual(int pixel) {
-        double left = light(pixel) - blurred().picture()[pixel];
-        return left > 0 && samples.cut().get(pixel) ? 0 : left;
+        return isDarkerThanCut(pixel) ? 0 : light(pixel) - blurred().picture()[pixel];
+    }
+
+    /** Whether light was cut off at a pixel where the model is darker: then the frame does not contradict it, nor tell how dark it is. */
+    private boolean isDarkerThanCut(int pixel) {
+        return samples.cut().get(pixel) && light(pixel) > blurred().picture()[pixel];
     }
 
     /** Light of the disk's core picture at a pixel of the samples: what sky and wings add is taken off. */
@@ -399,6 +403,9 @@ final class DiskModel {
         double[] slopes = new double[Markings.SPOKE_WEIGHTS * markings.rings() + SHAPE];
         double[] w = new double[Markings.SPOKE_WEIGHTS];
         for (int k = from; k < to; k++) {
+            if (isDarkerThanCut(pixels[k])) {
+                continue;
+            }
             slopes(layers, shapeSlopes, pixels[k], starts, lengths, slopes, w);
             normals.addObservation(starts.length, starts, lengths, slopes, weights[k], residual(pixels[k]));
         }

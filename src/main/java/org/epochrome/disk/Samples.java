@@ -125,6 +125,17 @@ record Samples(
         return cut;
     }
 
+    /** Part of the sky around a disk where light was cut off. */
+    double cutPart(View view) {
+        int sky = 0;
+        for (int y = 0; y < data.height(); y++) {
+            for (int x = 0; x < data.width(); x++) {
+                sky += view.ellipticRadius(view.pole(x, y), view.side(x, y)) > 1 ? 1 : 0;
+            }
+        }
+        return cut.isEmpty() ? 0 : Math.min(1, cut.cardinality() / (double) Math.max(1, sky));
+    }
+
     /** The samples with other values where light was cut off; only the surroundings are made of those. */
     Samples completed(IntToDoubleFunction value) {
         if (cut.isEmpty()) {

@@ -12,6 +12,14 @@ record ShapeStep(double mostMove, double leastBlur, double mostBlurRatio) {
     /** Scatter of sky and wings (common practice, no source). */
     private static final double SKY_SCATTER = 0.5;
 
+    /**
+     * The same where the sky was cut off, and for its slope: only the foot of the limb tells it there, and what the model lacks at the
+     * limb would go into it. Found on rendered scenes.
+     */
+    private static final double CUT_SKY_SCATTER = 0.003;
+
+    private static final double CUT_SLOPE_SCATTER = 0.0003;
+
     private static final double WINGS_SCATTER = 0.15;
     private static final double MOST_TURN = 0.1;
     private static final double MOST_MINNAERT_MOVE = 0.15;
@@ -27,12 +35,19 @@ record ShapeStep(double mostMove, double leastBlur, double mostBlurRatio) {
     static void expectLittle(Skyline normals, int first, double[] shape, Samples samples) {
         for (int i = DiskModel.SKY; i < DiskModel.SHAPE; i++) {
             double scatter = i < DiskModel.WINGS
-                    ? SKY_SCATTER
+                    ? skyScatter(i, samples)
                     : WINGS_SCATTER * samples.surroundings().looseness(i - DiskModel.WINGS, samples.diskNoise());
             double trust = 1 / (scatter * scatter);
             normals.add(first + i, first + i, trust);
             normals.addRight(first + i, -trust * shape[i]);
         }
+    }
+
+    private static double skyScatter(int parameter, Samples samples) {
+        if (samples.cut().isEmpty()) {
+            return SKY_SCATTER;
+        }
+        return parameter == DiskModel.SKY ? CUT_SKY_SCATTER : CUT_SLOPE_SCATTER;
     }
 
     /** Part of a step that moves no parameter too far: parameters belong together and are not cut one by one. */
