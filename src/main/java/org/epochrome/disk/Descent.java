@@ -1,5 +1,6 @@
 package org.epochrome.disk;
 
+import java.util.stream.IntStream;
 import org.epochrome.job.Progress;
 
 /**
@@ -24,6 +25,8 @@ final class Descent {
     private static final double SETTLED = 0.3;
     /** The same where a fit goes to and fro between two choices of outliers. */
     private static final double TOLERATED = 2;
+    /** Last move of place and size, pixels, up to which a fit that does not settle is used, with that error. */
+    private static final double HARDLY_PX = 0.1;
     /** The same for a coarse fit, pixels. */
     private static final double COARSE_SETTLED = 0.1;
     /**
@@ -121,7 +124,7 @@ final class Descent {
             double[] taking = step < ACCELERATED_FROM ? move : accelerated(move);
             newton = move;
             boolean taken = take(taking, pixels, weights, free);
-            if (!taken || settled) {
+            if (!taken || settled || (last && hardlyMoves(move))) {
                 if (!wingsAsked) {
                     wingsAsked = true;
                     if (showCloseWings(pixels, noise)) {
@@ -247,6 +250,13 @@ final class Descent {
         doubts[DiskModel.NORTH] = Math.hypot(NORTH_DOUBT * blur, NORTH_SMEAR_DOUBT * smear * smear / blur)
                 / (radius * Math.max(1e-3, 1 - model.globe().apparentAxisRatio()));
         return doubts;
+    }
+
+    /** Whether place and size move so little that a last move is as good as an error. */
+    private boolean hardlyMoves(double[] move) {
+        int first = model.markings().size();
+        return IntStream.rangeClosed(DiskModel.X, DiskModel.RADIUS)
+                .allMatch(i -> Math.abs(move[first + i]) < HARDLY_PX);
     }
 
     private boolean settled(double[] move, double part) {

@@ -75,6 +75,23 @@ public record FittedDisk(
         return with(disk, shading, sigmaDeg, skySlope);
     }
 
+    /** The fit with a centre that is less sure. */
+    public FittedDisk doubted(double centrePx) {
+        return new FittedDisk(
+                disk,
+                shading,
+                background,
+                brightness,
+                noise,
+                Math.hypot(centreSigmaPx, centrePx),
+                radiusSigmaPx,
+                northSigmaDeg,
+                residual,
+                rings,
+                skySlope,
+                passband);
+    }
+
     /** The fit with another standard error of the radius. */
     public FittedDisk withRadiusSigma(double sigmaPx) {
         return new FittedDisk(

@@ -77,8 +77,7 @@ public final class Combiner {
                 memory,
                 warnings,
                 progress.part(0.1, 0.55));
-        List<FittedDisk> limbs = bare.disks();
-        warnings.addAll(processing(planes, limbs));
+        List<FittedDisk> limbs = judged(planes, bare.disks());
         List<Plane> tilted = planes;
         planes = stored(progress, i -> limbs.get(i).withEvenSky(tilted.get(i)));
         if (bare.moons().any()) {
@@ -189,13 +188,17 @@ public final class Combiner {
         return result;
     }
 
-    private List<String> processing(List<Plane> planes, List<FittedDisk> limbs) {
+    /** The disks, less sure on frames that look processed. */
+    private List<FittedDisk> judged(List<Plane> planes, List<FittedDisk> limbs) {
         ProcessingCheck check = new ProcessingCheck();
+        List<FittedDisk> judged = new ArrayList<>();
         for (int i = 0; i < limbs.size(); i++) {
             Exposure exposure = schedule.exposures().get(i);
-            check.look(exposure.name(), exposure.countsAsLinear(), planes.get(i), exposure.globe(), limbs.get(i));
+            judged.add(check.look(
+                    exposure.name(), exposure.countsAsLinear(), planes.get(i), exposure.globe(), limbs.get(i)));
         }
-        return check.warnings();
+        warnings.addAll(check.warnings());
+        return List.copyOf(judged);
     }
 
     /** Reads a plane and keeps what was left out of it. */

@@ -25,6 +25,14 @@ final class ProcessingCheck {
     /** Brightness of such a sky, as a part of the disk's: a pedestal of 0.02 is encoded as 0.17. Linear scenes have at most 0.11. */
     private static final double BRIGHT_SKY = 0.15;
 
+    /**
+     * Error of the centre on frames that were sharpened, in blurs: no spread function of light makes such a limb. Rendered scenes have 0.03 to
+     * 0.07.
+     */
+    private static final double SHARPENED_DOUBT = 0.1;
+    /** The same on encoded frames, whose limb follows no law; rendered scenes have 0.02 to 0.1, and detail that errs by more. */
+    private static final double ENCODED_DOUBT = 0.05;
+
     private final List<String> sharpened = new ArrayList<>();
     private final List<String> encoded = new ArrayList<>();
     private double deepest;
@@ -38,18 +46,26 @@ final class ProcessingCheck {
      * @param plane its pixels
      * @param globe aspect of the body
      * @param fit its disk
+     * @return the disk, whose centre is doubted if the frame looks processed and the disk was fitted
      */
-    void look(String name, boolean linear, Plane plane, Globe globe, FittedDisk fit) {
+    FittedDisk look(String name, boolean linear, Plane plane, Globe globe, FittedDisk fit) {
         looked++;
         if (linear && looksEncoded(plane, globe, fit)) {
             add(encoded, name);
-            return; // what is fitted to a frame that is not linear tells nothing of its sharpness
+            return doubted(
+                    fit, ENCODED_DOUBT); // what is fitted to a frame that is not linear tells nothing of its sharpness
         }
         double seam = EdgeSpread.undershoot(fit.shading());
         if (seam > SEAM) {
             add(sharpened, name);
             deepest = Math.max(deepest, seam);
+            return doubted(fit, SHARPENED_DOUBT);
         }
+        return fit;
+    }
+
+    private static FittedDisk doubted(FittedDisk fit, double blurs) {
+        return fit.centreSigmaPx() > 0 ? fit.doubted(blurs * fit.shading().blurPx()) : fit;
     }
 
     private static boolean looksEncoded(Plane plane, Globe globe, FittedDisk fit) {

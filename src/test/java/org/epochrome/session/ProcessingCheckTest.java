@@ -94,6 +94,29 @@ class ProcessingCheckTest {
     }
 
     @Test
+    void disksOfProcessedFramesAreLessSure() {
+        FittedDisk plain = fitted(0.03, 1);
+        assertEquals(plain, new ProcessingCheck().look("b.png", true, frame(0.03, 1), GLOBE, plain));
+        FittedDisk sharpened = fit(0.02, 0.8, -0.4);
+        FittedDisk encoded = fitted(0.03, 2.2);
+        double[] doubtPx = {
+            0.1 * sharpened.shading().blurPx(), 0.05 * encoded.shading().blurPx()
+        };
+        assertEquals(
+                Math.hypot(0.05, doubtPx[0]),
+                new ProcessingCheck()
+                        .look("b.png", true, frame(0.02, 1), GLOBE, sharpened)
+                        .centreSigmaPx(),
+                1e-9);
+        assertEquals(
+                Math.hypot(0.05, doubtPx[1]),
+                new ProcessingCheck()
+                        .look("b.png", true, frame(0.03, 2.2), GLOBE, encoded)
+                        .centreSigmaPx(),
+                1e-9);
+    }
+
+    @Test
     void oneSentenceForAllFrames() {
         ProcessingCheck check = new ProcessingCheck();
         for (String name : List.of("r.fits", "g.fits")) {
