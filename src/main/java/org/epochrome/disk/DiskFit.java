@@ -359,7 +359,7 @@ public final class DiskFit {
                 disk,
                 new Shading(shape[DiskModel.MINNAERT], shape[DiskModel.BRIGHTENING], blur, smear, wings),
                 levels.background()
-                        + levels.top() * samples.surroundings().sky(shape, shape[DiskModel.X], shape[DiskModel.Y]),
+                        + levels.top() * samples.surroundings().skySeen(shape, shape[DiskModel.X], shape[DiskModel.Y]),
                 levels.top() * Markings.mean(model.coefficients()) / (1 - wings.spread()),
                 levels.noise(),
                 samples.bin() * Math.hypot(sigmas[DiskModel.X], sigmas[DiskModel.Y]) / Math.sqrt(2),

@@ -178,7 +178,7 @@ final class RingedFit {
                 samples.outward(descent.model().disk()).withNorth(Math.toDegrees(shape[DiskModel.NORTH])),
                 new Shading(shape[DiskModel.MINNAERT], 0, samples.blurOutward(shape[DiskModel.BLUR]), smear, wings),
                 levels.background()
-                        + levels.top() * samples.surroundings().sky(shape, shape[DiskModel.X], shape[DiskModel.Y]),
+                        + levels.top() * samples.surroundings().skySeen(shape, shape[DiskModel.X], shape[DiskModel.Y]),
                 levels.top() * mean / (1 - wings.spread()),
                 levels.noise(),
                 samples.bin() * Math.hypot(sigmas[DiskModel.X], sigmas[DiskModel.Y]) / Math.sqrt(2),

@@ -127,14 +127,24 @@ final class Surroundings {
         }
     }
 
-    /** The sky at a place. */
-    double sky(double[] shape, double x, double y) {
+    /** The sky that was seen at a place: its light is spread by the wings too, which add to it what they take. */
+    double skySeen(double[] shape, double x, double y) {
+        return sky(shape, x, y) / unspread(shape);
+    }
+
+    /** What is left of the sky at a place if the wings' part of its light is taken off. */
+    private double sky(double[] shape, double x, double y) {
         return shape[DiskModel.SKY] + shape[DiskModel.SKY_RIGHT] * part(x) + shape[DiskModel.SKY_DOWN] * part(y);
     }
 
-    /** The sky's slope per sample pixel. */
+    /** The slope per sample pixel of the sky that was seen. */
     SkySlope skySlope(double[] shape) {
-        return new SkySlope(shape[DiskModel.SKY_RIGHT] * 2 / width, shape[DiskModel.SKY_DOWN] * 2 / width);
+        return new SkySlope(shape[DiskModel.SKY_RIGHT], shape[DiskModel.SKY_DOWN]).times(2 / (width * unspread(shape)));
+    }
+
+    /** Part of the light that stays in the core. */
+    private double unspread(double[] shape) {
+        return 1 - Arrays.stream(parts(shape)).sum();
     }
 
     /** Shape parameters whose wings are no more than wings can be. */
