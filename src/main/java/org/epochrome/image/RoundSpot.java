@@ -40,6 +40,7 @@ public final class RoundSpot {
     private final double reachPx;
     private final double[] copiesX;
     private final double[] copiesY;
+    private final Ellipse outline;
 
     /**
      * A spot.
@@ -51,6 +52,16 @@ public final class RoundSpot {
      * @param copiesY the same downward
      */
     public RoundSpot(double radiusPx, double blurPx, Wings wings, double[] copiesX, double[] copiesY) {
+        this(radiusPx, blurPx, wings, copiesX, copiesY, Ellipse.CIRCLE);
+    }
+
+    /**
+     * One that is seen as an ellipse, its blur with it.
+     *
+     * @param outline what the disk of that radius is seen as
+     */
+    public RoundSpot(double radiusPx, double blurPx, Wings wings, double[] copiesX, double[] copiesY, Ellipse outline) {
+        this.outline = outline;
         this.copiesX = copiesX.clone();
         this.copiesY = copiesY.clone();
         double sigma = Math.sqrt(blurPx * blurPx + PIXEL_VARIANCE);
@@ -129,12 +140,12 @@ public final class RoundSpot {
 
     /** How far the light of its core reaches from the middle, copies included, pixels. */
     public double coreReachPx() {
-        return coreReachPx + farthestCopyPx();
+        return coreReachPx * outline.longest() + farthestCopyPx();
     }
 
     /** How far its light reaches from the middle, wings and copies included, pixels. */
     public double reachPx() {
-        return reachPx + farthestCopyPx();
+        return reachPx * outline.longest() + farthestCopyPx();
     }
 
     private double farthestCopyPx() {
@@ -149,9 +160,7 @@ public final class RoundSpot {
     public double at(double dx, double dy) {
         double sum = 0;
         for (int i = 0; i < copiesX.length; i++) {
-            double x = dx - copiesX[i];
-            double y = dy - copiesY[i];
-            sum += at(profile, Math.sqrt(x * x + y * y));
+            sum += at(profile, outline.distance(dx - copiesX[i], dy - copiesY[i]));
         }
         return sum / copiesX.length;
     }

@@ -47,6 +47,11 @@ public record FoundMoon(
     public record InFrame(
             int exposure, double offX, double offY, double sigmaPx, double level, double flux, boolean plain) {}
 
+    /** Whether it stands within a distance of a picture. */
+    public boolean isNear(int width, int height, double distancePx) {
+        return Math.max(Math.max(-x, x - width), Math.max(-y, y - height)) < distancePx;
+    }
+
     /** How it is called: its name, or what it is. */
     public String title() {
         return shadow ? name.map(n -> "the shadow of " + n).orElse("a shadow") : name.orElse("a moon");

@@ -92,7 +92,7 @@ final class TakingOut {
             visitAll(round == 0, round == rounds);
         }
         return IntStream.range(0, tracks.size())
-                .mapToObj(k -> new Moons.Taken(tracks.get(k), Arrays.asList(held[k]), Arrays.asList(patches[k])))
+                .mapToObj(k -> Moons.Taken.of(tracks.get(k), Arrays.asList(held[k]), Arrays.asList(patches[k])))
                 .toList();
     }
 

@@ -1,0 +1,25 @@
+package org.epochrome.image;
+
+/**
+ * How far offsets lie out if an ellipse is taken for a circle: the square of the distance is {@code xx dx^2 + 2 xy dx dy + yy dy^2}.
+ *
+ * @param xx of offsets to the right
+ * @param xy of both
+ * @param yy of offsets downward
+ */
+public record Ellipse(double xx, double xy, double yy) {
+    /** A circle that is one. */
+    public static final Ellipse CIRCLE = new Ellipse(1, 0, 1);
+
+    /** Distance of an offset from the middle, pixels of the circle. */
+    double distance(double dx, double dy) {
+        return Math.sqrt(Math.max(0, xx * dx * dx + 2 * xy * dx * dy + yy * dy * dy));
+    }
+
+    /** The longest of its semi-axes, of a circle of radius 1. */
+    double longest() {
+        double mean = 0.5 * (xx + yy);
+        double least = mean - Math.hypot(0.5 * (xx - yy), xy);
+        return 1 / Math.sqrt(least);
+    }
+}
