@@ -12,7 +12,7 @@ public record Ellipse(double xx, double xy, double yy) {
     public static final Ellipse CIRCLE = new Ellipse(1, 0, 1);
 
     /** Distance of an offset from the middle, pixels of the circle. */
-    double distance(double dx, double dy) {
+    public double distance(double dx, double dy) {
         return Math.sqrt(Math.max(0, xx * dx * dx + 2 * xy * dx * dy + yy * dy * dy));
     }
 

@@ -94,7 +94,7 @@ public final class MoonFinder {
         }
         List<MoonFrame> told = told(tracks);
         List<MoonTrack> there = tracks.stream().map(t -> t.on(told)).toList();
-        return new Moons(new TakingOut(told, rotations, planes, there, unsmeared, progress).taken(), warnings);
+        return new Moons(new TakingOut(told, rotations, planes, there, epoch, unsmeared, progress).taken(), warnings);
     }
 
     /** The frames with the wings that their shadows show. */

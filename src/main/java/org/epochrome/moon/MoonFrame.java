@@ -109,19 +109,20 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
         return spot(
                 companion,
                 companion.velocity(mid()).times(lasted.toMillis() / 1000.0),
-                fit.shading().smear());
+                fit.shading().smear(),
+                mid());
     }
 
     /**
-     * How it would look in an instant.
+     * How it would look at an instant.
      *
      * @param unsmeared how much of what dispersion draws out is taken off
      */
-    RoundSpot still(Companion companion, Unsmear.Extent unsmeared) {
-        return spot(companion, new SkyPoint(0, 0), Unsmear.left(fit.shading(), unsmeared));
+    RoundSpot still(Companion companion, Instant utc, Unsmear.Extent unsmeared) {
+        return spot(companion, new SkyPoint(0, 0), Unsmear.left(fit.shading(), unsmeared), utc);
     }
 
-    private RoundSpot spot(Companion companion, SkyPoint moved, Smear smear) {
+    private RoundSpot spot(Companion companion, SkyPoint moved, Smear smear, Instant utc) {
         double dx = x(moved) - x(new SkyPoint(0, 0));
         double dy = y(moved) - y(new SkyPoint(0, 0));
         int copies = Math.hypot(dx, dy) < 0.2 ? 1 : MOTION_COPIES;
@@ -142,7 +143,7 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
                 wings,
                 copiesX,
                 copiesY,
-                companion.shadow() ? ShadowOutline.at(view, companion.at(mid())) : Ellipse.CIRCLE);
+                companion.shadow() ? ShadowOutline.at(view, companion.at(utc)) : Ellipse.CIRCLE);
     }
 
     /** Offset of three equally strong copies that spread light as widely as many do. */

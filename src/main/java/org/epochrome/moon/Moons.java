@@ -254,12 +254,16 @@ public final class Moons {
         Found own = t.track().places().get(index);
         Found held = t.held().get(index);
         FittedDisk fit = frame.fit();
+        double x = frame.x(companion.at(frame.mid()));
+        double y = frame.y(companion.at(frame.mid()));
         double radius = companion.radius() * frame.radiusPx();
         double light = companion.shadow() ? (held.level() - 1) * held.ground() : held.level();
         return new FoundMoon.InFrame(
                 index,
-                frame.x(own.place()) - frame.x(companion.at(frame.mid())),
-                frame.y(own.place()) - frame.y(companion.at(frame.mid())),
+                x,
+                y,
+                frame.x(own.place()) - x,
+                frame.y(own.place()) - y,
                 own.sigmaPx(),
                 held.level(),
                 Math.PI * radius * radius * light * fit.brightness(),

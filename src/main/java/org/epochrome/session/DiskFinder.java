@@ -330,7 +330,7 @@ final class DiskFinder {
                         .withNorthSigma(fit.northSigmaDeg())
                         .withPassband(fit.passband());
             }
-            return sized.withRadiusSigma(size.sigmaPx());
+            return sized.withRadiusSigma(size.sigmaPx(), fit.centreByRadius());
         });
     }
 
