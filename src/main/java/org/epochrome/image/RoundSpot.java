@@ -41,6 +41,7 @@ public final class RoundSpot {
     private final double[] copiesX;
     private final double[] copiesY;
     private final Ellipse outline;
+    private final double gain;
 
     /**
      * A spot.
@@ -56,16 +57,17 @@ public final class RoundSpot {
     }
 
     /**
-     * One that is seen as an ellipse, its blur with it.
+     * One that is seen as an ellipse behind a round blur: right in its light and its variances.
      *
      * @param outline what the disk of that radius is seen as
      */
     public RoundSpot(double radiusPx, double blurPx, Wings wings, double[] copiesX, double[] copiesY, Ellipse outline) {
-        this.outline = outline;
         this.copiesX = copiesX.clone();
         this.copiesY = copiesY.clone();
         double sigma = Math.sqrt(blurPx * blurPx + PIXEL_VARIANCE);
         coreReachPx = radiusPx + REACH_SIGMAS * sigma;
+        this.outline = outline.blurred(radiusPx, sigma);
+        gain = outline.area() / this.outline.area();
         profile = profile(new Blurred(radiusPx, sigma, wings), coreReachPx);
         reachPx = Math.max(coreReachPx, (profile.length - 2) * STEP_PX);
     }
@@ -162,7 +164,7 @@ public final class RoundSpot {
         for (int i = 0; i < copiesX.length; i++) {
             sum += at(profile, outline.distance(dx - copiesX[i], dy - copiesY[i]));
         }
-        return sum / copiesX.length;
+        return gain * sum / copiesX.length;
     }
 
     private static double at(double[] profile, double distancePx) {
