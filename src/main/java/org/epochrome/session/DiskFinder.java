@@ -315,7 +315,6 @@ final class DiskFinder {
             }
             double off = Math.abs(fit.disk().equatorialRadiusPx() / size.radiusPx() - 1);
             FittedDisk sized = fit.at(fit.disk().withRadius(size.radiusPx()));
-            double byRadius = 0;
             if (off > SAME_SIZE && !Posture.ringsTellNorth(aspect(i))) {
                 OptionalDouble north = OptionalDouble.of(fit.disk().northAngleDeg());
                 DiskFit again = held.placed(
@@ -330,10 +329,9 @@ final class DiskFinder {
                 sized = guarded(i, () -> again.refit(planes.get(i), fit, Progress.NONE))
                         .withNorthSigma(fit.northSigmaDeg())
                         .withPassband(fit.passband());
-                // The error of a centre that was found with a radius of its own holds that of the radius.
-                byRadius = fit.centreByRadius();
             }
-            return sized.withRadiusSigma(size.sigmaPx(), byRadius);
+            // A radius of its own, too, is off by what the fit does not know, and the centre with it.
+            return sized.withRadiusSigma(size.sigmaPx(), fit.centreByRadius());
         });
     }
 
