@@ -59,6 +59,7 @@ final class Descent {
     private DiskModel model;
     private double[] sigmas = new double[DiskModel.SHAPE];
     private double residual;
+    private double centreByRadius;
     /** The move that the last step's equations asked for, and what was made of it. */
     private double[] newton;
 
@@ -84,6 +85,11 @@ final class Descent {
     /** Standard errors of the shape parameters; zero for held ones. */
     double[] sigmas() {
         return sigmas;
+    }
+
+    /** How far the centre goes if the radius is taken for so much larger; 0 if that is held. */
+    double centreByRadius() {
+        return centreByRadius;
     }
 
     /** {@link DiskModel#residual} at the end. */
@@ -199,11 +205,16 @@ final class Descent {
         double[] noise = model.shownVariances(pixels);
         Skyline information = expecting(model.information(pixels, model.weights(pixels, noise)));
         if (information.solve() != null) {
-            expect(SmearPrior.widened(information.lastCovariance(DiskModel.SHAPE)), 1);
+            double[][] covariance = information.lastCovariance(DiskModel.SHAPE);
+            expect(SmearPrior.widened(covariance), 1);
             double cut =
                     CUT_DOUBT * model.shape()[DiskModel.BLUR] * model.samples().cutPart(model.view());
             sigmas[DiskModel.X] = held[DiskModel.X] ? 0 : Math.hypot(sigmas[DiskModel.X], cut);
             sigmas[DiskModel.Y] = held[DiskModel.Y] ? 0 : Math.hypot(sigmas[DiskModel.Y], cut);
+            double[] radius = covariance[DiskModel.RADIUS];
+            centreByRadius = held[DiskModel.RADIUS]
+                    ? 0
+                    : Math.hypot(radius[DiskModel.X], radius[DiskModel.Y]) / radius[DiskModel.RADIUS];
         }
     }
 

@@ -370,6 +370,7 @@ public final class DiskFit {
                 samples.surroundings().skySlope(shape).times(levels.top() / samples.bin()),
                 sigmas[DiskModel.SMEAR_WIDTH] > 0
                         ? new PassbandWidth(shape[DiskModel.SMEAR_WIDTH], sigmas[DiskModel.SMEAR_WIDTH])
-                        : PassbandWidth.UNKNOWN);
+                        : PassbandWidth.UNKNOWN,
+                descent.centreByRadius());
     }
 }

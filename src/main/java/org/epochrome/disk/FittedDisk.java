@@ -17,6 +17,8 @@ import org.epochrome.image.Plane;
  * @param rings brightness of Saturn's rings
  * @param skySlope how the sky's brightness changes over the frame
  * @param passband how wide the passband is by the smear
+ * @param centreByRadius how far the centre goes if the radius is taken for so much larger: little if all of the limb is seen,
+ *     much if only one side is; 0 if the radius was given
  */
 public record FittedDisk(
         Disk disk,
@@ -30,7 +32,8 @@ public record FittedDisk(
         double residual,
         RingLight rings,
         SkySlope skySlope,
-        PassbandWidth passband) {
+        PassbandWidth passband,
+        double centreByRadius) {
 
     /** A disk without rings under an even sky. */
     public FittedDisk(
@@ -55,7 +58,8 @@ public record FittedDisk(
                 residual,
                 RingLight.NONE,
                 SkySlope.NONE,
-                PassbandWidth.UNKNOWN);
+                PassbandWidth.UNKNOWN,
+                0);
     }
 
     /** The same fit with the disk at another place or in another posture. */
@@ -89,24 +93,31 @@ public record FittedDisk(
                 residual,
                 rings,
                 skySlope,
-                passband);
+                passband,
+                centreByRadius);
     }
 
-    /** The fit with another standard error of the radius. */
-    public FittedDisk withRadiusSigma(double sigmaPx) {
+    /**
+     * The fit with a radius that is known from elsewhere: its error moves the centre as far as that hangs on it.
+     *
+     * @param sigmaPx standard error of the radius
+     * @param byRadius how far the centre goes with the radius
+     */
+    public FittedDisk withRadiusSigma(double sigmaPx, double byRadius) {
         return new FittedDisk(
                 disk,
                 shading,
                 background,
                 brightness,
                 noise,
-                centreSigmaPx,
+                Math.hypot(centreSigmaPx, byRadius * sigmaPx / Math.sqrt(2)),
                 sigmaPx,
                 northSigmaDeg,
                 residual,
                 rings,
                 skySlope,
-                passband);
+                passband,
+                byRadius);
     }
 
     /** The fit with what another one found out about the passband. */
@@ -123,7 +134,8 @@ public record FittedDisk(
                 residual,
                 rings,
                 skySlope,
-                other);
+                other,
+                centreByRadius);
     }
 
     /** The same fit on the plane as {@link Unsmear} leaves it. */
@@ -154,6 +166,7 @@ public record FittedDisk(
                 residual,
                 rings,
                 otherSlope,
-                passband);
+                passband,
+                centreByRadius);
     }
 }

@@ -187,7 +187,8 @@ final class RingedFit {
                 descent.residual(),
                 new RingLight(facets.places(), light),
                 samples.surroundings().skySlope(shape).times(levels.top() / samples.bin()),
-                PassbandWidth.UNKNOWN);
+                PassbandWidth.UNKNOWN,
+                0);
     }
 
     private Disk placed(Disk disk) {

@@ -40,6 +40,8 @@ public final class RoundSpot {
     private final double reachPx;
     private final double[] copiesX;
     private final double[] copiesY;
+    private final Ellipse outline;
+    private final double gain;
 
     /**
      * A spot.
@@ -51,10 +53,21 @@ public final class RoundSpot {
      * @param copiesY the same downward
      */
     public RoundSpot(double radiusPx, double blurPx, Wings wings, double[] copiesX, double[] copiesY) {
+        this(radiusPx, blurPx, wings, copiesX, copiesY, Ellipse.CIRCLE);
+    }
+
+    /**
+     * One that is seen as an ellipse behind a round blur: right in its light and its variances.
+     *
+     * @param outline what the disk of that radius is seen as
+     */
+    public RoundSpot(double radiusPx, double blurPx, Wings wings, double[] copiesX, double[] copiesY, Ellipse outline) {
         this.copiesX = copiesX.clone();
         this.copiesY = copiesY.clone();
         double sigma = Math.sqrt(blurPx * blurPx + PIXEL_VARIANCE);
         coreReachPx = radiusPx + REACH_SIGMAS * sigma;
+        this.outline = outline.blurred(radiusPx, sigma);
+        gain = outline.area() / this.outline.area();
         profile = profile(new Blurred(radiusPx, sigma, wings), coreReachPx);
         reachPx = Math.max(coreReachPx, (profile.length - 2) * STEP_PX);
     }
@@ -129,12 +142,12 @@ public final class RoundSpot {
 
     /** How far the light of its core reaches from the middle, copies included, pixels. */
     public double coreReachPx() {
-        return coreReachPx + farthestCopyPx();
+        return coreReachPx * outline.longest() + farthestCopyPx();
     }
 
     /** How far its light reaches from the middle, wings and copies included, pixels. */
     public double reachPx() {
-        return reachPx + farthestCopyPx();
+        return reachPx * outline.longest() + farthestCopyPx();
     }
 
     private double farthestCopyPx() {
@@ -149,11 +162,9 @@ public final class RoundSpot {
     public double at(double dx, double dy) {
         double sum = 0;
         for (int i = 0; i < copiesX.length; i++) {
-            double x = dx - copiesX[i];
-            double y = dy - copiesY[i];
-            sum += at(profile, Math.sqrt(x * x + y * y));
+            sum += at(profile, outline.distance(dx - copiesX[i], dy - copiesY[i]));
         }
-        return sum / copiesX.length;
+        return gain * sum / copiesX.length;
     }
 
     private static double at(double[] profile, double distancePx) {

@@ -3,6 +3,7 @@ package org.epochrome.moon;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /**
  * A moon or the shadow of one, and where it stands when. Lengths are equatorial radii of the planet, on the sky axes of {@link
@@ -14,9 +15,22 @@ import java.util.Optional;
  * @param softness standard deviation of the blur that it has of itself: a shadow's penumbra
  * @param behind whether the globe hides what of it lies inside the limb
  * @param course its place at an instant
+ * @param inSight whether it can be seen at an instant
  */
-record Companion(Optional<String> name, boolean shadow, double radius, double softness, boolean behind, Course course) {
+record Companion(
+        Optional<String> name,
+        boolean shadow,
+        double radius,
+        double softness,
+        boolean behind,
+        Course course,
+        Predicate<Instant> inSight) {
     private static final int STEP_S = 30;
+
+    /** One that no theory told: nothing is known to hide it. */
+    static Companion found(boolean shadow, double radius, Course course) {
+        return new Companion(Optional.empty(), shadow, radius, 0, false, course, utc -> true);
+    }
 
     /** Where a companion stands at an instant. */
     @FunctionalInterface
@@ -43,11 +57,11 @@ record Companion(Optional<String> name, boolean shadow, double radius, double so
     }
 
     Companion on(Course other) {
-        return new Companion(name, shadow, radius, softness, behind, other);
+        return new Companion(name, shadow, radius, softness, behind, other, inSight);
     }
 
     Companion sized(double otherRadius) {
-        return new Companion(name, shadow, otherRadius, softness, behind, course);
+        return new Companion(name, shadow, otherRadius, softness, behind, course, inSight);
     }
 
     static double secondsSince(Instant from, Instant to) {

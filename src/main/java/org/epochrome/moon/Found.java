@@ -11,6 +11,7 @@ import org.apache.commons.math3.linear.RealVector;
  * @param explained part of what is not smooth ground that the companion explains
  * @param squares sum of the squares that it leaves
  * @param sigmaPx standard error of the place, per axis
+ * @param seen part of the companion that lies on pixels with data
  * @param coefficients of the smooth departure, then the level
  */
 record Found(
@@ -20,9 +21,10 @@ record Found(
         double explained,
         double squares,
         double sigmaPx,
+        double seen,
         RealVector coefficients) {
     Found at(SkyPoint other) {
-        return new Found(other, level, ground, explained, squares, sigmaPx, coefficients);
+        return new Found(other, level, ground, explained, squares, sigmaPx, seen, coefficients);
     }
 
     /** By how much it is brighter or darker than the ground, as a part of the brighter one. */

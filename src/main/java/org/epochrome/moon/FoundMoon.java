@@ -37,6 +37,8 @@ public record FoundMoon(
      * What one frame says.
      *
      * @param exposure number of the frame
+     * @param x its place on the course, frame's pixels
+     * @param y the same
      * @param offX how far its own fit lies off the course that all frames agree on, frame's pixels
      * @param offY the same
      * @param sigmaPx standard error of its own fit, per axis
@@ -45,7 +47,20 @@ public record FoundMoon(
      * @param plain whether the frame shows it plainly, so that its place counted
      */
     public record InFrame(
-            int exposure, double offX, double offY, double sigmaPx, double level, double flux, boolean plain) {}
+            int exposure,
+            double x,
+            double y,
+            double offX,
+            double offY,
+            double sigmaPx,
+            double level,
+            double flux,
+            boolean plain) {}
+
+    /** Whether it stands within a distance of a picture. */
+    public boolean isNear(int width, int height, double distancePx) {
+        return Math.max(Math.max(-x, x - width), Math.max(-y, y - height)) < distancePx;
+    }
 
     /** How it is called: its name, or what it is. */
     public String title() {

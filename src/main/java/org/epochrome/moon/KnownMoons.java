@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.GalileanMoon;
 import org.epochrome.ephemeris.GalileanMoons;
@@ -15,6 +16,8 @@ final class KnownMoons {
     /** Standard deviation of the Sun's disk, in parts of its radius: what a shadow's penumbra is blurred by. */
     private static final double SUN_SOFTNESS = 0.5;
 
+    private static final int NEARBY_S = 60;
+
     private KnownMoons() {}
 
     static List<Companion> of(Body body, List<Instant> instants) {
@@ -22,57 +25,75 @@ final class KnownMoons {
         if (body != Body.JUPITER) {
             return result;
         }
-        List<GalileanMoons> skies = instants.stream().map(GalileanMoons::at).toList();
         for (GalileanMoon moon : GalileanMoon.values()) {
-            List<MoonPlace> places =
-                    skies.stream().map(s -> s.moons().get(moon.number() - 1)).toList();
-            if (places.stream().noneMatch(p -> p.hidden() || p.eclipsed())) {
-                result.add(moon(moon, places));
+            Companion itself = moon(moon, instants);
+            if (instants.stream().anyMatch(itself.inSight())) {
+                result.add(itself);
             }
-            List<ShadowPlace> shadows = skies.stream()
-                    .flatMap(s -> s.shadows().stream())
-                    .filter(s -> s.moon() == moon)
+            List<Instant> fallen = around(instants).stream()
+                    .filter(utc -> shadowAt(moon, utc).isPresent())
                     .toList();
-            if (shadows.size() == instants.size()) {
-                result.add(shadow(moon, instants, shadows));
+            if (!fallen.isEmpty()) {
+                result.add(shadow(moon, fallen));
             }
         }
         return result;
     }
 
-    private static Companion moon(GalileanMoon moon, List<MoonPlace> places) {
+    private static Companion moon(GalileanMoon moon, List<Instant> instants) {
         return new Companion(
                 Optional.of(moon.displayName()),
                 false,
                 moon.radiusKm() / Body.JUPITER.equatorialRadiusKm(),
                 0,
-                places.stream().anyMatch(p -> p.depth() < 0),
+                instants.stream().anyMatch(utc -> moonAt(moon, utc).depth() < 0),
                 utc -> {
-                    MoonPlace place = GalileanMoons.at(utc).moons().get(moon.number() - 1);
+                    MoonPlace place = moonAt(moon, utc);
                     return new SkyPoint(place.side(), place.pole());
-                });
+                },
+                utc -> !moonAt(moon, utc).hidden() && !moonAt(moon, utc).eclipsed());
     }
 
-    /** A shadow comes and goes at the limb; outside of its transit the course is the straight one between two instants. */
-    private static Companion shadow(GalileanMoon moon, List<Instant> instants, List<ShadowPlace> places) {
-        int last = instants.size() - 1;
-        SkyPoint from = place(places.get(0));
-        SkyPoint way = place(places.get(last)).minus(from);
-        double seconds = Companion.secondsSince(instants.get(0), instants.get(last));
-        Companion.Course straight = Companion.Course.straight(
-                instants.get(0), from, seconds > 0 ? way.times(1 / seconds) : new SkyPoint(0, 0));
-        ShadowPlace middle = places.get(places.size() / 2);
+    /** The instants, and some shortly before and after: a course needs two. */
+    private static List<Instant> around(List<Instant> instants) {
+        return instants.stream()
+                .flatMap(utc -> Stream.of(utc.minusSeconds(NEARBY_S), utc, utc.plusSeconds(NEARBY_S)))
+                .sorted()
+                .toList();
+    }
+
+    /**
+     * A shadow comes and goes at the limb; outside of its transit the course is the straight one between two instants.
+     *
+     * @param fallen when it lies on the side that is seen
+     */
+    private static Companion shadow(GalileanMoon moon, List<Instant> fallen) {
+        Instant first = fallen.get(0);
+        Instant last = fallen.get(fallen.size() - 1);
+        SkyPoint from = place(shadowAt(moon, first).orElseThrow());
+        SkyPoint way = place(shadowAt(moon, last).orElseThrow()).minus(from);
+        double seconds = Companion.secondsSince(first, last);
+        Companion.Course straight =
+                Companion.Course.straight(first, from, seconds > 0 ? way.times(1 / seconds) : new SkyPoint(0, 0));
+        ShadowPlace middle = shadowAt(moon, fallen.get(fallen.size() / 2)).orElseThrow();
         return new Companion(
                 Optional.of(moon.displayName()),
                 true,
                 moon.radiusKm() / Body.JUPITER.equatorialRadiusKm(),
                 0.5 * SUN_SOFTNESS * (middle.penumbraRadius() - middle.umbraRadius()),
                 false,
-                utc -> GalileanMoons.at(utc).shadows().stream()
-                        .filter(s -> s.moon() == moon)
-                        .findFirst()
-                        .map(KnownMoons::place)
-                        .orElseGet(() -> straight.at(utc)));
+                utc -> shadowAt(moon, utc).map(KnownMoons::place).orElseGet(() -> straight.at(utc)),
+                utc -> shadowAt(moon, utc).isPresent());
+    }
+
+    private static MoonPlace moonAt(GalileanMoon moon, Instant utc) {
+        return GalileanMoons.at(utc).moons().get(moon.number() - 1);
+    }
+
+    private static Optional<ShadowPlace> shadowAt(GalileanMoon moon, Instant utc) {
+        return GalileanMoons.at(utc).shadows().stream()
+                .filter(s -> s.moon() == moon)
+                .findFirst();
     }
 
     private static SkyPoint place(ShadowPlace shadow) {

@@ -53,7 +53,7 @@ record MoonField(MoonFrame frame, Plane light, Plane even, Plane rough) {
         int height = (int) Math.min(light.height() - 1, Math.ceil(y + reachPx)) - top + 1;
         FittedDisk there = frame.fit().at(frame.fit().disk().movedBy(-left, -top));
         return new MoonField(
-                MoonFrame.of(frame.aspect(), frame.view().globe(), frame.lasted(), there, width, height),
+                frame.with(there, width, height),
                 cut(light, left, top, width, height),
                 cut(even, left, top, width, height),
                 cut(rough, left, top, width, height));

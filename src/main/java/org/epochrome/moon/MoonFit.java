@@ -181,7 +181,27 @@ final class MoonFit {
                 1 - with.squares / Math.max(1e-30, without.squares),
                 with.squares,
                 Math.sqrt(2 * variance / Math.max(1e-12, curvature)),
+                seen(x, y),
                 with.coefficients);
+    }
+
+    /** Part of the companion at a place that lies on pixels with data. */
+    private double seen(double x, double y) {
+        double all = 0;
+        double seen = 0;
+        int core = (int) Math.ceil(spot.coreReachPx());
+        for (int j = (int) Math.round(y) - core; j <= Math.round(y) + core; j++) {
+            for (int i = (int) Math.round(x) - core; i <= Math.round(x) + core; i++) {
+                double cover = spot.at(i - x, j - y);
+                boolean inside = i >= 0
+                        && j >= 0
+                        && i < field.light().width()
+                        && j < field.light().height();
+                all += cover;
+                seen += inside && !Float.isNaN(field.light().at(i, j)) ? cover : 0;
+            }
+        }
+        return seen / all;
     }
 
     /** How much of a pixel the companion covers if it stands at a place. */

@@ -7,8 +7,10 @@ import org.epochrome.disk.Globe;
 import org.epochrome.disk.Unsmear;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
+import org.epochrome.image.Ellipse;
 import org.epochrome.image.RoundSpot;
 import org.epochrome.image.Smear;
+import org.epochrome.image.Wings;
 
 /**
  * A frame in which companions may stand.
@@ -17,10 +19,11 @@ import org.epochrome.image.Smear;
  * @param lasted how long it ran
  * @param fit the disk
  * @param view how the body stands on its pixels
+ * @param wings what the spread function has besides its core, on the scale of companions
  * @param width pixels
  * @param height pixels
  */
-public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View view, int width, int height) {
+public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View view, Wings wings, int width, int height) {
     private static final int MOTION_COPIES = 7;
 
     /**
@@ -29,11 +32,21 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
      * @param globe the body in that aspect, seen through the air
      */
     public static MoonFrame of(Aspect aspect, Globe globe, Duration lasted, FittedDisk fit, int width, int height) {
-        return new MoonFrame(aspect, lasted, fit, new View(globe, fit.disk()), width, height);
+        return new MoonFrame(
+                aspect, lasted, fit, new View(globe, fit.disk()), fit.shading().wings(), width, height);
     }
 
     MoonFrame with(FittedDisk other) {
-        return of(aspect, view.globe(), lasted, other, width, height);
+        return with(other, width, height);
+    }
+
+    /** Other pixels, on which the disk lies elsewhere. */
+    MoonFrame with(FittedDisk other, int columns, int rows) {
+        return new MoonFrame(aspect, lasted, other, new View(view.globe(), other.disk()), wings, columns, rows);
+    }
+
+    MoonFrame with(Wings other) {
+        return new MoonFrame(aspect, lasted, fit, view, other, width, height);
     }
 
     Instant mid() {
@@ -75,8 +88,17 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
         return x > 0 && y > 0 && x < width - 1 && y < height - 1;
     }
 
-    /** Whether a companion lies on the picture as a whole, with some margin. */
+    /** Whether a companion is in sight and lies on the picture at least by its middle. */
+    boolean shows(Companion companion) {
+        SkyPoint place = companion.at(mid());
+        return companion.inSight().test(mid()) && has(x(place), y(place));
+    }
+
+    /** Whether a companion is in sight and lies on the picture as a whole, with some margin. */
     boolean holds(Companion companion, double marginPx) {
+        if (!companion.inSight().test(mid())) {
+            return false;
+        }
         SkyPoint place = companion.at(mid());
         double margin = companion.radius() * radiusPx() + 3 * blurPx() + marginPx;
         return Math.min(x(place), y(place)) > margin && x(place) < width - 1 - margin && y(place) < height - 1 - margin;
@@ -87,19 +109,20 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
         return spot(
                 companion,
                 companion.velocity(mid()).times(lasted.toMillis() / 1000.0),
-                fit.shading().smear());
+                fit.shading().smear(),
+                mid());
     }
 
     /**
-     * How it would look in an instant.
+     * How it would look at an instant.
      *
      * @param unsmeared how much of what dispersion draws out is taken off
      */
-    RoundSpot still(Companion companion, Unsmear.Extent unsmeared) {
-        return spot(companion, new SkyPoint(0, 0), Unsmear.left(fit.shading(), unsmeared));
+    RoundSpot still(Companion companion, Instant utc, Unsmear.Extent unsmeared) {
+        return spot(companion, new SkyPoint(0, 0), Unsmear.left(fit.shading(), unsmeared), utc);
     }
 
-    private RoundSpot spot(Companion companion, SkyPoint moved, Smear smear) {
+    private RoundSpot spot(Companion companion, SkyPoint moved, Smear smear, Instant utc) {
         double dx = x(moved) - x(new SkyPoint(0, 0));
         double dy = y(moved) - y(new SkyPoint(0, 0));
         int copies = Math.hypot(dx, dy) < 0.2 ? 1 : MOTION_COPIES;
@@ -117,9 +140,10 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
         return new RoundSpot(
                 companion.radius() * radiusPx(),
                 Math.hypot(blurPx(), companion.softness() * radiusPx()),
-                fit.shading().wings(),
+                wings,
                 copiesX,
-                copiesY);
+                copiesY,
+                companion.shadow() ? ShadowOutline.at(view, companion.at(utc)) : Ellipse.CIRCLE);
     }
 
     /** Offset of three equally strong copies that spread light as widely as many do. */

@@ -132,7 +132,7 @@ final class MoonSearch {
     /** What moves along a track, unless it turns with the globe. */
     private Optional<Companion> companion(List<Spotted> track) {
         Spotted first = track.get(0);
-        Companion still = new Companion(Optional.empty(), false, USUAL_RADIUS, 0, false, utc -> first.place());
+        Companion still = Companion.found(false, USUAL_RADIUS, utc -> first.place());
         List<Found> places = new ArrayList<>();
         for (int i = 0; i < frames.size(); i++) {
             int index = i;
@@ -155,6 +155,6 @@ final class MoonSearch {
         boolean shadow = track.stream()
                 .map(s -> new MoonFit(s.around(), sized, 0).held())
                 .allMatch(f -> f.level() < SHADOW_LIGHT * f.ground());
-        return Optional.of(new Companion(Optional.empty(), shadow, sized.radius(), 0, false, sized.course()));
+        return Optional.of(Companion.found(shadow, sized.radius(), sized.course()));
     }
 }

@@ -92,6 +92,10 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
         return companion.name().isPresent() ? moved(companion, frames, other) : straight(companion, frames, other);
     }
 
+    MoonTrack on(List<MoonFrame> other) {
+        return new MoonTrack(companion, other, places);
+    }
+
     MoonTrack sized(Companion other) {
         return new MoonTrack(other, frames, places);
     }

@@ -2,8 +2,12 @@ package org.epochrome.moon;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
+import java.util.stream.IntStream;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.View;
@@ -14,16 +18,57 @@ public final class Moons {
     /** None at all. */
     public static final Moons NONE = new Moons(List.of(), List.of());
 
+    /** Part of a companion on pixels with data from which on it counts as whole. */
+    private static final double WHOLE = 0.99;
+
     /**
      * A companion and what was taken out of each frame; null where a frame does not hold it.
      *
      * @param track where it stands
      * @param held its fit on the course
      * @param patches its light
+     * @param sources of which exposure the patch is that is laid on each, none if negative
      */
-    record Taken(MoonTrack track, List<Found> held, List<Patch> patches) {
+    record Taken(MoonTrack track, List<Found> held, List<Patch> patches, List<Integer> sources) {
+        /** One that is laid on the exposures that hold it. */
+        static Taken of(MoonTrack track, List<Found> held, List<Patch> patches) {
+            return new Taken(
+                    track,
+                    held,
+                    patches,
+                    IntStream.range(0, patches.size())
+                            .mapToObj(i -> patches.get(i) == null ? -1 : i)
+                            .toList());
+        }
+
         Taken against(List<FittedDisk> disks) {
-            return new Taken(track.against(disks), held, patches);
+            return new Taken(track.against(disks), held, patches, sources);
+        }
+
+        /** Laid on all exposures of the bands: of those that hold it as a whole each takes the nearest in time; on none if a band has none. */
+        Taken inAll(List<List<Integer>> bands) {
+            Integer[] from = new Integer[patches.size()];
+            Arrays.fill(from, -1);
+            for (List<Integer> band : bands) {
+                List<Integer> whole = band.stream()
+                        .filter(j -> held.get(j) != null && held.get(j).seen() > WHOLE)
+                        .toList();
+                if (whole.isEmpty()) {
+                    return new Taken(track, held, patches, Collections.nCopies(from.length, -1));
+                }
+                for (int i : band) {
+                    Instant then = track.frames().get(i).mid();
+                    from[i] = Collections.min(
+                            whole,
+                            Comparator.comparingDouble(j -> Math.abs(Companion.secondsSince(
+                                    then, track.frames().get(j).mid()))));
+                }
+            }
+            return new Taken(track, held, patches, List.of(from));
+        }
+
+        boolean isLaid() {
+            return sources.stream().anyMatch(i -> i >= 0);
         }
     }
 
@@ -54,6 +99,53 @@ public final class Moons {
      */
     public Moons against(List<FittedDisk> disks) {
         return new Moons(taken.stream().map(t -> t.against(disks)).toList(), warnings);
+    }
+
+    /**
+     * The same, laid on all exposures of a picture's bands or, if a band shows one nowhere as a whole, on none: else it would be
+     * there in some colours only.
+     *
+     * @param bands the exposures of each
+     */
+    public Moons inAll(List<List<Integer>> bands) {
+        return new Moons(taken.stream().map(t -> t.inAll(bands)).toList(), warnings);
+    }
+
+    /** Notes on what was taken out of an exposure and not laid on the picture. */
+    public List<String> notes(int exposure, Instant epoch) {
+        return taken.stream()
+                .filter(t -> t.patches().get(exposure) != null)
+                .filter(t -> !t.isLaid() || !t.track().companion().inSight().test(epoch))
+                .map(t -> title(t.track().companion()) + " was taken out.")
+                .toList();
+    }
+
+    /** Sentences about those that stand on the picture at the epoch but are not laid on it. */
+    public List<String> leftOut(View output, Instant epoch, int width, int height) {
+        List<String> sentences = new ArrayList<>();
+        for (Taken t : taken) {
+            Companion companion = t.track().companion();
+            SkyPoint place = companion.at(epoch);
+            double x = output.column(place.pole(), place.side());
+            double y = output.row(place.pole(), place.side());
+            if (!t.isLaid() && companion.inSight().test(epoch) && x > 0 && y > 0 && x < width - 1 && y < height - 1) {
+                sentences.add(String.format(
+                        Locale.ROOT,
+                        "%s stands near x %.0f, y %.0f at the epoch, but not every band has a frame that shows it as a"
+                                + " whole; it was left out of the picture.",
+                        title(companion),
+                        x,
+                        y));
+            }
+        }
+        return sentences;
+    }
+
+    private static String title(Companion companion) {
+        String name = companion.name().orElse("A moon");
+        return companion.shadow()
+                ? companion.name().map(n -> "The shadow of " + n).orElse("A shadow")
+                : name;
     }
 
     /** Whether one of them stands where the limb is fitted, so that disks had better be fitted again without them. */
@@ -97,38 +189,50 @@ public final class Moons {
      */
     public void lay(int exposure, Plane picture, int top, View to, Instant epoch, Disk disk, double unit) {
         for (Taken t : taken) {
-            Patch patch = t.patches().get(exposure);
-            if (patch != null) {
-                Companion companion = t.track().companion();
+            int source = t.sources().get(exposure);
+            Companion companion = t.track().companion();
+            if (source >= 0 && companion.inSight().test(epoch)) {
+                Patch patch = t.patches().get(source);
                 MoonFrame frame = patch.frame();
                 SkyPoint moved = companion.at(epoch).minus(companion.at(frame.mid()));
-                View from = new View(frame.view().globe(), disk);
-                patch.lay(picture, top, to, from, moved, unit / frame.fit().brightness());
+                Disk placed = source == exposure
+                        ? disk
+                        : t.track().frames().get(source).fit().disk();
+                View from = new View(frame.view().globe(), placed);
+                double brighter = t.track().frames().get(source).fit().brightness()
+                        / t.track().frames().get(exposure).fit().brightness();
+                patch.lay(
+                        picture,
+                        top,
+                        to,
+                        from,
+                        moved,
+                        unit * brighter / frame.fit().brightness());
             }
         }
     }
 
     /**
-     * What was found.
+     * What was found, as far as it is in sight at the epoch.
      *
      * @param output the globe at the epoch on the output's pixels
      */
     public List<FoundMoon> found(View output, Instant epoch) {
         List<FoundMoon> result = new ArrayList<>();
         for (Taken t : taken) {
+            Companion companion = t.track().companion();
+            if (!companion.inSight().test(epoch)) {
+                continue;
+            }
             List<FoundMoon.InFrame> in = new ArrayList<>();
             for (int i : t.track().held()) {
                 in.add(inFrame(t, i));
             }
-            Companion companion = t.track().companion();
             SkyPoint place = companion.at(epoch);
-            boolean beside = output.ellipticRadius(place.pole(), place.side()) > 1;
             result.add(new FoundMoon(
                     companion.name(),
                     companion.shadow(),
-                    beside
-                            ? FoundMoon.Where.BESIDE
-                            : companion.behind() ? FoundMoon.Where.BEHIND : FoundMoon.Where.IN_FRONT,
+                    where(companion, place, output),
                     companion.radius() * output.disk().equatorialRadiusPx(),
                     output.column(place.pole(), place.side()),
                     output.row(place.pole(), place.side()),
@@ -137,18 +241,29 @@ public final class Moons {
         return result;
     }
 
+    private static FoundMoon.Where where(Companion companion, SkyPoint place, View output) {
+        if (output.ellipticRadius(place.pole(), place.side()) > 1) {
+            return FoundMoon.Where.BESIDE;
+        }
+        return companion.behind() ? FoundMoon.Where.BEHIND : FoundMoon.Where.IN_FRONT;
+    }
+
     private static FoundMoon.InFrame inFrame(Taken t, int index) {
         MoonFrame frame = t.track().frames().get(index);
         Companion companion = t.track().companion();
         Found own = t.track().places().get(index);
         Found held = t.held().get(index);
         FittedDisk fit = frame.fit();
+        double x = frame.x(companion.at(frame.mid()));
+        double y = frame.y(companion.at(frame.mid()));
         double radius = companion.radius() * frame.radiusPx();
         double light = companion.shadow() ? (held.level() - 1) * held.ground() : held.level();
         return new FoundMoon.InFrame(
                 index,
-                frame.x(own.place()) - frame.x(companion.at(frame.mid())),
-                frame.y(own.place()) - frame.y(companion.at(frame.mid())),
+                x,
+                y,
+                frame.x(own.place()) - x,
+                frame.y(own.place()) - y,
                 own.sigmaPx(),
                 held.level(),
                 Math.PI * radius * radius * light * fit.brightness(),

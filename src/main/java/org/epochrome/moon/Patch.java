@@ -1,5 +1,6 @@
 package org.epochrome.moon;
 
+import java.time.Instant;
 import org.epochrome.disk.Unsmear;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
@@ -50,9 +51,11 @@ final class Patch {
     /**
      * The patch of a companion where a fit on its course sees it.
      *
+     * @param epoch when it is laid
      * @param unsmeared how much of what dispersion draws out it is laid without
      */
-    static Patch of(MoonField field, Companion companion, MoonFit fit, Found held, Unsmear.Extent unsmeared) {
+    static Patch of(
+            MoonField field, Companion companion, MoonFit fit, Found held, Instant epoch, Unsmear.Extent unsmeared) {
         MoonFrame frame = field.frame();
         double x0 = frame.x(held.place());
         double y0 = frame.y(held.place());
@@ -66,7 +69,7 @@ final class Patch {
         Plane doubt = new Plane(width, height);
         Plane veil = new Plane(width, height);
         Plane own = new Plane(width, height);
-        RoundSpot still = frame.still(companion, unsmeared);
+        RoundSpot still = frame.still(companion, epoch, unsmeared);
         double rest = fit.rest(held);
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {

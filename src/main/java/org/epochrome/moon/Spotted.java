@@ -3,7 +3,6 @@ package org.epochrome.moon;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
@@ -61,7 +60,7 @@ record Spotted(int frame, SkyPoint place, Found fit, MoonField around) {
             MoonField around = around(field, place);
             Found best = null;
             for (double radius : RADII) {
-                Companion still = new Companion(Optional.empty(), false, radius, 0, false, utc -> place);
+                Companion still = Companion.found(false, radius, utc -> place);
                 Found fit = new MoonFit(around, still, 0).free(0);
                 best = best == null || fit.explained() > best.explained() ? fit : best;
             }

@@ -1,5 +1,6 @@
 package org.epochrome.moon;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -30,6 +31,7 @@ final class TakingOut {
     private final List<MoonFrame> frames;
     private final List<Plane> planes;
     private final List<MoonTrack> tracks;
+    private final Instant epoch;
     private final Unsmear.Extent unsmeared;
     private final Progress progress;
     private final Sightings sightings;
@@ -56,11 +58,13 @@ final class TakingOut {
             List<Rotation> rotations,
             List<Plane> planes,
             List<MoonTrack> tracks,
+            Instant epoch,
             Unsmear.Extent unsmeared,
             Progress progress) {
         this.frames = frames;
         this.planes = planes;
         this.tracks = new ArrayList<>(tracks);
+        this.epoch = epoch;
         this.unsmeared = unsmeared;
         this.progress = progress;
         sightings = new Sightings(frames, rotations);
@@ -92,7 +96,7 @@ final class TakingOut {
             visitAll(round == 0, round == rounds);
         }
         return IntStream.range(0, tracks.size())
-                .mapToObj(k -> new Moons.Taken(tracks.get(k), Arrays.asList(held[k]), Arrays.asList(patches[k])))
+                .mapToObj(k -> Moons.Taken.of(tracks.get(k), Arrays.asList(held[k]), Arrays.asList(patches[k])))
                 .toList();
     }
 
@@ -159,7 +163,7 @@ final class TakingOut {
                 Companion companion = tracks.get(k).companion();
                 MoonFit fit = new MoonFit(field, companion, 0);
                 held[k][index] = fit.held();
-                patches[k][index] = Patch.of(field, companion, fit, held[k][index], unsmeared);
+                patches[k][index] = Patch.of(field, companion, fit, held[k][index], epoch, unsmeared);
                 patches[k][index].add(field.light(), -1);
             }
         }

@@ -142,8 +142,11 @@ public final class Combiner {
                 cube,
                 globe,
                 view.disk(),
-                results(limbs, aligned.registered, turning, sky, merging),
-                moons.found(view, schedule.epoch()),
+                results(limbs, aligned.registered, turning, sky, merging, moons),
+                moons.found(view, schedule.epoch()).stream()
+                        .filter(m -> m.isNear(
+                                cube.width(), cube.height(), view.disk().equatorialRadiusPx()))
+                        .toList(),
                 coverage(merged),
                 aligned.quality,
                 List.copyOf(warnings));
@@ -166,10 +169,12 @@ public final class Combiner {
             Details turned,
             Progress progress) {
         List<FittedDisk> fits = nudged(registered);
-        Moons moons = bare.against(registered.stream().map(Registered::fitted).toList());
+        Moons moons = bare.against(registered.stream().map(Registered::fitted).toList())
+                .inAll(schedule.of(recipe.assignment().bands(), i -> true));
         View view = turning.viewAtEpoch(registered.get(schedule.reference()).fitted());
         Merging merging = new Merging(schedule, turning, planes, moons, fits, view, memory);
-        List<String> cautions = new ArrayList<>();
+        Plane output = planes.get(schedule.reference());
+        List<String> cautions = new ArrayList<>(moons.leftOut(view, schedule.epoch(), output.width(), output.height()));
         Combination.Quality quality =
                 new Fringe(recipe, schedule, turning, planes, fits, turned, merging::share).measure(cautions, progress);
         return new Aligned(registered, moons, view, merging, quality, cautions);
@@ -318,7 +323,12 @@ public final class Combiner {
     }
 
     private List<Combination.FrameResult> results(
-            List<FittedDisk> limbs, List<Registered> registered, Turning turning, Sky sky, Merging merging) {
+            List<FittedDisk> limbs,
+            List<Registered> registered,
+            Turning turning,
+            Sky sky,
+            Merging merging,
+            Moons moons) {
         List<Combination.FrameResult> results = new ArrayList<>();
         for (int i = 0; i < registered.size(); i++) {
             Exposure exposure = schedule.exposures().get(i);
@@ -339,7 +349,7 @@ public final class Combiner {
                     sky.shift(exposure.band(), exposure.aspect(), found.fitted().disk()),
                     limbs.get(i).shading().smear(),
                     merging.share(i),
-                    notes(i)));
+                    joined(notes(i), moons.notes(i, schedule.epoch()))));
         }
         return results;
     }

@@ -330,7 +330,8 @@ final class DiskFinder {
                         .withNorthSigma(fit.northSigmaDeg())
                         .withPassband(fit.passband());
             }
-            return sized.withRadiusSigma(size.sigmaPx());
+            // A radius of its own, too, is off by what the fit does not know, and the centre with it.
+            return sized.withRadiusSigma(size.sigmaPx(), fit.centreByRadius());
         });
     }
 

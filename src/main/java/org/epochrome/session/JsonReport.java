@@ -144,6 +144,8 @@ public final class JsonReport {
                 ObjectNode in = frames.addObject();
                 in.put("file", exposure.frame().head().file().toString());
                 in.put("band", exposure.band().name());
+                put(in, "x", f.x());
+                put(in, "y", f.y());
                 put(in, "level", f.level());
                 put(in, "flux", f.flux());
                 ObjectNode residual = in.putObject("residualPx");

@@ -255,7 +255,14 @@ public final class Preview {
         Set<Integer> counted = care == Care.ALL_FRAMES ? all() : QuickFrames.nearestOfEach(now);
         Merging merging = recipe.corrections().moons()
                 ? new Merging(
-                        now, turning, withoutMoons, moons.against(places), places, view, memory, counted::contains)
+                        now,
+                        turning,
+                        withoutMoons,
+                        moons.against(places).inAll(now.of(recipe.assignment().bands(), counted::contains)),
+                        places,
+                        view,
+                        memory,
+                        counted::contains)
                 : new Merging(now, turning, withMoons, Moons.NONE, places, view, memory, counted::contains);
         ColourCube cube = cube(recipe.assignment(), merging, progress);
         List<Plane> shown = Finishing.asShot(

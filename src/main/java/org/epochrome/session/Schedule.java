@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.epochrome.disk.AirFlattening;
 import org.epochrome.ephemeris.Aspect;
@@ -70,6 +71,18 @@ record Schedule(List<Exposure> exposures, Instant epoch, Aspect aspect, int refe
     /** Only some of the exposures, the reference among them. */
     Schedule only(List<Integer> some) {
         return new Schedule(some.stream().map(exposures::get).toList(), epoch, aspect, some.indexOf(reference));
+    }
+
+    /** The exposures of some bands, as far as they count. */
+    List<List<Integer>> of(List<String> bands, IntPredicate counts) {
+        return bands.stream()
+                .distinct()
+                .map(band -> IntStream.range(0, exposures.size())
+                        .filter(counts)
+                        .filter(i -> exposures.get(i).band().name().equals(band))
+                        .boxed()
+                        .toList())
+                .toList();
     }
 
     Exposure referenceExposure() {

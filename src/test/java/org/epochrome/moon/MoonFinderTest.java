@@ -17,6 +17,8 @@ import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
+import org.epochrome.ephemeris.GalileanMoons;
+import org.epochrome.ephemeris.MoonPlace;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
 import org.epochrome.image.Wings;
@@ -194,6 +196,57 @@ class MoonFinderTest {
         assertTrue(
                 moons.warnings().stream().anyMatch(w -> w.startsWith("The shadow of Io should stand near")),
                 moons.warnings().toString());
+    }
+
+    /** The first frame's edge cuts Io; in the others it stands beyond theirs. A little later markings may stand there as well. */
+    @Test
+    void aMoonThatTheEdgeOfOneFrameCutsIsNamedWhereTheTheoryHasIt() {
+        assertEquals(
+                Optional.of("Io"),
+                atTheEdge(0).found(view(Body.JUPITER, IO), IO).get(0).name());
+        assertFalse(atTheEdge(0.03).any());
+    }
+
+    private Moons atTheEdge(double off) {
+        painted.clear();
+        List<Rotation> rotations = new ArrayList<>();
+        Aspect aspect = Ephemeris.aspect(Body.JUPITER, IO, Optional.empty());
+        for (int i = 0; i < seconds.length; i++) {
+            Instant mid = IO.plusSeconds(seconds[i]);
+            MoonPlace io = GalileanMoons.at(mid).moons().get(0);
+            double column =
+                    new PaintedFrame(Body.JUPITER, mid, 0, 0).frame().view().column(io.pole(), io.side());
+            PaintedFrame frame = new PaintedFrame(Body.JUPITER, mid, (i == 0 ? 1 : -9) - column, 0);
+            painted.add(frame.moon(new SkyPoint(io.side(), io.pole() + off), 0.0255, 1.3)
+                    .noisy(70 + i));
+            rotations.add(Rotation.between(frame.frame().aspect(), aspect, Body.JUPITER.defaultSystem()));
+        }
+        return new MoonFinder(
+                        painted.stream().map(PaintedFrame::frame).toList(),
+                        rotations,
+                        view(Body.JUPITER, IO),
+                        painted.stream().map(PaintedFrame::plane).toList(),
+                        Progress.NONE)
+                .find(Body.JUPITER, IO, Extent.NONE);
+    }
+
+    /** Of a band that shows it nowhere the picture would lack it: then none has it, and a sentence says so. */
+    @Test
+    void itIsLaidOnAllBandsOrNone() {
+        Moons moons = found(Body.JUPITER, QUIET, (frame, s) -> frame.moon(course(0.3, 0.2, 0.9, s), RADIUS, 0.25));
+        View view = view(Body.JUPITER, QUIET);
+        int side = PaintedFrame.SIDE;
+        assertTrue(moons.inAll(List.of(List.of(0), List.of(1, 2)))
+                .leftOut(view, QUIET, side, side)
+                .isEmpty());
+        Moons none = moons.inAll(List.of(List.of(0, 1, 2), List.of()));
+        assertEquals(1, none.leftOut(view, QUIET, side, side).size());
+        assertEquals(1, none.notes(0, QUIET).size());
+        Plane picture = new Plane(side, side);
+        none.lay(0, picture, 0, view, QUIET, painted.get(0).frame().fit().disk(), PaintedFrame.BRIGHTNESS);
+        for (float value : picture.data()) {
+            assertEquals(0, value);
+        }
     }
 
     /** Taken out, nothing is left of it; laid on a picture at the epoch, it hides what is there. */

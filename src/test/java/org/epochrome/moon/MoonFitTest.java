@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Instant;
-import java.util.Optional;
 import org.epochrome.ephemeris.Body;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -20,7 +19,7 @@ class MoonFitTest {
     }
 
     private static Found fitted(PaintedFrame painted, SkyPoint guess, boolean shadow) {
-        Companion companion = new Companion(Optional.empty(), shadow, RADIUS, 0, false, at -> guess);
+        Companion companion = Companion.found(shadow, RADIUS, at -> guess);
         return new MoonFit(MoonField.of(painted.frame(), painted.plane()), companion, 2).free(2);
     }
 
