@@ -6,6 +6,7 @@ import org.epochrome.image.Plane;
 import org.epochrome.image.RowRuns;
 import org.epochrome.image.Smear;
 import org.epochrome.image.SmearModel;
+import org.epochrome.image.Wings;
 
 /**
  * The forward model of a disk at given parameters, compared with the samples: sky plus blurred (shading x markings).
@@ -109,6 +110,15 @@ final class DiskModel {
         view = new View(globe.withAxisRatio(globe.axisRatio() * (1 + shape[POLES])), disk());
     }
 
+    /**
+     * The core picture of an even globe with the model's law, to compare the disk inside the limb with: a blur also changes the light some
+     * blurs inside.
+     */
+    Plane even() {
+        double blurPx = Math.sqrt(shape[BLUR] * shape[BLUR] + Layers.SPREAD - Layers.PIXEL);
+        return new Shading(shape[MINNAERT], shape[BRIGHTENING], blurPx, smear, Wings.NONE).picture(view, width, height);
+    }
+
     private BlurredLayers blurred() {
         if (blurred == null) {
             double needed = markings.leastRadius() - (BEYOND_BLURS * shape[BLUR] + smear.farthestPx()) / shape[RADIUS];
@@ -146,10 +156,11 @@ final class DiskModel {
      * @param begin whether they are to follow them exactly for a start
      */
     DiskModel zoned(boolean begin) {
-        Markings along = markings.along(Zones.of(this, samples), view);
+        Plane even = even();
+        Markings along = markings.along(Zones.of(this, samples, even), view);
         DiskModel zoned =
                 new DiskModel(samples, globe, mirrored, smears, along, shape, begin ? along.expected() : coefficients);
-        zoned.lawPrior = LimbLawEstimate.of(this, samples, true);
+        zoned.lawPrior = LimbLawEstimate.of(this, samples, even, true);
         zoned.blurred = begin ? null : blurred;
         return zoned;
     }
@@ -158,7 +169,7 @@ final class DiskModel {
     DiskModel withExpectedLaw() {
         DiskModel other = with(shape, coefficients);
         other.blurred = blurred;
-        other.lawPrior = LimbLawEstimate.of(this, samples, false);
+        other.lawPrior = LimbLawEstimate.of(this, samples, even(), false);
         return other;
     }
 

@@ -13,6 +13,8 @@ import org.epochrome.image.Plane;
 final class Layers {
     /** Variance of the sharing, square pixels per axis. */
     static final double SPREAD = 1 / 6.0;
+    /** The same of a pixel's area. */
+    static final double PIXEL = 1 / 12.0;
     /** Longest steps, pixels; the transform of the bilinear share vanishes at one and at two steps per pixel. */
     private static final double STEP = 0.5;
 

@@ -1,5 +1,7 @@
 package org.epochrome.disk;
 
+import org.epochrome.image.Plane;
+
 /**
  * Estimates a globe's limb law from the disk inside its limb: along a parallel brightness changes with the cosines of
  * incidence and emission alone, but for clouds and lands, while it may differ from one parallel to the next. At the limb itself
@@ -13,6 +15,8 @@ final class LimbLawEstimate {
     private static final double CLEAR_BLURS = 2.5;
     private static final double LEAST_LIGHT = 0.02;
     private static final int ROUNDS = 3;
+    /** Weight of the expectation that the law stays, per pixel: without it equations of noise may have no solution. */
+    private static final double LEAST_TRUST = 1e-6;
     /** Area over which clouds are alike, square blurs (common practice, no source). */
     private static final double CLOUD_AREA = 30;
     /** The same of lands, radii (common practice, no source). */
@@ -37,17 +41,17 @@ final class LimbLawEstimate {
     private final double[] byBrightening;
     private final double[] weight;
 
-    private LimbLawEstimate(DiskModel model, Samples samples) {
+    private LimbLawEstimate(DiskModel model, Samples samples, Plane even) {
         int size = samples.data().data().length;
         band = new int[size];
         logarithm = new double[size];
         byExponent = new double[size];
         byBrightening = new double[size];
         weight = new double[size];
-        collect(model, samples.data().width());
+        collect(model, samples.data().width(), even);
     }
 
-    private void collect(DiskModel model, int width) {
+    private void collect(DiskModel model, int width, Plane even) {
         View view = model.view();
         double[] shape = model.shape();
         double most = 1 - (CLEAR_BLURS * shape[DiskModel.BLUR] + model.smearReach()) / shape[DiskModel.RADIUS];
@@ -67,10 +71,10 @@ final class LimbLawEstimate {
             double bodyX = view.bodyX(pole, depth);
             double bodyZ = view.bodyZ(pole, depth);
             double emission = view.cosEmission(bodyX, side, bodyZ);
-            if (emission > LEAST_EMISSION && light > LEAST_LIGHT * law[0]) {
+            if (emission > LEAST_EMISSION && light > LEAST_LIGHT * even.data()[p]) {
                 double latitude = view.graphicLatitude(bodyX, side, bodyZ) / Math.PI + 0.5;
                 band[count] = (int) Math.max(0, Math.min(BANDS - 1, latitude * BANDS));
-                logarithm[count] = Math.log(light / law[0]);
+                logarithm[count] = Math.log(light / even.data()[p]);
                 byExponent[count] = law[1] / law[0];
                 byBrightening[count] = law[2] / law[0];
                 weight[count] = 1;
@@ -82,10 +86,11 @@ final class LimbLawEstimate {
     /**
      * The law that the parallels of a model's samples show, together with the usual one.
      *
+     * @param even {@link DiskModel#even}
      * @param belted whether the globe has belts along its parallels
      */
-    static LimbLawPrior of(DiskModel model, Samples samples, boolean belted) {
-        LimbLawEstimate parallels = new LimbLawEstimate(model, samples);
+    static LimbLawPrior of(DiskModel model, Samples samples, Plane even, boolean belted) {
+        LimbLawEstimate parallels = new LimbLawEstimate(model, samples, even);
         double area = belted
                 ? CLOUD_AREA * model.shape()[DiskModel.BLUR] * model.shape()[DiskModel.BLUR]
                 : Math.pow(LAND * model.shape()[DiskModel.RADIUS], 2);
@@ -111,8 +116,8 @@ final class LimbLawEstimate {
                 sums[3] += weight[i] * k * v;
                 sums[4] += weight[i] * b * v;
             }
-            // A little of the usual law keeps the two apart where the disk tells only their sum.
-            double trust = count == 0 ? 1 : 1e-3 * count;
+            // Keeps the two apart where the disk tells only their sum.
+            double trust = count == 0 ? 1 : LEAST_TRUST * count;
             double kk = sums[0] + trust;
             // Caps of lands would pass for a brightening.
             double bb = sums[2] + (belted ? trust : 1e9);
@@ -180,7 +185,7 @@ final class LimbLawEstimate {
     /** The measured law with its own scatter and the one by which limbs differ from it, together with the usual law. */
     private static LimbLawPrior combined(
             double[] shape, double dk, double db, double[] m, double scale, double blurred) {
-        LimbLawPrior usual = LimbLawPrior.USUAL;
+        LimbLawPrior usual = LimbLawPrior.ATMOSPHERE;
         double a = m[0] / scale;
         double b = m[1] / scale;
         double c = m[2] / scale;

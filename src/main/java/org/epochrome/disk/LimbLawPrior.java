@@ -13,6 +13,12 @@ package org.epochrome.disk;
 record LimbLawPrior(double minnaert, double brightening, double exponents, double mixed, double brightenings) {
     /** Usual laws of real disks and their scatter (common practice, no source). */
     static final LimbLawPrior USUAL = of(0.85, 0.15, 0.15);
+    /**
+     * The same of bodies that show an atmosphere, whose limb may end in a step: deep ones that scatter evenly (Chandrasekhar's functions H in
+     * the approximation of Hapke 1981, J. Geophys. Res. 86, 3039), with single scattering albedos from 0.6 to 1, have exponents
+     * from 0.57 to 0.7 and brightenings from -2.4 to 0.
+     */
+    static final LimbLawPrior ATMOSPHERE = of(0.85, 0.2, 0.6);
 
     private static LimbLawPrior of(double minnaert, double scatter, double brighteningScatter) {
         return new LimbLawPrior(minnaert, 0, 1 / (scatter * scatter), 0, 1 / (brighteningScatter * brighteningScatter));

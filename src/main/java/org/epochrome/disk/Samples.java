@@ -230,12 +230,13 @@ record Samples(
 
     /** The blur on the coarse pixels, on top of that by their area. */
     double blurInward(double blurPx) {
-        return Math.sqrt(Math.max(0.1, blurPx * blurPx / (bin * bin) + softness * softness - Layers.SPREAD + 1 / 12.0));
+        return Math.sqrt(
+                Math.max(0.1, blurPx * blurPx / (bin * bin) + softness * softness - Layers.SPREAD + Layers.PIXEL));
     }
 
     /** The blur in the frame. */
     double blurOutward(double blurPx) {
-        return bin * Math.sqrt(Math.max(0.09, blurPx * blurPx - softness * softness + Layers.SPREAD - 1 / 12.0));
+        return bin * Math.sqrt(Math.max(0.09, blurPx * blurPx - softness * softness + Layers.SPREAD - Layers.PIXEL));
     }
 
     /** Variance of a coarse pixel of the given brightness. */

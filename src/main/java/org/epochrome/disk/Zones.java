@@ -1,5 +1,7 @@
 package org.epochrome.disk;
 
+import org.epochrome.image.Plane;
+
 /** The belts of a globe as the inner part of its disk shows them: what the markings at the limb are expected to be. */
 final class Zones {
     /** Distance from the limb in blurs, and least cosine of emission, from which on a pixel tells its latitude's brightness. */
@@ -10,8 +12,12 @@ final class Zones {
 
     private Zones() {}
 
-    /** The belts that samples show where their disk is as a model has it. */
-    static ZonalDarkening of(DiskModel model, Samples samples) {
+    /**
+     * The belts that samples show where their disk is as a model has it.
+     *
+     * @param even {@link DiskModel#even}
+     */
+    static ZonalDarkening of(DiskModel model, Samples samples, Plane even) {
         View view = model.view();
         double[] shape = model.shape();
         double most = 1 - (CLEAR_BLURS * shape[DiskModel.BLUR] + model.smearReach()) / shape[DiskModel.RADIUS];
@@ -32,12 +38,12 @@ final class Zones {
                 double bodyX = view.bodyX(pole, depth);
                 double bodyZ = view.bodyZ(pole, depth);
                 double emission = view.cosEmission(bodyX, side, bodyZ);
-                if (emission > LEAST_EMISSION && light > LEAST_LIGHT * law[0]) {
+                if (emission > LEAST_EMISSION && light > LEAST_LIGHT * even.at(x, y)) {
                     sums.add(
                             view.graphicLatitude(bodyX, side, bodyZ),
                             emission * emission,
                             law[1] / law[0],
-                            Math.log(light / law[0]));
+                            Math.log(light / even.at(x, y)));
                 }
             }
         }
