@@ -7,6 +7,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.BiConsumer;
 import java.util.stream.IntStream;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
@@ -148,31 +149,43 @@ public final class Moons {
                 : name;
     }
 
-    /** Whether one of them stands where the limb is fitted, so that disks had better be fitted again without them. */
-    public boolean atLimb(double depthBlurs) {
-        for (Taken t : taken) {
-            for (int i : t.track().held()) {
-                MoonFrame frame = t.track().frames().get(i);
-                SkyPoint place = t.track().companion().at(frame.mid());
-                double beyond = frame.beyondLimbPx(frame.x(place), frame.y(place));
-                double reach =
-                        depthBlurs * frame.blurPx() + t.track().companion().radius() * frame.radiusPx();
-                if (Math.abs(beyond) < reach) {
-                    return true;
-                }
-            }
-        }
-        return false;
+    /**
+     * Whether one of them stands where limb, wings and sky are fitted.
+     *
+     * @param depthBlurs how far inside the limb, blurs
+     * @param farRadii how far from the disk's centre, radii
+     */
+    public boolean nearLimb(double depthBlurs, double farRadii) {
+        return taken.stream().anyMatch(t -> Arrays.stream(t.track().held()).anyMatch(i -> {
+            MoonFrame frame = t.track().frames().get(i);
+            SkyPoint place = t.track().companion().at(frame.mid());
+            double radius = t.track().companion().radius() * frame.radiusPx();
+            double beyond = frame.beyondLimbPx(frame.x(place), frame.y(place));
+            return beyond > -depthBlurs * frame.blurPx() - radius
+                    && beyond < (farRadii - 1) * frame.radiusPx() + radius;
+        }));
     }
 
     /** An exposure's pixels without them. */
     public Plane without(int exposure, Plane plane) {
+        return changed(
+                exposure,
+                plane,
+                (patch, result) -> patch.add(result, -patch.frame().fit().brightness()));
+    }
+
+    /** An exposure's pixels with no data where they are. */
+    public Plane hidden(int exposure, Plane plane) {
+        return changed(exposure, plane, Patch::hide);
+    }
+
+    private Plane changed(int exposure, Plane plane, BiConsumer<Patch, Plane> change) {
         Plane result = null;
         for (Taken t : taken) {
             Patch patch = t.patches().get(exposure);
             if (patch != null) {
                 result = result == null ? plane.copy() : result;
-                patch.add(result, -patch.frame().fit().brightness());
+                change.accept(patch, result);
             }
         }
         return result == null ? plane : result;

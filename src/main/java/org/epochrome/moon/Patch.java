@@ -111,6 +111,17 @@ final class Patch {
         }
     }
 
+    /** Leaves a picture of the frame's pixels without data where it changes the light. */
+    void hide(Plane picture) {
+        for (int y = 0; y < difference.height(); y++) {
+            for (int x = 0; x < difference.width(); x++) {
+                if (difference.at(x, y) != 0) {
+                    picture.set(left + x, top + y, Float.NaN);
+                }
+            }
+        }
+    }
+
     /**
      * Changes what is left without it to the ground's own light, however badly known.
      *

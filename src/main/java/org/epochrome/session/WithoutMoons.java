@@ -13,14 +13,17 @@ import org.epochrome.moon.Moons;
 
 /**
  * The disks, and the moons in front of and beside them. Disks are fitted to the frames as they are, for that tells where moons
- * may be; if some stand where the limb is fitted, disks are fitted again without them.
+ * may be; if some stand at the limb or beside it, disks are fitted again without their pixels, which would pass for wings or a
+ * limb.
  *
  * @param disks where the disks lie
  * @param moons what stands there besides
  */
 record WithoutMoons(List<FittedDisk> disks, Moons moons) {
-    /** So many blurs along the limb tell where it lies, or could. */
+    /** So many blurs inside the limb a fit looks for the limb, */
     private static final double LIMB_BLURS = 12;
+    /** and up to so many radii for wings and sky. */
+    private static final double SKY_RADII = 1.6;
 
     static WithoutMoons of(
             Recipe recipe,
@@ -39,10 +42,10 @@ record WithoutMoons(List<FittedDisk> disks, Moons moons) {
             moons = find(recipe, schedule, turning, planes, disks, progress);
             firstWarnings.addAll(moons.warnings());
         }
-        if (moons.atLimb(LIMB_BLURS)) {
+        if (moons.nearLimb(LIMB_BLURS, SKY_RADII)) {
             Moons found = moons;
             List<Plane> bare =
-                    new PlaneStore(planes.size(), i -> found.without(i, planes.get(i)), memory.heldBytes()).filled();
+                    new PlaneStore(planes.size(), i -> found.hidden(i, planes.get(i)), memory.heldBytes()).filled();
             List<String> again = new ArrayList<>(found.warnings());
             disks = finder.find(bare, again, progress.part(0.85, 1));
             firstWarnings = again;
