@@ -140,12 +140,13 @@ class RealJupiterTest {
 
     /**
      * Turning by seven degrees leaves the medians of rings around the disk about as they were; what clouds and the Great Red Spot
-     * change of them is part of what is measured, moons and shadows left out: 0.54 and 1.02 % rms, 1.37 and 1.92 % at most.
+     * change of them is part of what is measured, moons and shadows left out: 0.56 and 0.94 % rms, 1.41 and 1.80 % at
+     * most. Real frames 12 degrees apart differ by 0.5 % rms, 1.7 % at most.
      */
     @Test
     void limbsStayAsTheyWere() throws IOException, FitsException {
-        rimStays(1, VIOLET, 0.55, 1.4);
-        rimStays(2, ULTRAVIOLET, 1.05, 2.0);
+        rimStays(1, VIOLET, 0.57, 1.42);
+        rimStays(2, ULTRAVIOLET, 1.0, 1.9);
     }
 
     private static void rimStays(int plane, String name, double mostRms, double most)
