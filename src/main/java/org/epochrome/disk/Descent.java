@@ -39,7 +39,7 @@ final class Descent {
     private static final double SMEAR_DOUBT = 0.0005;
 
     /** The same where the whole sky was cut off, and the foot of the limb with it; from rendered scenes cut at 2 to 10 % of the peak. */
-    private static final double CUT_DOUBT = 0.1;
+    private static final double CUT_DOUBT = 0.15;
 
     private static final double RADIUS_DOUBT = 0.05;
     /** The same for the north angle, as a part of the flattening. */
@@ -116,7 +116,7 @@ final class Descent {
                 if (zoned) {
                     model = model.zoned(step == 0);
                 } else if (!model.markings().areCoarse()) {
-                    model = model.withExpectedLaw();
+                    model = model.withExpectedLaw(step == 0);
                 }
                 model = step == 0 ? model : model.completed();
                 pixels = model.pixels();

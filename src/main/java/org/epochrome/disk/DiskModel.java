@@ -153,23 +153,27 @@ final class DiskModel {
     /**
      * The same with markings that are expected to follow the zones that the samples show.
      *
-     * @param begin whether they are to follow them exactly for a start
+     * @param begin whether they are to follow them exactly for a start, before the sky is fitted
      */
     DiskModel zoned(boolean begin) {
         Plane even = even();
         Markings along = markings.along(Zones.of(this, samples, even), view);
         DiskModel zoned =
                 new DiskModel(samples, globe, mirrored, smears, along, shape, begin ? along.expected() : coefficients);
-        zoned.lawPrior = LimbLawEstimate.of(this, samples, even, true);
+        zoned.lawPrior = LimbLawEstimate.of(this, samples, even, true, begin);
         zoned.blurred = begin ? null : blurred;
         return zoned;
     }
 
-    /** The model with a limb law that is expected to be the one that the disk inside the limb shows. */
-    DiskModel withExpectedLaw() {
+    /**
+     * The model with a limb law that is expected to be the one that the disk inside the limb shows.
+     *
+     * @param begin whether the sky is still to be fitted
+     */
+    DiskModel withExpectedLaw(boolean begin) {
         DiskModel other = with(shape, coefficients);
         other.blurred = blurred;
-        other.lawPrior = LimbLawEstimate.of(this, samples, even(), false);
+        other.lawPrior = LimbLawEstimate.of(this, samples, even(), false, begin);
         return other;
     }
 

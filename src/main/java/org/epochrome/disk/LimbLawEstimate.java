@@ -17,6 +17,8 @@ final class LimbLawEstimate {
     private static final int ROUNDS = 3;
     /** Weight of the expectation that the law stays, per pixel: without it equations of noise may have no solution. */
     private static final double LEAST_TRUST = 1e-6;
+    /** The same before the sky is fitted, whose slope would pass for a law. */
+    private static final double FIRST_TRUST = 1e-3;
     /** Area over which clouds are alike, square blurs (common practice, no source). */
     private static final double CLOUD_AREA = 30;
     /** The same of lands, radii (common practice, no source). */
@@ -40,6 +42,8 @@ final class LimbLawEstimate {
     private final double[] byExponent;
     private final double[] byBrightening;
     private final double[] weight;
+    /** What is expected of the law whatever the disk shows: whether a limb ends in a step cannot be told if its foot is cut off. */
+    private final LimbLawPrior usual;
 
     private LimbLawEstimate(DiskModel model, Samples samples, Plane even) {
         int size = samples.data().data().length;
@@ -48,6 +52,7 @@ final class LimbLawEstimate {
         byExponent = new double[size];
         byBrightening = new double[size];
         weight = new double[size];
+        usual = samples.cut().isEmpty() ? LimbLawPrior.ATMOSPHERE : LimbLawPrior.USUAL;
         collect(model, samples.data().width(), even);
     }
 
@@ -88,16 +93,17 @@ final class LimbLawEstimate {
      *
      * @param even {@link DiskModel#even}
      * @param belted whether the globe has belts along its parallels
+     * @param begin whether the sky is still to be fitted
      */
-    static LimbLawPrior of(DiskModel model, Samples samples, Plane even, boolean belted) {
+    static LimbLawPrior of(DiskModel model, Samples samples, Plane even, boolean belted, boolean begin) {
         LimbLawEstimate parallels = new LimbLawEstimate(model, samples, even);
         double area = belted
                 ? CLOUD_AREA * model.shape()[DiskModel.BLUR] * model.shape()[DiskModel.BLUR]
                 : Math.pow(LAND * model.shape()[DiskModel.RADIUS], 2);
-        return parallels.law(model.shape(), area, belted);
+        return parallels.law(model.shape(), area, belted, begin ? FIRST_TRUST : LEAST_TRUST);
     }
 
-    private LimbLawPrior law(double[] shape, double area, boolean belted) {
+    private LimbLawPrior law(double[] shape, double area, boolean belted, double trusted) {
         double dk = 0;
         double db = 0;
         double[] m = new double[3];
@@ -117,7 +123,7 @@ final class LimbLawEstimate {
                 sums[4] += weight[i] * b * v;
             }
             // Keeps the two apart where the disk tells only their sum.
-            double trust = count == 0 ? 1 : LEAST_TRUST * count;
+            double trust = count == 0 ? 1 : trusted * count;
             double kk = sums[0] + trust;
             // Caps of lands would pass for a brightening.
             double bb = sums[2] + (belted ? trust : 1e9);
@@ -183,9 +189,7 @@ final class LimbLawEstimate {
     }
 
     /** The measured law with its own scatter and the one by which limbs differ from it, together with the usual law. */
-    private static LimbLawPrior combined(
-            double[] shape, double dk, double db, double[] m, double scale, double blurred) {
-        LimbLawPrior usual = LimbLawPrior.ATMOSPHERE;
+    private LimbLawPrior combined(double[] shape, double dk, double db, double[] m, double scale, double blurred) {
         double a = m[0] / scale;
         double b = m[1] / scale;
         double c = m[2] / scale;
