@@ -12,6 +12,7 @@ import org.epochrome.align.Shift;
 import org.epochrome.align.Witness;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.Coverage;
+import org.epochrome.colour.FineBrightness;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
@@ -24,8 +25,9 @@ import org.epochrome.moon.FoundMoon;
  * @param recipe what was asked for
  * @param epoch instant that the picture shows
  * @param aspect how the body stands then
- * @param cube the linear colour picture
- * @param globe the same without moons and their shadows
+ * @param cube the linear bands of red, green and blue, and nothing else
+ * @param brightness where the finished picture's fine brightness comes from; empty for the colours themselves
+ * @param globe what is seen without moons and their shadows: the bands, with that fine brightness
  * @param disk where its disk lies
  * @param frames what was found for each exposure, in the recipe's order
  * @param moons moons and shadows that were found
@@ -38,6 +40,7 @@ public record Combination(
         Instant epoch,
         Aspect aspect,
         ColourCube cube,
+        Optional<FineBrightness> brightness,
         ColourCube globe,
         Disk disk,
         List<FrameResult> frames,
@@ -58,9 +61,26 @@ public record Combination(
         return laws;
     }
 
-    /** The same with another picture in the place of the cube. */
+    /** The linear picture that is finished: the cube with the fine brightness. */
+    public ColourCube seen() {
+        return brightness.map(b -> b.laidOn(cube)).orElse(cube);
+    }
+
+    /** The same with another picture in the place of the cube, which keeps its own brightness. */
     public Combination withCube(ColourCube other) {
-        return new Combination(recipe, epoch, aspect, other, globe, disk, frames, moons, coverage, quality, warnings);
+        return new Combination(
+                recipe,
+                epoch,
+                aspect,
+                other,
+                Optional.empty(),
+                globe,
+                disk,
+                frames,
+                moons,
+                coverage,
+                quality,
+                warnings);
     }
 
     /**

@@ -5,11 +5,12 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReferenceArray;
 import java.util.function.IntFunction;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.Coverage;
-import org.epochrome.colour.Luminance;
+import org.epochrome.colour.FineBrightness;
 import org.epochrome.colour.Merge.Merged;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
@@ -132,14 +133,18 @@ public final class Combiner {
         progress.doing("turning to the epoch and merging");
         Map<String, Merged> merged = merged(merging, progress.part(0.8, moons.any() ? 0.9 : 1));
         warnAboutLuminance(merging);
-        ColourCube cube = cube(merged, merging);
-        ColourCube globe = moons.any() ? cube(merged(merging.withoutMoons(), progress.part(0.9, 1)), merging) : cube;
+        ColourCube cube = cube(merged);
+        Optional<FineBrightness> brightness = brightness(merged, merging);
+        Map<String, Merged> clear = moons.any() ? merged(merging.withoutMoons(), progress.part(0.9, 1)) : merged;
+        ColourCube globe =
+                brightness(clear, merging).map(b -> b.laidOn(cube(clear))).orElseGet(() -> cube(clear));
         progress.at(1);
         return new Combination(
                 recipe,
                 schedule.epoch(),
                 schedule.aspect(),
                 cube,
+                brightness,
                 globe,
                 view.disk(),
                 results(limbs, aligned.registered, turning, sky, merging, moons),
@@ -237,17 +242,19 @@ public final class Combiner {
         return merged;
     }
 
-    private ColourCube cube(Map<String, Merged> merged, Merging merging) {
+    private ColourCube cube(Map<String, Merged> merged) {
         Assignment bands = recipe.assignment();
-        ColourCube cube = new ColourCube(
+        return new ColourCube(
                 merged.get(bands.red()).mean(),
                 merged.get(bands.green()).mean(),
                 merged.get(bands.blue()).mean());
-        if (bands.luminance().isEmpty()) {
-            return cube;
-        }
-        String band = bands.luminance().get();
-        return Luminance.exchanged(cube, merged.get(band).mean(), blurOfColours(merging), merging.bandBlurPx(band));
+    }
+
+    private Optional<FineBrightness> brightness(Map<String, Merged> merged, Merging merging) {
+        return recipe.assignment()
+                .luminance()
+                .map(band ->
+                        new FineBrightness(merged.get(band).mean(), merging.bandBlurPx(band), blurOfColours(merging)));
     }
 
     private double blurOfColours(Merging merging) {

@@ -3,6 +3,7 @@ package org.epochrome.session;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.epochrome.colour.ColourCube;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
@@ -30,12 +31,12 @@ public record DetailLevels(double blurPx, List<Row> rows) {
 
     public static DetailLevels of(Combination c) {
         View view = new View(Globe.of(c.aspect()), c.disk());
-        Plane disk = Finishing.litDisk(view, c.cube().width(), c.cube().height());
+        ColourCube seen = c.seen();
+        Plane disk = Finishing.litDisk(view, seen.width(), seen.height());
         Plane light = new Plane(disk.width(), disk.height());
         for (int i = 0; i < light.data().length; i++) {
-            float sum = c.cube().red().data()[i]
-                    + c.cube().green().data()[i]
-                    + c.cube().blue().data()[i];
+            float sum =
+                    seen.red().data()[i] + seen.green().data()[i] + seen.blue().data()[i];
             light.data()[i] = Float.isNaN(sum) ? 0 : sum;
         }
         double level = mean(light, disk);

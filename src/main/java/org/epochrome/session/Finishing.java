@@ -31,7 +31,7 @@ final class Finishing {
     static Framed picture(Combination c, Look look) {
         View view = new View(Globe.of(c.aspect()), c.disk());
         List<Plane> shown =
-                asShot(c.cube(), view, c.recipe().body(), bands(c), Sky.arcsecPerPx(c.aspect(), c.disk()), look);
+                asShot(c.seen(), view, c.recipe().body(), bands(c), Sky.arcsecPerPx(c.aspect(), c.disk()), look);
         if (look.framing().equals(Framing.AS_SHOT)) {
             return new Framed(shown, c.disk());
         }
@@ -70,7 +70,7 @@ final class Finishing {
     static Gains gains(Combination c, Look look) {
         View view = new View(Globe.of(c.aspect()), c.disk());
         Plane disk = litDisk(view, c.cube().width(), c.cube().height());
-        return Finish.gains(c.cube(), disk, c.recipe().body(), look.white());
+        return Finish.gains(c.seen(), disk, c.recipe().body(), look.white());
     }
 
     /**

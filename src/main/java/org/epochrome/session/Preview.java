@@ -14,10 +14,10 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.epochrome.colour.BandLight;
 import org.epochrome.colour.ColourCube;
+import org.epochrome.colour.FineBrightness;
 import org.epochrome.colour.Framed;
 import org.epochrome.colour.Framing;
 import org.epochrome.colour.Look;
-import org.epochrome.colour.Luminance;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
@@ -264,17 +264,17 @@ public final class Preview {
                         memory,
                         counted::contains)
                 : new Merging(now, turning, withMoons, Moons.NONE, places, view, memory, counted::contains);
-        ColourCube cube = cube(recipe.assignment(), merging, progress);
+        Linear linear = linear(recipe.assignment(), merging, progress);
         List<Plane> shown = Finishing.asShot(
-                cube,
+                linear.seen,
                 view,
                 litDisk,
                 recipe.body(),
-                lights(merging, counted, places, view.disk()),
+                lights(recipe.assignment(), merging, counted, places, view.disk()),
                 Sky.arcsecPerPx(now.aspect(), view.disk()),
                 look);
         List<Band> bands = whole.stream().map(Exposure::band).distinct().toList();
-        return new Picture(shown, cube, view.disk(), now.epoch(), now.aspect(), factor, bands);
+        return new Picture(shown, linear.cube, view.disk(), now.epoch(), now.aspect(), factor, bands);
     }
 
     private Turner turner(Plane plane, FittedDisk fitted, Exposure exposure) {
@@ -316,8 +316,11 @@ public final class Preview {
                 fit.disk().mirrored()));
     }
 
+    /** The bands, and the picture that is finished: with the fine brightness of another band, if there is one. */
+    private record Linear(ColourCube cube, ColourCube seen) {}
+
     /** Bands that are missing are taken from those that are there, so that two thirds of a session show something too. */
-    private ColourCube cube(Assignment bands, Merging merging, Progress progress) {
+    private Linear linear(Assignment bands, Merging merging, Progress progress) {
         Map<String, Plane> merged = new LinkedHashMap<>();
         for (String band : bands.bands()) {
             progress.check();
@@ -336,25 +339,27 @@ public final class Preview {
                 merged.getOrDefault(bands.blue(), some));
         String luminance = bands.luminance().filter(merged::containsKey).orElse(null);
         if (luminance == null) {
-            return cube;
+            return new Linear(cube, cube);
         }
         double ofColours = bands.colours().stream()
                 .filter(this::has)
                 .mapToDouble(merging::bandBlurPx)
                 .average()
                 .orElse(merging.bandBlurPx(luminance));
-        return Luminance.exchanged(cube, merged.get(luminance), ofColours, merging.bandBlurPx(luminance));
+        FineBrightness brightness = new FineBrightness(merged.get(luminance), merging.bandBlurPx(luminance), ofColours);
+        return new Linear(cube, brightness.laidOn(cube));
     }
 
     private boolean has(String band) {
         return exposures(band).findAny().isPresent();
     }
 
-    /** How light falls off in red, green and blue: as in the exposure that weighs most of each, or else of all. */
-    private List<BandLight> lights(Merging merging, Set<Integer> counted, List<FittedDisk> places, Disk output) {
+    /** How light falls off in the bands of red, green and blue: as in the exposure that weighs most of each, or else of all. */
+    private List<BandLight> lights(
+            Assignment bands, Merging merging, Set<Integer> counted, List<FittedDisk> places, Disk output) {
         Comparator<Integer> weight = Comparator.comparingDouble(merging::share);
-        return Stream.of(Band.R, Band.G, Band.B)
-                .map(band -> exposures(band.name())
+        return bands.colours().stream()
+                .map(band -> exposures(band)
                         .filter(counted::contains)
                         .max(weight)
                         .or(() -> counted.stream().max(weight))

@@ -199,9 +199,15 @@ class MixedNightTest {
                 InventedNight.combine(night.recipe().with(new Assignment("R", "G", "B", Optional.empty())));
         assertEquals(Optional.of("L"), with.recipe().assignment().luminance());
         Plane truth = night.truth(Band.L, clear);
-        double gained = error(with.cube(), truth, night.disk(with.frames().get(0)));
+        double gained = error(with.seen(), truth, night.disk(with.frames().get(0)));
         double plain = error(without.cube(), truth, night.disk(without.frames().get(0)));
         assertTrue(gained < 0.5 * plain, gained + " with, " + plain + " without");
+        // The brightness belongs to the finished picture: the cube holds the bands alone.
+        for (int k = 0; k < 3; k++) {
+            assertArrayEquals(
+                    without.cube().planes().get(k).data(),
+                    with.cube().planes().get(k).data());
+        }
     }
 
     private static double error(ColourCube cube, Plane truth, TrueDisk disk) {
