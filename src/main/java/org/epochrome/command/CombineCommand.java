@@ -78,9 +78,12 @@ final class CombineCommand implements Callable<Integer> {
         Outputs outputs = session.with(products).outputs(overwrite);
         check(products, outputs);
         TerminalProgress progress = new TerminalProgress(!quiet);
-        Combination combination = inPool(() -> new Combiner(recipe).combine(progress));
-        progress.end();
-        write(session, products, outputs, combination);
+        Combination combination = inPool(() -> {
+            Combination made = new Combiner(recipe).combine(progress);
+            progress.end();
+            write(session, products, outputs, made);
+            return made;
+        });
         if (!quiet) {
             Summary.print(combination, outputs, System.out);
             products.map().ifPresent(map -> System.out.println("wrote " + map.file()));
@@ -117,6 +120,7 @@ final class CombineCommand implements Callable<Integer> {
         Optional.ofNullable(saved).ifPresent(file -> SessionFile.write(session, file, Version.NUMBER, overwrite));
     }
 
+    /** Does all the work, from reading to writing, in as many threads as were asked for. */
     private <T> T inPool(Callable<T> work) {
         int count = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
         if (count < 1) {

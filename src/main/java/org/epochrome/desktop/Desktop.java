@@ -41,6 +41,8 @@ public final class Desktop extends Application {
     private final ForkJoinPool quick =
             new ForkJoinPool(Math.max(1, Runtime.getRuntime().availableProcessors() - 1));
 
+    private Runnable letGo = () -> {};
+
     /** Opens the window and returns when it is closed. */
     static void open(String[] args) {
         launch(Desktop.class, args);
@@ -55,6 +57,7 @@ public final class Desktop extends Application {
         Rehearsal rehearsal = new Rehearsal(folder.resolve("rehearsal"), quick);
         bench.draftProperty().addListener((o, old, now) -> rehearsal.end());
         Keeper keeper = new Keeper(bench, remembered, folder, version(), background, later, Platform::runLater);
+        letGo = keeper::end;
         remembered.site().ifPresent(site -> bench.setUsualPlace(Place.at(site)));
         Workbench workbench = new Workbench(bench, keeper, remembered, new SystemChoosers(stage));
         Rectangle2D screen = Screen.getPrimary().getVisualBounds();
@@ -81,6 +84,7 @@ public final class Desktop extends Application {
 
     @Override
     public void stop() {
+        letGo.run();
         background.shutdownNow();
         quick.shutdownNow();
     }

@@ -10,6 +10,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.TimeUnit;
 import org.epochrome.io.FrameReader;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -64,6 +66,25 @@ class FinishOptionsTest {
         assertArrayEquals(Files.readAllBytes(folder.resolve("one.png")), Files.readAllBytes(folder.resolve("two.png")));
         assertEquals(200, FrameReader.head(folder.resolve("one.png")).width());
         assertEquals(180, FrameReader.head(folder.resolve("one.png")).height());
+    }
+
+    /** The pool that all of Java shares has as many threads as there are processors, so no work may go there. */
+    @Test
+    void finishingAndWritingKeepToTheThreadsToo() {
+        ForkJoinPool.commonPool().awaitQuiescence(10, TimeUnit.SECONDS);
+        long before = ForkJoinPool.commonPool().getStealCount();
+        combine(
+                        "one.png",
+                        "--threads",
+                        "1",
+                        "--out",
+                        folder.resolve("one.tif").toString(),
+                        "--map",
+                        folder.resolve("map.png").toString(),
+                        "--report",
+                        folder.resolve("one.html").toString())
+                .succeeds();
+        assertEquals(before, ForkJoinPool.commonPool().getStealCount(), "pieces of work done in the common pool");
     }
 
     @ParameterizedTest

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import javafx.geometry.Bounds;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
@@ -22,10 +23,17 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.text.Text;
 import org.epochrome.command.CommandLineRun;
 import org.epochrome.desktop.bench.Bench;
+import org.epochrome.desktop.bench.Draft;
+import org.epochrome.desktop.bench.Keeper;
 import org.epochrome.desktop.bench.Shown;
 import org.epochrome.desktop.bench.Topic;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.io.Conventions;
+import org.epochrome.io.FrameRequest;
 import org.epochrome.session.CommandWords;
+import org.epochrome.session.Frames;
 import org.epochrome.session.HeldDisk;
+import org.epochrome.session.Recipe;
 import org.epochrome.session.Session;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -172,6 +180,59 @@ class WorkbenchTest {
                 "an encoded frame",
                 () -> bench().draft().frames().get(0).saidEncoding().isPresent());
         assertEquals(Optional.of(true), bench().draft().frames().get(0).saidMirrored(), "what was said before is kept");
+    }
+
+    /** Each session that was left is offered by itself, until it is restored or discarded. */
+    @Test
+    void offersWhatWasNotSaved() throws Exception {
+        rig.demoFrames(folder.resolve("frames"));
+        leave(Body.JUPITER);
+        leave(Body.SATURN);
+        FxToolkit.setupStage(stage -> {
+            rig.end();
+            rig = new Rig(folder, stage);
+        });
+        WaitForAsyncUtils.waitForFxEvents();
+        assertEquals(List.of("Restore unsaved session", "Restore unsaved session"), words(".restore"));
+        List<String> labels = words(".label");
+        int saturn = labels.indexOf("Saturn, 2024-12-18, 3 frames");
+        int jupiter = labels.indexOf("Jupiter, 2024-12-18, 3 frames");
+        assertTrue(saturn >= 0 && jupiter > saturn, () -> "the newest first: " + labels);
+        click(".discard");
+        assertEquals(1, words(".restore").size());
+        click(".restore");
+        await("the session", () -> bench().draft().session().isPresent());
+        assertEquals(Body.JUPITER, session().recipe().body());
+        assertTrue(bench().unsaved());
+
+        robot.push(KeyCode.CONTROL, KeyCode.W);
+        assertEquals("Cancel", words("#keep-session").get(0));
+        click("#keep-session");
+        assertFalse(bench().draft().isEmpty());
+        robot.push(KeyCode.CONTROL, KeyCode.W);
+        assertEquals("Don't save", words("#dont-save").get(0));
+        click("#dont-save");
+        await("an empty bench", () -> bench().draft().isEmpty());
+        assertEquals(List.of(), words(".restore"));
+    }
+
+    private List<String> words(String which) {
+        return robot.lookup(which).queryAll().stream()
+                .filter(Node::isVisible)
+                .map(node -> ((Labeled) node).getText())
+                .toList();
+    }
+
+    /** Works on a session in a window that ends without being asked. */
+    private void leave(Body body) {
+        Bench other = new Bench(work -> {}, work -> {}, Runnable::run);
+        Keeper keeper =
+                new Keeper(other, rig.remembered(), folder, "development", Runnable::run, Runnable::run, Runnable::run);
+        List<FrameRequest> files = Stream.of("R", "G", "B")
+                .map(band -> FrameRequest.of(folder.resolve("frames").resolve("jupiter-" + band + ".fits")))
+                .toList();
+        other.edit("begin", d -> Draft.of(Session.usual(Recipe.usual(Frames.found(files, Conventions.UNSAID), body))));
+        keeper.end();
     }
 
     /** On a small screen no word is cut short, and the page can be folded away for the planet. */

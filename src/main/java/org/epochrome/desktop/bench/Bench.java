@@ -43,6 +43,7 @@ public final class Bench {
     private final FrameDoor door;
     private Place usualPlace = Place.UNKNOWN;
     private Draft saved = Draft.EMPTY;
+    private Runnable replaced = () -> {};
 
     /**
      * @param background runs work, many pieces at a time
@@ -218,6 +219,7 @@ public final class Bench {
 
     /** Begins with a session that was opened; the steps before are forgotten. */
     public void open(Session session) {
+        replaced.run();
         history.restart(Draft.of(session));
         saved = history.now();
         selection.set(Selection.START);
@@ -227,11 +229,17 @@ public final class Bench {
 
     /** Begins with nothing. */
     public void clear() {
+        replaced.run();
         history.restart(Draft.EMPTY);
         saved = Draft.EMPTY;
         selection.set(Selection.START);
         problem.set("");
         arrived(true);
+    }
+
+    /** Calls back just before another session, or none, takes the place of the one that is here. */
+    void whenReplaced(Runnable then) {
+        replaced = then;
     }
 
     /** Whether something would be lost without saving. */

@@ -6,8 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.function.Consumer;
-import javafx.beans.value.ChangeListener;
 import org.epochrome.evidence.EvidenceReport;
 import org.epochrome.io.AtomicFile;
 import org.epochrome.session.Combination;
@@ -57,41 +55,24 @@ public final class Exports {
 
     private void export(Path path, Export export) {
         keeper.say("Saving " + path.getFileName() + " ...");
-        whenMade(c -> {
-            Outputs like = new Outputs(
-                    List.of(),
-                    Optional.empty(),
-                    bench.draft().session().orElseThrow().look(),
-                    false,
-                    true);
-            keeper.inBackground(
-                    () -> {
-                        export.write(c, like);
-                        return path;
-                    },
-                    done -> keeper.say("Saved " + path.getFileName() + "."));
-        });
+        bench.studio()
+                .whenMade(
+                        c -> write(path, export, c),
+                        () -> keeper.say(path.getFileName() + " was not saved, for there is no picture."));
     }
 
-    /** Calls back with the combination of the draft, now or when it is made. */
-    private void whenMade(Consumer<Combination> done) {
-        if (bench.combination().isPresent()) {
-            done.accept(bench.combination().get());
-            return;
-        }
-        bench.studio().resume();
-        var made = bench.studio().combinationProperty();
-        made.addListener(new ChangeListener<>() {
-            @Override
-            public void changed(
-                    javafx.beans.value.ObservableValue<? extends Optional<Combination>> o,
-                    Optional<Combination> old,
-                    Optional<Combination> now) {
-                if (bench.combination().isPresent()) {
-                    made.removeListener(this);
-                    done.accept(bench.combination().get());
-                }
-            }
-        });
+    private void write(Path path, Export export, Combination c) {
+        Outputs like = new Outputs(
+                List.of(),
+                Optional.empty(),
+                bench.draft().session().orElseThrow().look(),
+                false,
+                true);
+        keeper.inBackground(
+                () -> {
+                    export.write(c, like);
+                    return path;
+                },
+                done -> keeper.say("Saved " + path.getFileName() + "."));
     }
 }

@@ -29,10 +29,15 @@ public final class Keeper {
     private final ReadOnlyObjectWrapper<Optional<Path>> file = new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper("");
     private final Exports exports;
+    private final RecoveryFolder recovery;
+    private Optional<RecoveryFile> own = Optional.empty();
+    private boolean givenUp;
     private int changes;
+    /** Grows when another session takes the place of the one on the bench. */
+    private int sessions;
 
     /**
-     * @param folder where preferences and the session that was not saved are kept
+     * @param folder where preferences and sessions that were not saved are kept
      * @param version of the program, which files name
      * @param background runs work
      * @param later runs work after a second or two
@@ -54,6 +59,8 @@ public final class Keeper {
         this.later = later;
         this.face = face;
         exports = new Exports(bench, this, version);
+        recovery = new RecoveryFolder(folder.resolve("unsaved"));
+        bench.whenReplaced(this::replaced);
         bench.undoableProperty().addListener((o, old, now) -> changed());
         bench.draftProperty().addListener((o, old, now) -> changed());
     }
@@ -78,16 +85,13 @@ public final class Keeper {
         said.set(sentence);
     }
 
-    private Path unsaved() {
-        return folder.resolve("unsaved-session.json");
-    }
-
-    /** The session that an earlier run did not end with, if there is one. */
-    public Optional<Path> leftover() {
-        return Optional.of(unsaved()).filter(Files::exists);
+    /** Sessions that were left without being saved and that no window works on, the newest first. */
+    public List<UnsavedSession> leftovers() {
+        return recovery.abandoned();
     }
 
     private void changed() {
+        givenUp = false;
         int now = ++changes;
         later.execute(() -> face.execute(() -> {
             if (now == changes) {
@@ -101,52 +105,113 @@ public final class Keeper {
         if (session.isEmpty() || !bench.unsaved()) {
             return;
         }
+        try {
+            if (own.isEmpty()) {
+                own = Optional.of(recovery.begin());
+            }
+        } catch (IOException e) {
+            sayNotKept();
+            return;
+        }
+        RecoveryFile target = own.get();
+        int order = changes;
         background.execute(() -> {
             try {
-                SessionFile.write(session.get(), unsaved(), version, true);
-            } catch (RuntimeException e) {
-                face.execute(() -> said.set("The session could not be kept for the case of a crash."));
+                target.write(session.get(), order, version);
+            } catch (IOException | RuntimeException e) {
+                face.execute(this::sayNotKept);
             }
         });
     }
 
-    /** Nothing is left over: the session was saved, or is not wanted. */
-    public void forgetUnsaved() {
-        changes++;
-        try {
-            Files.deleteIfExists(unsaved());
-        } catch (IOException e) {
-            // It will be offered once more, which does no harm.
-        }
+    private void sayNotKept() {
+        said.set("The session could not be kept for the case of a crash.");
     }
 
-    /** Takes up what an earlier run left. */
-    public void recover() {
-        leftover().ifPresent(path -> open(path, false));
+    /** Nothing of this session is left over: it was saved, or is not wanted. */
+    public void forgetUnsaved() {
+        changes++;
+        own.ifPresent(RecoveryFile::delete);
+        own = Optional.empty();
+    }
+
+    /** Lets go of the session, as when the window ends: what was written down and not forgotten can be restored. */
+    public void end() {
+        changes++;
+        own.ifPresent(RecoveryFile::release);
+        own = Optional.empty();
+    }
+
+    /** The user does not want what is not saved; it goes as soon as another session takes its place. */
+    public void giveUpChanges() {
+        givenUp = true;
+    }
+
+    private void replaced() {
+        if (givenUp || !bench.unsaved()) {
+            forgetUnsaved();
+        } else {
+            end();
+        }
+        sessions++;
+        file.set(Optional.empty());
+    }
+
+    /** Goes on with a session that was left; it stays unsaved, and what was written down of it is now this window's. */
+    public void restore(UnsavedSession leftover) {
+        Optional<RecoveryFile> claimed = recovery.claim(leftover);
+        if (claimed.isEmpty()) {
+            sayNotThere();
+            return;
+        }
+        RecoveryFile kept = claimed.get();
+        inBackground(
+                () -> {
+                    try {
+                        return SessionFile.read(kept.path());
+                    } catch (RuntimeException e) {
+                        kept.release();
+                        throw e;
+                    }
+                },
+                opened -> {
+                    bench.open(opened.session());
+                    bench.wasSaved(Draft.EMPTY);
+                    own = Optional.of(kept);
+                    tell(opened, "Restored " + leftover.title() + ".");
+                });
+    }
+
+    /** Deletes a session that was left. */
+    public void discard(UnsavedSession leftover) {
+        Optional<RecoveryFile> claimed = recovery.claim(leftover);
+        if (claimed.isEmpty()) {
+            sayNotThere();
+            return;
+        }
+        claimed.get().delete();
+        said.set("Discarded " + leftover.title() + ".");
+    }
+
+    private void sayNotThere() {
+        said.set("This session is open in another window, or it was discarded.");
     }
 
     /** Opens a session file. */
     public void open(Path path) {
-        open(path, true);
-    }
-
-    private void open(Path path, boolean own) {
         inBackground(() -> SessionFile.read(path), opened -> {
             bench.open(opened.session());
-            file.set(own ? Optional.of(path) : Optional.empty());
-            if (own) {
-                remembered.opened(path);
-            } else {
-                bench.wasSaved(Draft.EMPTY);
-            }
-            if (!bench.draft().absent().isEmpty()) {
-                bench.select(Topic.FRAME);
-            }
-            said.set(
-                    opened.notes().isEmpty()
-                            ? "Opened " + path.getFileName() + "."
-                            : Sentences.inWords(String.join(" ", opened.notes())));
+            file.set(Optional.of(path));
+            remembered.opened(path);
+            tell(opened, "Opened " + path.getFileName() + ".");
         });
+    }
+
+    private void tell(SessionFile.Opened opened, String sentence) {
+        if (!bench.draft().absent().isEmpty()) {
+            bench.select(Topic.FRAME);
+        }
+        said.set(opened.notes().isEmpty() ? sentence : Sentences.inWords(String.join(" ", opened.notes())));
     }
 
     /** Begins with the invented Jupiter, which is written into the folder first. */
@@ -166,7 +231,6 @@ public final class Keeper {
                 demo -> {
                     bench.studio().work().ends();
                     bench.clear();
-                    file.set(Optional.empty());
                     bench.take(demo.frames, demo.place);
                     said.set("An invented Jupiter: only its geometry is true.");
                 });
@@ -177,13 +241,12 @@ public final class Keeper {
     /** Begins with nothing. */
     public void close() {
         bench.clear();
-        file.set(Optional.empty());
-        forgetUnsaved();
     }
 
     /** Saves the session. */
     public void save(Path path, Runnable then) {
         Draft draft = bench.draft();
+        int which = sessions;
         draft.session()
                 .ifPresent(session -> inBackground(
                         () -> {
@@ -191,13 +254,22 @@ public final class Keeper {
                             return path;
                         },
                         done -> {
-                            bench.wasSaved(draft);
-                            file.set(Optional.of(path));
                             remembered.opened(path);
-                            forgetUnsaved();
+                            if (which == sessions) {
+                                wasSaved(draft, path);
+                            }
                             said.set("Saved " + path.getFileName() + ".");
                             then.run();
                         }));
+    }
+
+    private void wasSaved(Draft draft, Path path) {
+        bench.wasSaved(draft);
+        file.set(Optional.of(path));
+        forgetUnsaved();
+        if (bench.unsaved()) {
+            changed();
+        }
     }
 
     interface Step<T> {

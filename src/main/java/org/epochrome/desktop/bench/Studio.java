@@ -1,5 +1,7 @@
 package org.epochrome.desktop.bench;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
@@ -38,6 +40,7 @@ public final class Studio {
             new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ReadOnlyObjectWrapper<Optional<DetailLevels>> detail = new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ObjectProperty<Display> display = new SimpleObjectProperty<>(Display.FINISHED);
+    private final List<Request> requests = new ArrayList<>();
     private Draft wanted = Draft.EMPTY;
     private Optional<Preview> preview = Optional.empty();
     private Optional<Refusal> refusal = Optional.empty();
@@ -121,6 +124,7 @@ public final class Studio {
     void show(Draft draft, boolean anew) {
         wanted = draft;
         if (anew) {
+            giveUpRequests();
             preview = Optional.empty();
             refusal = Optional.empty();
         }
@@ -130,6 +134,7 @@ public final class Studio {
             full.cancel();
             quick.cancel();
             work.ends();
+            giveUpRequests();
             preview = Optional.empty();
             shown.set(Optional.empty());
             before.set(Optional.empty());
@@ -152,6 +157,37 @@ public final class Studio {
     public void cancel() {
         full.cancel();
         work.ends();
+        giveUpRequests();
+    }
+
+    /**
+     * Hands over the combination of the session on the bench, now or as soon as it is made.
+     *
+     * @param never runs instead if it cannot be made, is stopped, or another session comes first
+     */
+    void whenMade(Consumer<Combination> made, Runnable never) {
+        Optional<Combination> there = combination(wanted);
+        if (there.isPresent()) {
+            made.accept(there.get());
+            return;
+        }
+        requests.add(new Request(made, never));
+        if (!work.busyProperty().get()) {
+            show(wanted, false);
+        }
+    }
+
+    /** Someone who waits for the combination. */
+    private record Request(Consumer<Combination> made, Runnable never) {}
+
+    private List<Request> takeRequests() {
+        List<Request> taken = List.copyOf(requests);
+        requests.clear();
+        return taken;
+    }
+
+    private void giveUpRequests() {
+        takeRequests().forEach(r -> r.never.run());
     }
 
     private void quickly(Session session, Look look, Care care) {
@@ -187,6 +223,7 @@ public final class Studio {
         if (known.isPresent()) {
             full.cancel();
             work.ends();
+            giveUpRequests();
             refused.accept(known.get().cause);
             return;
         }
@@ -218,10 +255,12 @@ public final class Studio {
                     shown.set(Optional.of(result.picture));
                     work.ends();
                     refreshBefore();
+                    takeRequests().forEach(r -> r.made.accept(result.combination));
                 },
                 cause -> {
                     work.ends();
                     refusal = Optional.of(new Refusal(recipe, cause));
+                    giveUpRequests();
                     refused.accept(cause);
                 },
                 work);

@@ -14,6 +14,7 @@ import org.epochrome.desktop.bench.Bench;
 import org.epochrome.desktop.bench.Draft;
 import org.epochrome.desktop.bench.Keeper;
 import org.epochrome.desktop.bench.Remembered;
+import org.epochrome.desktop.bench.UnsavedSession;
 import org.epochrome.ephemeris.Body;
 import org.kordamp.ikonli.feather.Feather;
 import org.kordamp.ikonli.javafx.FontIcon;
@@ -120,13 +121,7 @@ final class Invitation extends VBox {
         Label what = centred("Stacked images of a planet, one for each filter and recording: FITS, TIFF or PNG,"
                 + " linear. A folder, a sheet of times (.csv) or a session (.json) will do as well.");
         getChildren().addAll(icon, title("Drop your frames here"), what, buttons);
-        keeper.leftover().ifPresent(path -> {
-            Button recover = new Button("Take up the session that was not saved");
-            recover.setId("recover");
-            recover.getStyleClass().add("warm");
-            recover.setOnAction(e -> keeper.recover());
-            getChildren().add(recover);
-        });
+        keeper.leftovers().forEach(this::offer);
         if (!remembered.sessions().isEmpty()) {
             Label recent = new Label("Recent sessions");
             recent.getStyleClass().add("name");
@@ -134,6 +129,26 @@ final class Invitation extends VBox {
             remembered.sessions().stream().limit(5).forEach(path -> getChildren()
                     .add(link(path, keeper::open)));
         }
+    }
+
+    private void offer(UnsavedSession leftover) {
+        Label what = new Label(leftover.title());
+        Button restore = new Button("Restore unsaved session");
+        restore.getStyleClass().addAll("warm", "restore");
+        restore.setOnAction(e -> {
+            keeper.restore(leftover);
+            renew();
+        });
+        Button discard = new Button("Discard");
+        discard.getStyleClass().add("discard");
+        discard.setTooltip(new Tooltip("Delete this session, which was not saved"));
+        discard.setOnAction(e -> {
+            keeper.discard(leftover);
+            renew();
+        });
+        FlowPane row = row(640);
+        row.getChildren().addAll(what, restore, discard);
+        getChildren().add(row);
     }
 
     private static Hyperlink link(Path path, Consumer<Path> opens) {

@@ -171,10 +171,11 @@ public final class Workbench extends BorderPane {
         }
         Button save = new Button("Save first");
         save.getStyleClass().add("accent");
-        Button without = new Button("Without saving");
-        without.setId("without-saving");
-        Button stay = new Button("Stay");
-        HBox bar = bar("unsaved", what + "? This session has changes that are not saved.", save, without, stay);
+        Button without = new Button("Don't save");
+        without.setId("dont-save");
+        Button cancel = new Button("Cancel");
+        cancel.setId("keep-session");
+        HBox bar = bar("unsaved", what + "? This session has changes that are not saved.", save, without, cancel);
         Runnable gone = () -> bars.getChildren().remove(bar);
         save.setOnAction(e -> {
             gone.run();
@@ -182,9 +183,10 @@ public final class Workbench extends BorderPane {
         });
         without.setOnAction(e -> {
             gone.run();
+            keeper.giveUpChanges();
             action.run();
         });
-        stay.setOnAction(e -> gone.run());
+        cancel.setOnAction(e -> gone.run());
         bars.getChildren().add(bar);
         save.requestFocus();
     }

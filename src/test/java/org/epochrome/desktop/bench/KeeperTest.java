@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.List;
 import java.util.Optional;
@@ -49,9 +51,7 @@ class KeeperTest {
     }
 
     private void tick() {
-        while (!later.isEmpty()) {
-            later.remove().run();
-        }
+        runAll(later);
     }
 
     private static Session jupiter() {
@@ -70,15 +70,168 @@ class KeeperTest {
                 "set north", s -> s.with(s.recipe().with(s.recipe().setup().posed(12, Mirroring.NO))));
         Session edited = bench.draft().session().orElseThrow();
         tick();
+        keeper.end();
 
         Bench next = new Bench(pictures::add, pictures::add, Runnable::run);
         Keeper after = keeper(next);
-        assertTrue(after.leftover().isPresent());
-        after.recover();
+        assertEquals(List.of("Jupiter, 2024-12-18, 3 frames"), titles(after));
+        after.restore(after.leftovers().get(0));
         Session recovered = next.draft().session().orElseThrow();
         assertEquals(CommandWords.of(edited), CommandWords.of(recovered));
         assertTrue(next.unsaved(), "it was recovered, not saved");
         assertEquals(Optional.empty(), after.fileProperty().get());
+        assertEquals(List.of(), titles(after), "it is here now");
+        after.end();
+        assertEquals(1, titles(keeper).size(), "it was not saved yet");
+    }
+
+    private static List<String> titles(Keeper of) {
+        return of.leftovers().stream().map(UnsavedSession::title).toList();
+    }
+
+    private void turnNorth(double deg) {
+        bench.editSession(
+                "set north", s -> s.with(s.recipe().with(s.recipe().setup().posed(deg, Mirroring.NO))));
+        tick();
+    }
+
+    /** As after a crash of this window. */
+    private void begunAnew() {
+        keeper.end();
+        begin();
+    }
+
+    @Test
+    void anotherSessionLeavesTheUnsavedOneAlone() {
+        bench.open(jupiter());
+        turnNorth(12);
+        begunAnew();
+        bench.open(jupiter());
+        keeper.close();
+        assertEquals(1, titles(keeper).size(), "after opening and closing another");
+        bench.open(jupiter());
+        turnNorth(13);
+        begunAnew();
+        assertEquals(2, titles(keeper).size(), "after a second crash");
+        keeper.restore(keeper.leftovers().get(0));
+        assertEquals(
+                13, bench.draft().recipe().orElseThrow().setup().northDeg().orElseThrow(), "the newest comes first");
+        keeper.save(folder.resolve("night.json"), () -> {});
+        keeper.close();
+        assertEquals(1, titles(keeper).size(), "one was saved");
+        keeper.discard(keeper.leftovers().get(0));
+        assertEquals(List.of(), titles(keeper));
+    }
+
+    @Test
+    void onlyWhatIsGivenUpIsDeletedWithItsSession() {
+        bench.open(jupiter());
+        turnNorth(12);
+        bench.open(jupiter());
+        assertEquals(1, titles(keeper).size(), "nobody said that it is not wanted");
+        turnNorth(13);
+        keeper.giveUpChanges();
+        keeper.close();
+        assertEquals(1, titles(keeper).size());
+        keeper.restore(keeper.leftovers().get(0));
+        keeper.giveUpChanges();
+        turnNorth(14);
+        keeper.close();
+        assertEquals(1, titles(keeper).size(), "it was changed since, so the window stayed open");
+    }
+
+    /** Saving takes a while, and the hand does not wait. */
+    @Test
+    void whatChangesWhileItIsSavedIsStillKept() {
+        Queue<Runnable> slow = new ArrayDeque<>();
+        bench = new Bench(pictures::add, pictures::add, Runnable::run);
+        keeper = new Keeper(bench, new Remembered(folder), folder, "test", slow::add, later::add, Runnable::run);
+        bench.open(jupiter());
+        keeper.save(folder.resolve("night.json"), () -> {});
+        bench.editSession(
+                "set north", s -> s.with(s.recipe().with(s.recipe().setup().posed(12, Mirroring.NO))));
+        runAll(slow);
+        tick();
+        runAll(slow);
+        assertTrue(bench.unsaved());
+        keeper.save(folder.resolve("night.json"), () -> {});
+        bench.open(jupiter());
+        runAll(slow);
+        assertEquals(Optional.empty(), keeper.fileProperty().get(), "the file is that of the session before");
+        keeper.end();
+        assertEquals(1, titles(keeper).size());
+    }
+
+    private static void runAll(Queue<Runnable> work) {
+        while (!work.isEmpty()) {
+            work.remove().run();
+        }
+    }
+
+    @Test
+    void whatCannotBeRestoredStaysOnOffer() throws Exception {
+        Path unsaved = Files.createDirectories(folder.resolve("unsaved"));
+        Files.writeString(unsaved.resolve("broken.json"), "{");
+        Files.setLastModifiedTime(unsaved.resolve("broken.json"), FileTime.from(Instant.parse("2025-03-01T10:00:00Z")));
+        assertEquals(List.of("Unknown planet, 2025-03-01"), titles(keeper));
+        UnsavedSession broken = keeper.leftovers().get(0);
+        keeper.restore(broken);
+        assertTrue(bench.problemProperty().get().contains("broken.json"), bench.problemProperty()::get);
+        assertEquals(List.of(broken), keeper.leftovers());
+        keeper.discard(broken);
+        assertEquals(List.of(), keeper.leftovers());
+        try (Stream<Path> left = Files.list(unsaved)) {
+            assertEquals(List.of(), left.toList());
+        }
+        keeper.restore(broken);
+        assertTrue(keeper.saidProperty().get().contains("discarded"), keeper.saidProperty()::get);
+    }
+
+    @Test
+    void twoWindowsDoNotTakeEachOthersSessions() {
+        bench.open(jupiter());
+        turnNorth(12);
+        Keeper other = keeper(new Bench(pictures::add, pictures::add, Runnable::run));
+        assertEquals(List.of(), titles(other), "a window works on it");
+        keeper.end();
+        assertEquals(1, titles(other).size());
+        UnsavedSession left = other.leftovers().get(0);
+        other.restore(left);
+        keeper.discard(left);
+        other.end();
+        assertEquals(List.of(left), keeper.leftovers(), "who does not hold it cannot discard it");
+    }
+
+    /** Another run of the program, which is killed while it works on a session. */
+    @Test
+    void aSessionIsOfferedOnceItsProgramIsGone() throws Exception {
+        Process other = new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        Holder.class.getName(),
+                        folder.resolve("unsaved").toString())
+                .redirectError(ProcessBuilder.Redirect.INHERIT)
+                .start();
+        try {
+            assertEquals('!', other.getInputStream().read(), "the other run has written its session down");
+            assertEquals(List.of(), titles(keeper), "it works on it");
+        } finally {
+            other.destroyForcibly().waitFor();
+        }
+        assertEquals(List.of("Jupiter, 2024-12-18, 3 frames"), titles(keeper));
+    }
+
+    /** Writes a session down and waits. */
+    static final class Holder {
+        private Holder() {}
+
+        public static void main(String[] args) throws Exception {
+            new RecoveryFolder(Path.of(args[0])).begin().write(jupiter(), 1, "test");
+            System.out.print('!');
+            System.out.flush();
+            Thread.sleep(60_000);
+        }
     }
 
     @Test
@@ -87,13 +240,13 @@ class KeeperTest {
         bench.editSession(
                 "set north", s -> s.with(s.recipe().with(s.recipe().setup().posed(12, Mirroring.NO))));
         tick();
-        assertTrue(keeper.leftover().isPresent());
         assertTrue(bench.unsaved());
         Path file = folder.resolve("night.json");
         keeper.save(file, () -> {});
         assertTrue(Files.exists(file));
         assertFalse(bench.unsaved());
-        assertEquals(Optional.empty(), keeper.leftover());
+        keeper.end();
+        assertEquals(List.of(), keeper.leftovers());
         assertEquals(List.of(file), new Remembered(folder).sessions());
         bench.undo();
         assertTrue(bench.unsaved(), "undo goes back behind what was saved");
