@@ -2,6 +2,7 @@ package org.epochrome.command;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -9,6 +10,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
 import org.epochrome.evidence.EvidenceReport;
+import org.epochrome.io.OverwriteGuard;
 import org.epochrome.session.Combination;
 import org.epochrome.session.Combiner;
 import org.epochrome.session.Outputs;
@@ -76,6 +78,9 @@ final class CombineCommand implements Callable<Integer> {
         Recipe recipe = session.recipe();
         Products products = named(session.products(), recipe);
         Outputs outputs = session.with(products).outputs(overwrite);
+        List<Path> files = new ArrayList<>(products.files());
+        Optional.ofNullable(saved).ifPresent(files::add);
+        OverwriteGuard.check(files, options.inputs(session));
         check(products, outputs);
         TerminalProgress progress = new TerminalProgress(!quiet);
         Combination combination = inPool(() -> new Combiner(recipe).combine(progress));

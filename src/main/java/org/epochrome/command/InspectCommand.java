@@ -12,6 +12,7 @@ import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.image.Band;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.io.HeaderGeometry;
+import org.epochrome.io.OverwriteGuard;
 import org.epochrome.session.Inspection;
 import org.epochrome.session.JsonReport;
 import org.epochrome.session.Outputs;
@@ -74,6 +75,9 @@ final class InspectCommand implements Callable<Integer> {
     public Integer call() {
         List<DatedFrame> found = frames.find();
         if (report != null) {
+            List<Path> inputs = new ArrayList<>(frames.tables());
+            found.forEach(f -> inputs.add(f.head().file()));
+            OverwriteGuard.check(List.of(report), inputs);
             Outputs.checkReport(report, overwrite);
         }
         List<Inspection> inspections = found.stream()

@@ -2,6 +2,7 @@ package org.epochrome.command;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -98,6 +99,15 @@ final class SessionOptions {
         return new SessionFile.Opened(
                 new Session(recipe, finish.over(base.look()), products.over(base.products())),
                 opened.map(SessionFile.Opened::notes).orElse(List.of()));
+    }
+
+    /** All files that the session is read from. */
+    List<Path> inputs(Session session) {
+        List<Path> all = new ArrayList<>(session.recipe().frames().files());
+        all.addAll(frames.tables());
+        all.addAll(finish.whiteFrames());
+        corrections.table().ifPresent(all::add);
+        return all;
     }
 
     /** A recipe for another planet, turned by that planet's usual rotation. */

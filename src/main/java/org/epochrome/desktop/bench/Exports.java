@@ -10,6 +10,7 @@ import java.util.function.Consumer;
 import javafx.beans.value.ChangeListener;
 import org.epochrome.evidence.EvidenceReport;
 import org.epochrome.io.AtomicFile;
+import org.epochrome.io.OverwriteGuard;
 import org.epochrome.session.Combination;
 import org.epochrome.session.MapFile;
 import org.epochrome.session.Outputs;
@@ -66,6 +67,7 @@ public final class Exports {
                     true);
             keeper.inBackground(
                     () -> {
+                        OverwriteGuard.check(List.of(path), c.recipe().frames().files());
                         export.write(c, like);
                         return path;
                     },
