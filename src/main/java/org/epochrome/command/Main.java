@@ -46,6 +46,8 @@ public final class Main implements Runnable {
     static int run(String... args) {
         CommandLine line = new CommandLine(new Main());
         line.setCaseInsensitiveEnumValuesAllowed(true);
+        // A file may be called @a.fits; what stands in it are no words of the user's.
+        line.setExpandAtFiles(false);
         line.getSubcommands().values().forEach(c -> c.getCommandSpec().mixinStandardHelpOptions(true));
         line.setParameterExceptionHandler((e, a) -> usage(e));
         line.setExecutionExceptionHandler((e, c, parsed) -> explain(e, c.getErr()));
