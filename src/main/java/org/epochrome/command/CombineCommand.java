@@ -87,16 +87,17 @@ final class CombineCommand implements Callable<Integer> {
         progress.end();
         write(session, products, outputs, combination);
         if (!quiet) {
-            Summary.print(combination, outputs, System.out);
-            products.map().ifPresent(map -> System.out.println("wrote " + map.file()));
-            products.turning().ifPresent(turning -> System.out.println("wrote " + turning.file()));
-            products.evidence().ifPresent(file -> System.out.println("wrote " + file));
-            Optional.ofNullable(saved).ifPresent(file -> System.out.println("wrote " + file));
+            TerminalPage page = TerminalPage.out();
+            Summary.print(combination, outputs, page);
+            products.map().ifPresent(map -> page.println("wrote " + map.file()));
+            products.turning().ifPresent(turning -> page.println("wrote " + turning.file()));
+            products.evidence().ifPresent(file -> page.println("wrote " + file));
+            Optional.ofNullable(saved).ifPresent(file -> page.println("wrote " + file));
         }
-        opened.notes().forEach(n -> System.err.println("Note: " + n));
-        combination.warnings().forEach(w -> System.err.println("Note: " + w));
+        opened.notes().forEach(TerminalPage::note);
+        combination.warnings().forEach(TerminalPage::note);
         recipe.frames().used().forEach(f -> f.notes()
-                .forEach(n -> System.err.println("Note: " + f.head().file().getFileName() + ": " + n)));
+                .forEach(n -> TerminalPage.note(f.head().file().getFileName() + ": " + n)));
         return 0;
     }
 

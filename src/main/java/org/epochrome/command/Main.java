@@ -1,8 +1,10 @@
 package org.epochrome.command;
 
 import java.io.PrintWriter;
+import java.util.stream.Stream;
 import org.epochrome.io.FrameRefused;
 import org.epochrome.io.OutputRefused;
+import org.epochrome.io.VisibleText;
 import org.epochrome.session.FramesRefused;
 import org.epochrome.session.Memory;
 import org.epochrome.session.NoDiskInFrame;
@@ -66,7 +68,7 @@ public final class Main implements Runnable {
 
     private static int usage(ParameterException e) {
         PrintWriter err = e.getCommandLine().getErr();
-        err.println(stopped(e.getMessage()));
+        err.println(VisibleText.message(stopped(e.getMessage())));
         err.println("'" + e.getCommandLine().getCommandSpec().qualifiedName() + " --help' explains.");
         return USAGE;
     }
@@ -78,16 +80,18 @@ public final class Main implements Runnable {
         }
         int code = code(cause);
         if (code == BUG) {
-            err.println("Something went wrong inside the program (" + cause + "); please report what you did.");
+            err.println(VisibleText.message(
+                    "Something went wrong inside the program (" + cause + "); please report what you did."));
             if (Boolean.getBoolean("epochrome.trace")) {
                 cause.printStackTrace(err);
             }
         } else {
             String message = cause.getMessage();
-            err.println(
-                    cause instanceof SessionRefused
-                            ? stopped(Character.toUpperCase(message.charAt(0)) + message.substring(1))
-                            : message);
+            String sentences = cause instanceof SessionRefused
+                    ? stopped(Character.toUpperCase(message.charAt(0)) + message.substring(1))
+                    : message;
+            Stream<String> each = cause instanceof FramesRefused ? sentences.lines() : Stream.of(sentences);
+            each.map(VisibleText::message).forEach(err::println);
         }
         return code;
     }

@@ -141,9 +141,8 @@ final class SessionOptions {
             throw new SessionRefused("no header tells the planet; give it by --body");
         }
         if (body != null && !named.isEmpty() && !named.contains(body)) {
-            System.err.println(
-                    "Note: The headers say " + named.iterator().next().displayName() + ", --body says "
-                            + body.displayName() + "; --body was used.");
+            TerminalPage.note("The headers say " + named.iterator().next().displayName() + ", --body says "
+                    + body.displayName() + "; --body was used.");
         }
         return said.orElseGet(() -> named.iterator().next());
     }
