@@ -54,11 +54,21 @@ public final class Main implements Runnable {
         line.setParameterExceptionHandler((e, a) -> usage(e));
         line.setExecutionExceptionHandler((e, c, parsed) -> explain(e, c.getErr()));
         try {
-            return line.execute(args);
+            int code = line.execute(args);
+            return code == 0 ? heard(line.getErr()) : code;
         } catch (OutOfMemoryError e) {
             line.getErr().println(Memory.exceeded());
             return INPUT_REFUSED;
         }
+    }
+
+    /** What was printed may not have arrived, for a full disk or a closed pipe. */
+    private static int heard(PrintWriter err) {
+        if (System.out.checkError()) {
+            err.println("The standard output cannot be written; free some space, or lead it elsewhere.");
+            return OUTPUT_REFUSED;
+        }
+        return 0;
     }
 
     @Override

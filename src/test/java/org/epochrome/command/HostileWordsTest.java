@@ -3,12 +3,14 @@ package org.epochrome.command;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Words from elsewhere neither control the terminal nor the program. */
+/** Words from elsewhere neither control the terminal nor the program, and what is not heard is not done. */
 class HostileWordsTest {
     private static final int USAGE = 2;
     private static final int INPUT = 3;
@@ -105,5 +107,20 @@ class HostileWordsTest {
     void aFrameWithAnAtSignIsNoFileOfArguments() {
         Path words = evening.text("words", "--frobnicate\n");
         Ran.of("inspect", "@" + words).refuses(INPUT, "words|does not exist");
+    }
+
+    @Test
+    void aFullStandardOutput() {
+        OutputStream full = new OutputStream() {
+            @Override
+            public void write(int b) throws IOException {
+                throw new IOException("No space left on device");
+            }
+        };
+        Ran.onto(full, "aspect", "--body", "mars", "--at", "2031-05-02T21:14Z").refuses(OUTPUT, "standard output");
+        Ran.onto(full, "inspect", evening.sound("R")).refuses(OUTPUT, "standard output");
+        Ran.onto(full, "help").refuses(OUTPUT, "standard output");
+        Ran.onto(full, "inspect", "--help").refuses(OUTPUT, "standard output");
+        Ran.onto(full, "inspect", folder.resolve("gone.fits")).refuses(INPUT, "gone.fits");
     }
 }
