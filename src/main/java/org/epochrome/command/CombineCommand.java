@@ -2,6 +2,7 @@ package org.epochrome.command;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -9,6 +10,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
 import org.epochrome.evidence.EvidenceReport;
+import org.epochrome.io.OverwriteGuard;
 import org.epochrome.session.Combination;
 import org.epochrome.session.Combiner;
 import org.epochrome.session.Outputs;
@@ -76,6 +78,9 @@ final class CombineCommand implements Callable<Integer> {
         Recipe recipe = session.recipe();
         Products products = named(session.products(), recipe);
         Outputs outputs = session.with(products).outputs(overwrite);
+        List<Path> files = new ArrayList<>(products.files());
+        Optional.ofNullable(saved).ifPresent(files::add);
+        OverwriteGuard.check(files, options.inputs(session));
         check(products, outputs);
         TerminalProgress progress = new TerminalProgress(!quiet);
         Combination combination = inPool(() -> {
@@ -85,16 +90,17 @@ final class CombineCommand implements Callable<Integer> {
             return made;
         });
         if (!quiet) {
-            Summary.print(combination, outputs, System.out);
-            products.map().ifPresent(map -> System.out.println("wrote " + map.file()));
-            products.turning().ifPresent(turning -> System.out.println("wrote " + turning.file()));
-            products.evidence().ifPresent(file -> System.out.println("wrote " + file));
-            Optional.ofNullable(saved).ifPresent(file -> System.out.println("wrote " + file));
+            TerminalPage page = TerminalPage.out();
+            Summary.print(combination, outputs, page);
+            products.map().ifPresent(map -> page.println("wrote " + map.file()));
+            products.turning().ifPresent(turning -> page.println("wrote " + turning.file()));
+            products.evidence().ifPresent(file -> page.println("wrote " + file));
+            Optional.ofNullable(saved).ifPresent(file -> page.println("wrote " + file));
         }
-        opened.notes().forEach(n -> System.err.println("Note: " + n));
-        combination.warnings().forEach(w -> System.err.println("Note: " + w));
+        opened.notes().forEach(TerminalPage::note);
+        combination.warnings().forEach(TerminalPage::note);
         recipe.frames().used().forEach(f -> f.notes()
-                .forEach(n -> System.err.println("Note: " + f.head().file().getFileName() + ": " + n)));
+                .forEach(n -> TerminalPage.note(f.head().file().getFileName() + ": " + n)));
         return 0;
     }
 

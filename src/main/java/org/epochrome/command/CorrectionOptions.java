@@ -141,9 +141,14 @@ final class CorrectionOptions {
                                 + ".")));
     }
 
+    /** The table of the camera's response, if one was named. */
+    Optional<Path> table() {
+        return Optional.ofNullable(response).filter(r -> !r.contains("=")).map(Path::of);
+    }
+
     private Spectrum spectrum(Spectrum before) {
         if (response != null) {
-            return response.contains("=") ? curve() : ResponseCurve.read(Path.of(response));
+            return table().map(ResponseCurve::read).orElseGet(this::curve);
         }
         return light == null ? before : light.spectrum;
     }

@@ -23,7 +23,7 @@ final class DemoCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         DemoSessions.write(folder, overwrite);
-        System.out.println("wrote the demo sessions to " + folder);
+        TerminalPage.out().println("wrote the demo sessions to " + folder);
         return 0;
     }
 }

@@ -144,6 +144,11 @@ final class FinishOptions {
         BANDS
     }
 
+    /** The files that the white balance is measured on. */
+    List<Path> whiteFrames() {
+        return List.copyOf(whiteFrames);
+    }
+
     /** What was typed, on top of what was said before. */
     Look over(Look before) {
         try {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.epochrome.io.Conventions;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.io.FrameRequest;
@@ -107,6 +108,11 @@ final class FrameOptions {
      */
     List<DatedFrame> find() {
         return over(Frames.of(List.of())).all();
+    }
+
+    /** The sheet and the session files: what is read beside the frames. */
+    List<Path> tables() {
+        return Stream.concat(Stream.ofNullable(sheet), sessions().stream()).toList();
     }
 
     /** The frames that were typed, beside those of a session. */

@@ -12,6 +12,8 @@ import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.image.Band;
 import org.epochrome.io.DatedFrame;
 import org.epochrome.io.HeaderGeometry;
+import org.epochrome.io.OverwriteGuard;
+import org.epochrome.io.VisibleText;
 import org.epochrome.session.Inspection;
 import org.epochrome.session.JsonReport;
 import org.epochrome.session.Outputs;
@@ -74,41 +76,44 @@ final class InspectCommand implements Callable<Integer> {
     public Integer call() {
         List<DatedFrame> found = frames.find();
         if (report != null) {
+            List<Path> inputs = new ArrayList<>(frames.tables());
+            found.forEach(f -> inputs.add(f.head().file()));
+            OverwriteGuard.check(List.of(report), inputs);
             Outputs.checkReport(report, overwrite);
         }
         List<Inspection> inspections = found.stream()
                 .map(f -> Inspection.of(
                         f, Optional.ofNullable(body).or(f::object), new Place(place.site(), Optional.empty()), north))
                 .toList();
-        inspections.forEach(InspectCommand::print);
+        TerminalPage page = TerminalPage.out();
+        inspections.forEach(i -> print(i, page));
         if (report != null) {
             Outputs.writeReport(report, JsonReport.of(inspections, Version.NUMBER), overwrite);
         }
         return 0;
     }
 
-    private static void print(Inspection i) {
+    private static void print(Inspection i, TerminalPage page) {
         DatedFrame f = i.frame();
-        System.out.println(f.head().file());
-        System.out.printf(
-                Locale.ROOT,
+        page.println(f.head().file().toString());
+        page.printf(
                 "  image   %d x %d, %s, %s%n",
                 f.head().width(),
                 f.head().height(),
                 f.head().planeCount() == 3 ? "colour" : "grey",
                 f.head().depth());
-        System.out.printf(
+        page.printf(
                 "  band    %s (%s)%n",
                 f.band().band().map(InspectCommand::described).orElse("one-shot colour"),
                 f.band().source());
-        System.out.printf(
+        page.printf(
                 "  time    %s to %s (%s)%n",
                 UtcText.format(f.timing().span().start()),
                 UtcText.format(f.timing().span().end()),
                 f.timing().source());
         HeaderGeometry header = f.head().geometry();
         if (header.isKnown()) {
-            System.out.println("  header  " + described(header));
+            page.println("  header  " + described(header));
         }
         i.aspect().ifPresent(a -> {
             StringBuilder cm = new StringBuilder();
@@ -119,17 +124,12 @@ final class InspectCommand implements Callable<Integer> {
                         s == RotationSystem.SINGLE ? "" : s.key() + " ",
                         a.centralMeridianDeg(s)));
             }
-            System.out.printf(
-                    Locale.ROOT,
+            page.printf(
                     "  aspect  %s, central meridian%s, P %.2f\u00b0, diameter %.2f\"%n",
-                    a.body().displayName(),
-                    cm,
-                    a.poleAngleDeg(),
-                    a.equatorialDiameterArcsec());
+                    a.body().displayName(), cm, a.poleAngleDeg(), a.equatorialDiameterArcsec());
         });
         i.disk()
-                .ifPresent(d -> System.out.printf(
-                        Locale.ROOT,
+                .ifPresent(d -> page.printf(
                         "  disk    centre %.2f, %.2f (\u00b1 %.2f px), equatorial radius %.2f px, north %.1f\u00b0, blur %.1f px%n",
                         d.disk().x(),
                         d.disk().y(),
@@ -137,7 +137,7 @@ final class InspectCommand implements Callable<Integer> {
                         d.disk().equatorialRadiusPx(),
                         d.disk().northAngleDeg(),
                         d.shading().blurPx()));
-        i.notes().forEach(note -> System.out.println("  note    " + note));
+        i.notes().forEach(note -> page.println(VisibleText.message("  note    " + note)));
     }
 
     /** A band with its wavelengths. */

@@ -1,8 +1,10 @@
 package org.epochrome.command;
 
 import java.io.PrintWriter;
+import java.util.stream.Stream;
 import org.epochrome.io.FrameRefused;
 import org.epochrome.io.OutputRefused;
+import org.epochrome.io.VisibleText;
 import org.epochrome.session.FramesRefused;
 import org.epochrome.session.Memory;
 import org.epochrome.session.NoDiskInFrame;
@@ -46,15 +48,27 @@ public final class Main implements Runnable {
     static int run(String... args) {
         CommandLine line = new CommandLine(new Main());
         line.setCaseInsensitiveEnumValuesAllowed(true);
+        // A file may be called @a.fits; what stands in it are no words of the user's.
+        line.setExpandAtFiles(false);
         line.getSubcommands().values().forEach(c -> c.getCommandSpec().mixinStandardHelpOptions(true));
         line.setParameterExceptionHandler((e, a) -> usage(e));
         line.setExecutionExceptionHandler((e, c, parsed) -> explain(e, c.getErr()));
         try {
-            return line.execute(args);
+            int code = line.execute(args);
+            return code == 0 ? heard(line.getErr()) : code;
         } catch (OutOfMemoryError e) {
             line.getErr().println(Memory.exceeded());
             return INPUT_REFUSED;
         }
+    }
+
+    /** What was printed may not have arrived, for a full disk or a closed pipe. */
+    private static int heard(PrintWriter err) {
+        if (System.out.checkError()) {
+            err.println("The standard output cannot be written; free some space, or lead it elsewhere.");
+            return OUTPUT_REFUSED;
+        }
+        return 0;
     }
 
     @Override
@@ -64,7 +78,7 @@ public final class Main implements Runnable {
 
     private static int usage(ParameterException e) {
         PrintWriter err = e.getCommandLine().getErr();
-        err.println(stopped(e.getMessage()));
+        err.println(VisibleText.message(stopped(e.getMessage())));
         err.println("'" + e.getCommandLine().getCommandSpec().qualifiedName() + " --help' explains.");
         return USAGE;
     }
@@ -76,16 +90,18 @@ public final class Main implements Runnable {
         }
         int code = code(cause);
         if (code == BUG) {
-            err.println("Something went wrong inside the program (" + cause + "); please report what you did.");
+            err.println(VisibleText.message(
+                    "Something went wrong inside the program (" + cause + "); please report what you did."));
             if (Boolean.getBoolean("epochrome.trace")) {
                 cause.printStackTrace(err);
             }
         } else {
             String message = cause.getMessage();
-            err.println(
-                    cause instanceof SessionRefused
-                            ? stopped(Character.toUpperCase(message.charAt(0)) + message.substring(1))
-                            : message);
+            String sentences = cause instanceof SessionRefused
+                    ? stopped(Character.toUpperCase(message.charAt(0)) + message.substring(1))
+                    : message;
+            Stream<String> each = cause instanceof FramesRefused ? sentences.lines() : Stream.of(sentences);
+            each.map(VisibleText::message).forEach(err::println);
         }
         return code;
     }

@@ -2,6 +2,7 @@ package org.epochrome.command;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -100,6 +101,15 @@ final class SessionOptions {
                 opened.map(SessionFile.Opened::notes).orElse(List.of()));
     }
 
+    /** All files that the session is read from. */
+    List<Path> inputs(Session session) {
+        List<Path> all = new ArrayList<>(session.recipe().frames().files());
+        all.addAll(frames.tables());
+        all.addAll(finish.whiteFrames());
+        corrections.table().ifPresent(all::add);
+        return all;
+    }
+
     /** A recipe for another planet, turned by that planet's usual rotation. */
     private static Recipe onOther(Recipe r, Body planet) {
         Corrections c = r.corrections();
@@ -131,9 +141,8 @@ final class SessionOptions {
             throw new SessionRefused("no header tells the planet; give it by --body");
         }
         if (body != null && !named.isEmpty() && !named.contains(body)) {
-            System.err.println(
-                    "Note: The headers say " + named.iterator().next().displayName() + ", --body says "
-                            + body.displayName() + "; --body was used.");
+            TerminalPage.note("The headers say " + named.iterator().next().displayName() + ", --body says "
+                    + body.displayName() + "; --body was used.");
         }
         return said.orElseGet(() -> named.iterator().next());
     }

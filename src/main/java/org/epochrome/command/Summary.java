@@ -1,6 +1,5 @@
 package org.epochrome.command;
 
-import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.function.Function;
@@ -17,7 +16,7 @@ import org.epochrome.time.UtcText;
 final class Summary {
     private Summary() {}
 
-    static void print(Combination c, Outputs outputs, PrintStream to) {
+    static void print(Combination c, Outputs outputs, TerminalPage to) {
         Aspect a = c.aspect();
         StringBuilder meridians = new StringBuilder();
         c.recipe().body().systems().stream()
@@ -28,7 +27,6 @@ final class Summary {
                         s.key().equals("single") ? "" : " " + s.key(),
                         a.centralMeridianDeg(s))));
         to.printf(
-                Locale.ROOT,
                 "%s at %s%s  diameter %.2f\"%s%n",
                 c.recipe().body().displayName(),
                 UtcText.format(c.epoch()),
@@ -41,7 +39,6 @@ final class Summary {
         for (FrameResult f : c.frames()) {
             String mid = UtcText.format(f.exposure().mid());
             to.printf(
-                    Locale.ROOT,
                     "%-4s  %s  %+7.3f\u00b0  %8.2f %8.2f  %8.2f   %+6.3f %+6.3f    %s%n",
                     f.exposure().band().name(),
                     String.format("%-12.12s", mid.substring(11).replace("Z", "")),
@@ -55,7 +52,6 @@ final class Summary {
         }
         witnesses(c, to);
         to.printf(
-                Locale.ROOT,
                 "north angle %.2f\u00b0%s   colours misaligned by %s in a simple stack, %s in the result%n",
                 c.disk().northAngleDeg(),
                 c.disk().mirrored() ? ", mirrored" : "",
@@ -77,7 +73,7 @@ final class Summary {
     }
 
     /** What limb, detail and physics say about each frame's place. */
-    private static void witnesses(Combination c, PrintStream to) {
+    private static void witnesses(Combination c, TerminalPage to) {
         to.println("band  limb     detail beyond limb (px)    apart    place    predicted dispersion, smear (px)");
         for (FrameResult f : c.frames()) {
             Combination.Witnesses w = f.witnesses();
@@ -100,7 +96,6 @@ final class Summary {
                             f.smear().lengthPx()))
                     .orElse("-");
             to.printf(
-                    Locale.ROOT,
                     "%-4s  \u00b1 %.3f  %s%-9s%s%n",
                     f.exposure().band().name(),
                     larger(w.limbError()),
@@ -114,7 +109,7 @@ final class Summary {
         return Math.max(s.sigmaX(), s.sigmaY());
     }
 
-    private static void moons(Combination c, PrintStream to) {
+    private static void moons(Combination c, TerminalPage to) {
         if (!c.moons().isEmpty()) {
             to.println(c.moons().stream()
                     .map(m -> String.format(

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -52,12 +53,10 @@ public final class AtomicFile {
     /**
      * Refuses early what could not be written later, so that a long piece of work is not lost.
      *
-     * @throws OutputRefused if the file exists and may not be replaced, or its folder cannot take it
+     * @throws OutputRefused if the file exists and may not be replaced or is no regular file, or its folder cannot take it
      */
     public static void check(Path file, boolean overwrite) {
-        if (Files.isDirectory(file)) {
-            throw new OutputRefused(file, "is a folder; name a file in it.");
-        }
+        checkKind(file);
         if (Files.exists(file) && !overwrite) {
             throw new OutputRefused(file, "exists already; choose another name or add --overwrite.");
         }
@@ -67,6 +66,20 @@ public final class AtomicFile {
         }
         if (!Files.isWritable(folder)) {
             throw new OutputRefused(file, "cannot be written: its folder is not writable; choose another.");
+        }
+    }
+
+    /**
+     * Refuses folders, devices, pipes and links that lead nowhere.
+     *
+     * @throws OutputRefused if the name is taken by anything but a regular file
+     */
+    static void checkKind(Path file) {
+        if (Files.isDirectory(file)) {
+            throw new OutputRefused(file, "is a folder; name a file in it.");
+        }
+        if (Files.exists(file, LinkOption.NOFOLLOW_LINKS) && !Files.isRegularFile(file)) {
+            throw new OutputRefused(file, "is not a regular file; choose another name.");
         }
     }
 

@@ -167,6 +167,24 @@ final class FitsFrame implements OpenedFrame {
                     file,
                     "holds " + layout.depth() + " samples in tiles packed by " + method + "; save it uncompressed.");
         }
+        long axes = hdu.integer(file, "ZNAXIS");
+        for (int i = 1; i <= axes; i++) {
+            checkTileSide(file, hdu, "ZTILE" + i);
+        }
+    }
+
+    /** A tile without extent would be laid beside itself for ever (FITS Standard 4.0, section 10.1.1). */
+    private static void checkTileSide(Path file, FitsHdu hdu, String keyword) {
+        if (hdu.own().text(keyword).isEmpty()) {
+            return;
+        }
+        long side = hdu.integer(file, keyword);
+        if (side < 1 || side > ImageLimits.LARGEST_SIDE_PX) {
+            throw new FrameRefused(
+                    file,
+                    "is damaged: its FITS header gives tiles of " + side + " pixels (" + keyword
+                            + "); copy or save it again.");
+        }
     }
 
     private static void checkLength(Path file, long needed) throws IOException {

@@ -18,7 +18,7 @@ public final class FrameRefused extends RuntimeException {
 
     /** Refuses a file because of a failure underneath. */
     public FrameRefused(Path file, String problem, Throwable cause) {
-        super(nameOf(file) + " " + problem, cause);
+        super(VisibleText.message(nameOf(file) + " " + problem), cause);
         this.file = file;
     }
 

@@ -18,7 +18,7 @@ public final class OutputRefused extends RuntimeException {
 
     /** Refuses to write a file because of a failure underneath. */
     public OutputRefused(Path file, String problem, Throwable cause) {
-        super(FrameRefused.nameOf(file) + " " + problem, cause);
+        super(VisibleText.message(FrameRefused.nameOf(file) + " " + problem), cause);
         this.file = file;
     }
 

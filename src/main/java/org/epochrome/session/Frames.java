@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import org.epochrome.image.Encoding;
 import org.epochrome.io.Conventions;
 import org.epochrome.io.DatedFrame;
@@ -118,6 +119,14 @@ public record Frames(
             throw new FramesRefused(refused);
         }
         return found;
+    }
+
+    /** The files of all frames, also of those that are left out or cannot be used. */
+    public List<Path> files() {
+        return Stream.concat(
+                        all.stream().map(f -> f.head().file()),
+                        absent.stream().map(a -> a.request().file()))
+                .toList();
     }
 
     /** Those that make the picture. */

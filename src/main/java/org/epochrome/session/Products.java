@@ -3,6 +3,8 @@ package org.epochrome.session;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
 
 /**
  * The files that are to be made.
@@ -32,6 +34,17 @@ public record Products(
 
     private static boolean forPeople(Path file) {
         return file.toString().toLowerCase(java.util.Locale.ROOT).endsWith(FOR_PEOPLE);
+    }
+
+    /** All of them. */
+    public List<Path> files() {
+        return Stream.of(
+                        pictures.stream(),
+                        reports.stream(),
+                        map.stream().map(MapFile::file),
+                        turning.stream().map(TurningFile::file))
+                .flatMap(Function.identity())
+                .toList();
     }
 
     /** The report for programs. */

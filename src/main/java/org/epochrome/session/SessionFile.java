@@ -17,8 +17,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.epochrome.io.AtomicFile;
 import org.epochrome.io.FrameRefused;
 
@@ -114,7 +116,11 @@ public final class SessionFile {
                         "is a session of version " + tree.path("version") + ", and this program knows version "
                                 + SessionSchema.VERSION + "; use the program that wrote it.");
             }
-            return MAPPER.treeToValue(tree, SessionSchema.Root.class);
+            SessionSchema.Root root = MAPPER.treeToValue(tree, SessionSchema.Root.class);
+            hole(tree, "").ifPresent(place -> {
+                throw refused(file, "the value of " + place + " is null", null);
+            });
+            return root;
         } catch (UnrecognizedPropertyException e) {
             throw refused(file, "the key " + place(e) + " is not known", e);
         } catch (JsonMappingException e) {
@@ -124,6 +130,22 @@ public final class SessionFile {
         } catch (IOException e) {
             throw new FrameRefused(file, "cannot be read; check that it is there and yours to read.", e);
         }
+    }
+
+    /** Where a list has no value in one of its places; a key without one is as good as absent. */
+    private static Optional<String> hole(JsonNode node, String place) {
+        if (node.isArray()) {
+            return IntStream.range(0, node.size())
+                    .mapToObj(i -> node.get(i).isNull()
+                            ? Optional.of(place + "[" + i + "]")
+                            : hole(node.get(i), place + "[" + i + "]"))
+                    .flatMap(Optional::stream)
+                    .findFirst();
+        }
+        return node.properties().stream()
+                .map(e -> hole(e.getValue(), place.isEmpty() ? e.getKey() : place + "." + e.getKey()))
+                .flatMap(Optional::stream)
+                .findFirst();
     }
 
     private static String line(JsonProcessingException e) {

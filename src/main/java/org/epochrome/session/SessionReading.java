@@ -33,6 +33,7 @@ import org.epochrome.io.DatedFrame;
 import org.epochrome.io.FrameRequest;
 import org.epochrome.io.NameClock;
 import org.epochrome.io.SheetRow;
+import org.epochrome.io.VisibleText;
 import org.epochrome.time.RecordingSpan;
 import org.epochrome.time.UtcText;
 
@@ -91,8 +92,8 @@ final class SessionReading {
                 : Optional.of(new FileMark(frame.bytes(), frame.sha256()));
         String problem = Files.exists(request.file())
                 ? why.getMessage()
-                : request.file().getFileName()
-                        + " is not where the session says; put it back, or leave it out (--leave-out).";
+                : VisibleText.message(request.file().getFileName()
+                        + " is not where the session says; put it back, or leave it out (--leave-out).");
         return new AbsentFrame(request, mark, problem);
     }
 

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayOutputStream;
+import java.io.OutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -19,9 +20,15 @@ import java.util.List;
 record Ran(int code, String out, String err) {
 
     static Ran of(Object... args) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        Ran ran = onto(out, args);
+        return new Ran(ran.code, out.toString(StandardCharsets.UTF_8), ran.err);
+    }
+
+    /** With a standard output that may fail; what it was given is not told. */
+    static Ran onto(OutputStream out, Object... args) {
         PrintStream formerOut = System.out;
         PrintStream formerErr = System.err;
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         int code;
         try (PrintStream o = new PrintStream(out, true, StandardCharsets.UTF_8);
@@ -37,7 +44,7 @@ record Ran(int code, String out, String err) {
             System.setOut(formerOut);
             System.setErr(formerErr);
         }
-        return new Ran(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+        return new Ran(code, "", err.toString(StandardCharsets.UTF_8));
     }
 
     /** It failed with that code and said one sentence for each problem, in this order; each must hold the given words. */

@@ -2,17 +2,21 @@ package org.epochrome.io;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.time.Duration;
 import java.util.Random;
 import org.epochrome.image.Plane;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Whatever is broken about a file, a reader answers with a proper image or with one sentence. */
@@ -89,6 +93,24 @@ class DamagedFilesTest {
             outcomes += outcome(damaged);
         }
         assertEquals(200, outcomes);
+    }
+
+    /** Tiles without extent were once laid beside each other until the memory was full. */
+    @ParameterizedTest
+    @CsvSource({"ZTILE1,0", "ZTILE2,0", "ZTILE1,-1", "ZTILE2,-23", "ZTILE1,2147483647", "ZTILE2,1.5"})
+    void refusesTilesWithoutExtent(String keyword, String side) throws IOException {
+        String whole = Files.readString(FILES.resolve("tiles-rice1.fits"), StandardCharsets.ISO_8859_1);
+        Path damaged = folder.resolve("tiles.fits");
+        int card = whole.indexOf(keyword + "  = ");
+        String said = String.format("%-10s%20s%-50s", keyword + "  = ", side, "");
+        Files.writeString(
+                damaged,
+                whole.substring(0, card) + said + whole.substring(card + said.length()),
+                StandardCharsets.ISO_8859_1);
+        FrameRefused refused = assertTimeoutPreemptively(
+                Duration.ofSeconds(20), () -> assertThrows(FrameRefused.class, () -> FrameReader.head(damaged)));
+        Sentences.assertSentence("tiles.fits", refused);
+        assertTrue(refused.getMessage().contains(keyword), refused.getMessage());
     }
 
     /** 1 for a proper image or a proper refusal; anything else fails. */

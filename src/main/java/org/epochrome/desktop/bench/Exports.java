@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import org.epochrome.evidence.EvidenceReport;
 import org.epochrome.io.AtomicFile;
+import org.epochrome.io.OverwriteGuard;
 import org.epochrome.session.Combination;
 import org.epochrome.session.MapFile;
 import org.epochrome.session.Outputs;
@@ -70,6 +71,7 @@ public final class Exports {
                 true);
         keeper.inBackground(
                 () -> {
+                    OverwriteGuard.check(List.of(path), c.recipe().frames().files());
                     export.write(c, like);
                     return path;
                 },

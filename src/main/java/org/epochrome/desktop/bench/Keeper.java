@@ -13,6 +13,7 @@ import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import org.epochrome.demo.DemoSession;
 import org.epochrome.demo.DemoSessions;
+import org.epochrome.io.OverwriteGuard;
 import org.epochrome.session.Place;
 import org.epochrome.session.Session;
 import org.epochrome.session.SessionFile;
@@ -250,6 +251,8 @@ public final class Keeper {
         draft.session()
                 .ifPresent(session -> inBackground(
                         () -> {
+                            OverwriteGuard.check(
+                                    List.of(path), session.recipe().frames().files());
                             SessionFile.write(session, path, version, true);
                             return path;
                         },

@@ -1,5 +1,6 @@
 package org.epochrome.desktop.bench;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -307,6 +308,20 @@ class KeeperTest {
         assertTrue(
                 bench.problemProperty().get().contains(folder.getFileName().toString()), bench.problemProperty()::get);
         assertTrue(bench.problemProperty().get().endsWith("."));
+    }
+
+    /** Choosers ask whether a file may be replaced; a frame may not. */
+    @Test
+    void aSessionIsNotSavedOverAFrame() throws Exception {
+        Path night = Files.createDirectories(folder.resolve("night"));
+        Path red = Files.copy(Path.of("demo-data/jupiter/jupiter-R.fits"), night.resolve("jupiter-R.fits"));
+        byte[] before = Files.readAllBytes(red);
+        bench.open(Session.usual(
+                Recipe.usual(Frames.found(List.of(FrameRequest.of(red)), Conventions.UNSAID), Body.JUPITER)));
+        keeper.save(Files.createLink(night.resolve("night.json"), red), () -> {});
+        assertTrue(
+                bench.problemProperty().get().contains("night.json is one of the files"), bench.problemProperty()::get);
+        assertArrayEquals(before, Files.readAllBytes(night.resolve("night.json")));
     }
 
     /** A large picture is finished once more when it is saved: that may be too much. */

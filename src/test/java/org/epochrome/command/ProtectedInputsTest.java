@@ -1,0 +1,125 @@
+package org.epochrome.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** No option replaces what the picture is made from, not even with --overwrite. */
+class ProtectedInputsTest {
+    private static final int OUTPUT = 5;
+
+    @TempDir
+    private Path folder;
+
+    private SmallEvening evening;
+    private List<Path> frames;
+
+    @BeforeEach
+    void frames() {
+        evening = new SmallEvening(folder);
+        frames = List.of(evening.sound("R"), evening.sound("G"), evening.sound("B"));
+    }
+
+    private void refused(String sentence, Object... words) {
+        Map<String, Long> before = evening.contents();
+        List<Object> all = new ArrayList<>(List.of("combine", "--overwrite", "--quiet"));
+        all.addAll(List.of(words));
+        Ran.of(all.toArray()).refuses(OUTPUT, sentence);
+        assertEquals(before, evening.contents());
+    }
+
+    private void refusedWithFrames(String sentence, Object... words) {
+        List<Object> all = new ArrayList<>(List.of(words));
+        all.addAll(frames);
+        refused(sentence, all.toArray());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"--out,jupiter-R.fits", "--map,jupiter-G.fits"})
+    void aFrame(String option, String name) {
+        refusedWithFrames(name + "|to be read", option, folder.resolve(name));
+    }
+
+    @Test
+    void aFrameThatIsLeftOut() {
+        Path out = folder.resolve("jupiter-R.fits");
+        refusedWithFrames("jupiter-R.fits|to be read", "--leave-out", out, "--luminance-from=none", "--out", out);
+    }
+
+    @Test
+    void sheetResponseAndWhiteFrame() throws IOException {
+        StringBuilder rows = new StringBuilder("file\n");
+        frames.forEach(f -> rows.append(f.getFileName()).append('\n'));
+        Path sheet = evening.text("sheet.json.csv", rows.toString());
+        Path asReport = Files.createSymbolicLink(folder.resolve("sheet.json"), sheet);
+        refused("sheet.json|to be read", "--sheet", sheet, "--report", asReport);
+        Path curve = evening.text("curve", "400,0.5\n800,0.6\n");
+        Path asPage = Files.createLink(folder.resolve("page.html"), curve);
+        refusedWithFrames("page.html|to be read", "--response", curve, "--report", asPage);
+        Path white = Files.copy(frames.get(0), folder.resolve("white.fits"));
+        refusedWithFrames(
+                "white.fits|to be read",
+                "--white-frame",
+                white,
+                "--white-frame",
+                frames.get(1),
+                "--white-frame",
+                frames.get(2),
+                "--out",
+                white);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "\"pictures\":[\"jupiter-R.fits\"];jupiter-R.fits|to be read",
+                "\"map\":{\"file\":\"jupiter-R.fits\"};jupiter-R.fits|to be read",
+                "\"turning\":{\"file\":\"frame.png\"};frame.png|to be read",
+                "\"reports\":[\"night.json\"];night.json|to be read",
+                "\"pictures\":[\"a.png\",\"./a.png\"];a.png|two outputs",
+                "\"pictures\":[\"a.png\"],\"map\":{\"file\":\"a.png\"};a.png|two outputs",
+            })
+    void whatASessionNames(String outputs, String sentence) throws IOException {
+        Files.createSymbolicLink(folder.resolve("frame.png"), frames.get(1));
+        refused(sentence, session(outputs));
+    }
+
+    @Test
+    void theSessionItself() {
+        Path session = session("");
+        refused("night.json|to be read", session, "--save-session", session);
+    }
+
+    private Path session(String outputs) {
+        return evening.text(
+                "night.json",
+                "{\"format\":\"epochrome-session\",\"version\":1,\"body\":\"jupiter\",\"frames\":"
+                        + "[{\"file\":\"jupiter-R.fits\"},{\"file\":\"jupiter-G.fits\"},{\"file\":\"jupiter-B.fits\"}],"
+                        + "\"outputs\":{" + outputs + "}}");
+    }
+
+    @Test
+    void aReportThatIsAlsoTheSession() {
+        Path one = folder.resolve("one.json");
+        refusedWithFrames("one.json|two outputs", "--report", one, "--save-session", one);
+    }
+
+    @Test
+    void inspectKeepsFramesToo() throws IOException {
+        Path report = Files.createLink(folder.resolve("report.json"), frames.get(0));
+        Map<String, Long> before = evening.contents();
+        Ran.of("inspect", "--overwrite", "--report", report, frames.get(0)).refuses(OUTPUT, "report.json|to be read");
+        assertEquals(before, evening.contents());
+    }
+}
