@@ -134,7 +134,7 @@ public record MapFile(Path file, OptionalInt width) {
         List<FitsCard> world = world(map.grid(), c.recipe().body(), system);
         List<FitsCard> cards = new ArrayList<>(from.common());
         cards.add(new FitsCard("BUNIT", "1", "linear, as if seen and lit from overhead"));
-        cards.add(new FitsCard("CTYPE3", "RGB", "planes are red, green, blue"));
+        cards.addAll(from.planes());
         cards.addAll(world);
         cards.addAll(from.aspect());
         List<String> history = new ArrayList<>(from.history());
@@ -169,6 +169,7 @@ public record MapFile(Path file, OptionalInt width) {
                 new FitsCard("LONGSYS", system.key(), "system of the longitudes"),
                 new FitsCard("LONGDIR", grid.westward() ? "WEST" : "EAST", "sense in which they count"),
                 new FitsCard("A_RADIUS", 1000 * body.equatorialRadiusKm(), "[m] equatorial radius"),
+                new FitsCard("B_RADIUS", 1000 * body.equatorialRadiusKm(), "[m] the other equatorial radius"),
                 new FitsCard("C_RADIUS", 1000 * body.polarRadiusKm(), "[m] polar radius"));
     }
 }

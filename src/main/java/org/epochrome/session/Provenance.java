@@ -11,6 +11,7 @@ import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.image.Passband;
 import org.epochrome.io.FitsCard;
 import org.epochrome.io.FitsTable;
 import org.epochrome.io.FitsTable.Column;
@@ -21,6 +22,7 @@ import org.epochrome.time.UtcText;
 /** Where a result comes from, as FITS tells it: keywords, history, and the list of frames. */
 final class Provenance {
     private static final double ARCSEC_PER_RADIUS = 0.5;
+    private static final List<String> SHOWN_AS = List.of("red", "green", "blue");
 
     private final Combination c;
     private final String version;
@@ -71,11 +73,30 @@ final class Provenance {
         return cards;
     }
 
+    /** Which band each plane of a colour product holds. */
+    List<FitsCard> planes() {
+        List<FitsCard> cards = new ArrayList<>();
+        cards.add(new FitsCard("CTYPE3", "RGB", "planes shown as red, green, blue"));
+        for (int k = 1; k <= SHOWN_AS.size(); k++) {
+            String name = c.recipe().assignment().colours().get(k - 1);
+            Passband passband = c.frames().stream()
+                    .map(f -> f.exposure().band())
+                    .filter(band -> band.name().equals(name))
+                    .findFirst()
+                    .orElseThrow()
+                    .passband();
+            cards.add(new FitsCard("BAND" + k, name, "band of the plane shown as " + SHOWN_AS.get(k - 1)));
+            cards.add(new FitsCard("WAVEMIN" + k, passband.fromNm(), "[nm] its passband, from"));
+            cards.add(new FitsCard("WAVEMAX" + k, passband.toNm(), "[nm] to"));
+        }
+        return cards;
+    }
+
     /** All keywords of the colour cube. */
     List<FitsCard> cube() {
         List<FitsCard> cards = new ArrayList<>(common());
         cards.add(new FitsCard("BUNIT", "1", "part of full scale, linear"));
-        cards.add(new FitsCard("CTYPE3", "RGB", "planes are red, green, blue"));
+        cards.addAll(planes());
         cards.add(new FitsCard("DISKX", c.disk().x() + 1, "[pix] disk centre, column from 1"));
         cards.add(new FitsCard("DISKY", c.cube().height() - c.disk().y(), "[pix] disk centre, row from 1, bottom up"));
         cards.add(new FitsCard("DISKR", c.disk().equatorialRadiusPx(), "[pix] equatorial radius"));

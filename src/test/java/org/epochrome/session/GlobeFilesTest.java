@@ -171,6 +171,11 @@ class GlobeFilesTest {
         }
         assertEquals("JULN-CAR", header.getStringValue("CTYPE1"));
         assertEquals("WEST", header.getStringValue("LONGDIR"));
+        // Jupiter's equator is round; 71492 km by Archinal et al. 2018, table 6.
+        assertEquals(71_492_000, header.getDoubleValue("B_RADIUS"));
+        assertEquals("B", header.getStringValue("BAND3"));
+        assertEquals(400, header.getDoubleValue("WAVEMIN3"));
+        assertEquals(500, header.getDoubleValue("WAVEMAX3"));
         FrameFile read = FrameReader.read(file);
         List<Double> all = error(read.planes(), coverage, header, 0.99f);
         List<Double> most = error(read.planes(), coverage, header, 0.5f);
