@@ -103,9 +103,8 @@ class HeldDiskTest {
                 "green off by " + night.offPx(c, c.frames().get(1)));
     }
 
-    /** Once such a frame led the fit astray by more than 5 px; now it is 0.02 px off. */
     @Test
-    void aFrameWithSomethingBrighterInItIsUsedWithAndWithoutAHand() {
+    void aFrameWithSomethingBrighterInItCanBeUsedByHand() {
         InventedNight lit = new InventedNight(folder)
                 .add("lit-r.fits", InventedNight.shot(Band.R, -100, InventedNight.camera(), 100, 1))
                 .add("lit-g.fits", InventedNight.shot(Band.G, 5, InventedNight.camera(), 100, 2))
@@ -114,10 +113,10 @@ class HeldDiskTest {
                         InventedNight.shot(Band.B, 130, InventedNight.camera().offsetBy(1.3, 0.7), 100, 3),
                         HeldDiskTest::withAStreetLamp);
         Recipe recipe = lit.recipe();
-        Combination fitted = InventedNight.combine(recipe);
-        assertTrue(lit.offPx(fitted, fitted.frames().get(2)) < 0.1);
+        Combination astray = InventedNight.combine(recipe);
+        assertTrue(lit.offPx(astray, astray.frames().get(2)) > 5);
         Path blue = recipe.frames().all().get(2).head().file();
-        TrueDisk truth = lit.disk(fitted.frames().get(2));
+        TrueDisk truth = lit.disk(astray.frames().get(2));
         HeldDisk disk = new HeldDisk(truth.x(), truth.y(), truth.equatorialRadiusPx(), OptionalDouble.empty());
         Combination c = InventedNight.combine(held(recipe, Map.of(blue, disk)));
         assertEquals(0, lit.offPx(c, c.frames().get(2)));
