@@ -51,7 +51,7 @@ class ExportsTest {
         }
     }
 
-    /** Jupiter on pixels twice as wide, which is quicker, or an empty sky. */
+    /** Jupiter on pixels four times as wide, which is quicker, or an empty sky. */
     private Session session(String name, boolean empty) {
         List<FrameRequest> files = new ArrayList<>();
         for (String band : List.of("R", "G", "B")) {
@@ -59,7 +59,7 @@ class ExportsTest {
                             List.of(FrameRequest.of(Path.of("demo-data/jupiter/jupiter-" + band + ".fits"))),
                             Conventions.UNSAID)
                     .get(0);
-            Plane plane = Binning.by(2, demo.load().planes().get(0));
+            Plane plane = Binning.by(4, demo.load().planes().get(0));
             Path file = folder.resolve(name + "-" + band + ".fits");
             FrameWriter.write(
                     file,
