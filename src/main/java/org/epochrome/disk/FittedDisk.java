@@ -81,20 +81,7 @@ public record FittedDisk(
 
     /** The fit with a centre that is less sure. */
     public FittedDisk doubted(double centrePx) {
-        return new FittedDisk(
-                disk,
-                shading,
-                background,
-                brightness,
-                noise,
-                Math.hypot(centreSigmaPx, centrePx),
-                radiusSigmaPx,
-                northSigmaDeg,
-                residual,
-                rings,
-                skySlope,
-                passband,
-                centreByRadius);
+        return doubted(centrePx, radiusSigmaPx, centreByRadius);
     }
 
     /**
@@ -104,14 +91,18 @@ public record FittedDisk(
      * @param byRadius how far the centre goes with the radius
      */
     public FittedDisk withRadiusSigma(double sigmaPx, double byRadius) {
+        return doubted(byRadius * sigmaPx / Math.sqrt(2), sigmaPx, byRadius);
+    }
+
+    private FittedDisk doubted(double centrePx, double radiusPx, double byRadius) {
         return new FittedDisk(
                 disk,
                 shading,
                 background,
                 brightness,
                 noise,
-                Math.hypot(centreSigmaPx, byRadius * sigmaPx / Math.sqrt(2)),
-                sigmaPx,
+                Math.hypot(centreSigmaPx, centrePx),
+                radiusPx,
                 northSigmaDeg,
                 residual,
                 rings,

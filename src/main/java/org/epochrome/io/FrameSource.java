@@ -82,7 +82,7 @@ public final class FrameSource {
         NameTimes.Stamp stamp = NameTimes.find(head.file(), clock.utcOffset())
                 .orElseThrow(() -> new FrameRefused(
                         head.file(),
-                        "tells no time, neither in a FITS header nor in its name; name it like"
+                        "has no time, neither in a FITS header nor in its name; name it like"
                                 + " 2031-05-02-211405 (UTC) or give its times in a --sheet."));
         List<String> notes = new ArrayList<>(header.notes());
         stamp.remark().ifPresent(notes::add);
@@ -131,7 +131,7 @@ public final class FrameSource {
             return choice(head, Meaning.COLOUR, "three planes", notes);
         }
         throw new FrameRefused(
-                head.file(), "does not tell its band; give it by --red, --green, --blue, --luminance or in a --sheet.");
+                head.file(), "has no band; give it by --red, --green, --blue, --luminance or in a --sheet.");
     }
 
     private BandChoice ordered(FrameHead head, String word, String source) {

@@ -62,7 +62,7 @@ final class AxisByMotion {
         String sentence() {
             return String.format(
                     Locale.ROOT,
-                    "North was found from the motion of the detail: %.1f degrees, give or take %.1f%s; --north DEG"
+                    "North was found from the motion of the detail: %.1f ± %.1f degrees%s; --north DEG"
                             + " overrules it.",
                     northDeg,
                     sigmaDeg,

@@ -117,9 +117,9 @@ final class Posture {
                     .orElseThrow();
             warnings.add(
                     endsKnown()
-                            ? "The frames do not tell whether they are mirrored; taken as not mirrored (say it by"
-                                    + " --mirrored)."
-                            : "The frames do not tell which end of the axis is north; if the result is upside down,"
+                            ? "The frames do not show whether they are mirrored; they were taken as not mirrored. Use"
+                                    + " --mirrored to change this."
+                            : "The frames do not show which end of the axis is north; if the result is upside down,"
                                     + " give --north " + Math.round(Disk.wrapDeg(first.northDeg + 180)) + ".");
         } else if (!endsKnown() && mirroring == Mirroring.AUTO) {
             warnings.add("North was found from the sense of rotation, taking the frames as not mirrored; if they are,"
@@ -273,7 +273,7 @@ final class Posture {
         if (free && best.agreement < LEAST_AGREEMENT) {
             warnings.add(
                     schedule.exposures().get(index).name()
-                            + " is said to be mirrored, but its detail does not tell how it is turned; leave it out if it lies askew.");
+                            + " is said to be mirrored, but its detail does not show how it is turned; leave it out if it looks turned in the result.");
         }
         return best;
     }

@@ -225,9 +225,9 @@ class FrameSourceTest {
     @ParameterizedTest
     @CsvSource({
         "jup_R_G, '', two bands in its name",
-        "jup, '', does not tell its band",
-        "jup_g4, '', does not tell its band",
-        "jupR, '', does not tell its band",
+        "jup, '', has no band",
+        "jup_g4, '', has no band",
+        "jupR, '', has no band",
         "jup, Nebula, not a known band",
         "jup, R + G, more than one band",
         "jup_rgb, '', holds one grey plane",
@@ -307,7 +307,7 @@ class FrameSourceTest {
     void refusesAFrameWithoutTimesAndOneThatLastsForDays() {
         Path without = grey("jup_R.fits", card("DATE", "2031-05-02T21:14:05"));
         FrameRefused refused = assertThrows(FrameRefused.class, () -> source().find(FrameRequest.of(without)));
-        assertTrue(refused.getMessage().contains("tells no time"), refused.getMessage());
+        assertTrue(refused.getMessage().contains("has no time"), refused.getMessage());
         Path days =
                 grey("long_R.fits", card("DATE-OBS", "2031-05-02T21:14:05"), card("DATE-END", "2031-05-05T21:14:05"));
         assertThrows(FrameRefused.class, () -> source().find(FrameRequest.of(days)));
