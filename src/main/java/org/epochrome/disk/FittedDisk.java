@@ -84,6 +84,11 @@ public record FittedDisk(
         return doubted(centrePx, radiusSigmaPx, centreByRadius);
     }
 
+    /** The fit with a centre that is less sure, and a radius too if it was not given. */
+    public FittedDisk doubted(double centrePx, double radiusPx) {
+        return doubted(centrePx, radiusSigmaPx > 0 ? Math.hypot(radiusSigmaPx, radiusPx) : 0, centreByRadius);
+    }
+
     /**
      * The fit with a radius that is known from elsewhere: its error moves the centre as far as that hangs on it.
      *
