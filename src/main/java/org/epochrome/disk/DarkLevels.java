@@ -24,6 +24,8 @@ public record DarkLevels(double cutPart, double exponent, double sigma) {
     private static final int ENOUGH = 150;
     /** and so many by five, if there are no more below the highest ceiling. */
     private static final int LEAST = 60;
+    /** Steps of the levels below a ceiling, so that each third of it has one. */
+    private static final int LEAST_STEPS = 3;
     /** Part of them in the lowest third: an exponent of 2.4 leaves 0.07, a threshold without subtraction or a mask none. */
     private static final double NEAR_CUT = 0.03;
 
@@ -78,9 +80,11 @@ public record DarkLevels(double cutPart, double exponent, double sigma) {
         double floor = 0.5 * step;
         double top = floor;
         int count = 0;
-        for (int i = 0; i < CEILINGS.length && count < ENOUGH; i++) {
-            top = Math.floor(CEILINGS[i] / step) * step + floor;
-            count = below(levels, top);
+        for (double ceiling : CEILINGS) {
+            if (count < ENOUGH && ceiling >= LEAST_STEPS * step) {
+                top = Math.floor(ceiling / step) * step + floor;
+                count = below(levels, top);
+            }
         }
         if (count < LEAST || below(levels, floor + (top - floor) / 3) < NEAR_CUT * count) {
             return new DarkLevels(cutPart, Double.NaN, Double.NaN);
