@@ -1,6 +1,7 @@
 package org.epochrome.disk;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Random;
@@ -56,7 +57,7 @@ class DarkLevelsTest {
         assertTrue(exponent > 0.75 * gamma && exponent < 1.1 * gamma, "exponent " + exponent);
     }
 
-    /** Nothing lies next to a least value that a threshold or a mask made, however rare the next levels are. */
+    /** Above a least value that a threshold or a mask made there is a gap, and then levels as frequent as brighter ones. */
     @ParameterizedTest
     @CsvSource({"0.011", "0.016", "0.025"})
     void thresholdsAreNoCurves(double threshold) {
@@ -65,7 +66,7 @@ class DarkLevelsTest {
             plane.data()[i] = plane.data()[i] < threshold ? 0 : plane.data()[i];
         }
         assertEquals(1, of(plane).cutPart(), 0.01);
-        assertEquals(Double.NaN, of(plane).exponent());
+        assertFalse(of(plane).exponent() > 1.1, "exponent " + of(plane).exponent());
     }
 
     @Test
