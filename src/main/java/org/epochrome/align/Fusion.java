@@ -11,8 +11,8 @@ import java.util.stream.IntStream;
  * Weighs what the witnesses say about where the disks lie. The limb knows every frame's disk on its own; detail and physics
  * know how frames lie against each other, mostly better. The corrections {@code e} to the limb's centres minimise
  * {@code sum ((e_i - c f_i) / s_i)^2 + sum ((e_to - e_from - d) / t)^2 + c^2}, with s the limb's and t the others' standard
- * errors, d their shifts, and c what errs in all limbs of one cause, in standard errors, which moves each by its f; errors
- * need not lie along the axes.
+ * errors, d their shifts, and c what errs in all limbs of one cause, in standard errors, which moves each by its f (one such
+ * term for every cause); errors need not lie along the axes.
  *
  * <p>A statement that contradicts the rest by far is left out, the worst first (Baarda 1968, "A testing procedure for use in
  * geodetic networks": each residual over its own standard error). Where two statements contradict each other and no third
@@ -56,7 +56,12 @@ public final class Fusion {
      */
     public static Fused of(List<Limb> limbs, List<Link> links, int reference) {
         int n = limbs.size();
-        int causes = 1 + limbs.stream().mapToInt(Limb::cause).max().orElse(0);
+        int causes = 1
+                + limbs.stream()
+                        .flatMap(limb -> limb.shared().stream())
+                        .mapToInt(SharedError::cause)
+                        .max()
+                        .orElse(-1);
         List<Statement> all = new ArrayList<>();
         for (int i = 0; i < n; i++) {
             all.add(Statement.of(limbs.get(i), i, n));

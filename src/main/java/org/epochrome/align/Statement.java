@@ -1,5 +1,6 @@
 package org.epochrome.align;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -28,6 +29,14 @@ record Statement(
 
     static Statement of(Limb limb, int frame, int frames) {
         double sigma = Math.max(HELD_PX, Math.min(UNHEARD_PX, limb.sigmaPx()));
+        List<Integer> terms = new ArrayList<>(List.of(2 * frame, 2 * frame + 1));
+        List<Double> right = new ArrayList<>(List.of(1.0, 0.0));
+        List<Double> down = new ArrayList<>(List.of(0.0, 1.0));
+        for (SharedError shared : limb.shared()) {
+            terms.add(2 * frames + shared.cause());
+            right.add(-shared.x());
+            down.add(-shared.y());
+        }
         return new Statement(
                 frame,
                 limb.misfits(),
@@ -38,9 +47,9 @@ record Statement(
                         Math.hypot(sigma, limb.ownY()),
                         limb.ownX() * limb.ownY()),
                 Witness.LIMB,
-                List.of(2 * frame, 2 * frame + 1, 2 * frames + limb.cause()),
-                List.of(1.0, 0.0, -limb.sharedX()),
-                List.of(0.0, 1.0, -limb.sharedY()));
+                terms,
+                right,
+                down);
     }
 
     static Statement of(Link link) {

@@ -59,7 +59,7 @@ final class Descent {
     private DiskModel model;
     private double[] sigmas = new double[DiskModel.SHAPE];
     private double residual;
-    private double centreByRadius;
+    private FitErrors.CentreByRadius centreByRadius = FitErrors.CentreByRadius.NONE;
     /** The move that the last step's equations asked for, and what was made of it. */
     private double[] newton;
 
@@ -87,8 +87,8 @@ final class Descent {
         return sigmas;
     }
 
-    /** How far the centre goes if the radius is taken for so much larger; 0 if that is held. */
-    double centreByRadius() {
+    /** How far the centre moves with the radius; not at all if that is held. */
+    FitErrors.CentreByRadius centreByRadius() {
         return centreByRadius;
     }
 
@@ -213,8 +213,10 @@ final class Descent {
             sigmas[DiskModel.Y] = held[DiskModel.Y] ? 0 : Math.hypot(sigmas[DiskModel.Y], cut);
             double[] radius = covariance[DiskModel.RADIUS];
             centreByRadius = held[DiskModel.RADIUS]
-                    ? 0
-                    : Math.hypot(radius[DiskModel.X], radius[DiskModel.Y]) / radius[DiskModel.RADIUS];
+                    ? FitErrors.CentreByRadius.NONE
+                    : new FitErrors.CentreByRadius(
+                            radius[DiskModel.X] / radius[DiskModel.RADIUS],
+                            radius[DiskModel.Y] / radius[DiskModel.RADIUS]);
         }
     }
 

@@ -362,15 +362,17 @@ public final class DiskFit {
                         + levels.top() * samples.surroundings().skySeen(shape, shape[DiskModel.X], shape[DiskModel.Y]),
                 levels.top() * Markings.mean(model.coefficients()) / (1 - wings.spread()),
                 levels.noise(),
-                samples.bin() * Math.hypot(sigmas[DiskModel.X], sigmas[DiskModel.Y]) / Math.sqrt(2),
-                samples.bin() * sigmas[DiskModel.RADIUS],
-                Math.toDegrees(sigmas[DiskModel.NORTH]),
+                new FitErrors(
+                        samples.bin() * Math.hypot(sigmas[DiskModel.X], sigmas[DiskModel.Y]) / Math.sqrt(2),
+                        samples.bin() * sigmas[DiskModel.RADIUS],
+                        Math.toDegrees(sigmas[DiskModel.NORTH]),
+                        descent.centreByRadius(),
+                        false),
                 descent.residual(),
                 RingLight.NONE,
                 samples.surroundings().skySlope(shape).times(levels.top() / samples.bin()),
                 sigmas[DiskModel.SMEAR_WIDTH] > 0
                         ? new PassbandWidth(shape[DiskModel.SMEAR_WIDTH], sigmas[DiskModel.SMEAR_WIDTH])
-                        : PassbandWidth.UNKNOWN,
-                descent.centreByRadius());
+                        : PassbandWidth.UNKNOWN);
     }
 }

@@ -10,15 +10,11 @@ import org.epochrome.image.Plane;
  * @param background sky level at the disk's centre, in the plane's units
  * @param brightness factor of the even globe, in the plane's units above the sky
  * @param noise standard deviation of the sky, in the plane's units
- * @param centreSigmaPx standard error of the centre, per axis
- * @param radiusSigmaPx standard error of the equatorial radius; 0 if it was given
- * @param northSigmaDeg standard error of the north angle; 0 if it was given
+ * @param errors standard errors of centre, radius and north angle
  * @param residual rms of what the model leaves within two blurs inside the limb, as a part of the disk's brightness
  * @param rings brightness of Saturn's rings
  * @param skySlope how the sky's brightness changes over the frame
  * @param passband how wide the passband is by the smear
- * @param centreByRadius how far the centre goes if the radius is taken for so much larger: little if all of the limb is seen,
- *     much if only one side is; 0 if the radius was given
  */
 public record FittedDisk(
         Disk disk,
@@ -26,14 +22,11 @@ public record FittedDisk(
         double background,
         double brightness,
         double noise,
-        double centreSigmaPx,
-        double radiusSigmaPx,
-        double northSigmaDeg,
+        FitErrors errors,
         double residual,
         RingLight rings,
         SkySlope skySlope,
-        PassbandWidth passband,
-        double centreByRadius) {
+        PassbandWidth passband) {
 
     /** A disk without rings under an even sky. */
     public FittedDisk(
@@ -42,9 +35,7 @@ public record FittedDisk(
             double background,
             double brightness,
             double noise,
-            double centreSigmaPx,
-            double radiusSigmaPx,
-            double northSigmaDeg,
+            FitErrors errors,
             double residual) {
         this(
                 disk,
@@ -52,36 +43,47 @@ public record FittedDisk(
                 background,
                 brightness,
                 noise,
-                centreSigmaPx,
-                radiusSigmaPx,
-                northSigmaDeg,
+                errors,
                 residual,
                 RingLight.NONE,
                 SkySlope.NONE,
-                PassbandWidth.UNKNOWN,
-                0);
+                PassbandWidth.UNKNOWN);
     }
 
-    /** The same fit with the disk at another place or in another posture. */
+    /** Standard error of the centre, per axis, pixels. */
+    public double centreSigmaPx() {
+        return errors.allOfCentrePx();
+    }
+
+    /** Standard error of the equatorial radius, pixels; 0 if it was given. */
+    public double radiusSigmaPx() {
+        return errors.radiusPx();
+    }
+
+    /** Standard error of the north angle, degrees; 0 if it was given. */
+    public double northSigmaDeg() {
+        return errors.northDeg();
+    }
+
+    /** The fit with the disk at another place or in another orientation. */
     public FittedDisk at(Disk other) {
-        return with(other, shading, northSigmaDeg, skySlope);
+        return with(other, shading, errors, skySlope, passband);
     }
 
-    /** The same fit on the plane binned by a factor. */
+    /** The fit on the plane binned by a factor. */
     public FittedDisk binned(int factor) {
         Disk small = disk.binned(factor);
-        SkySlope steeper = skySlope.times(factor);
-        return with(small, shading.carried(disk, small), northSigmaDeg, steeper);
+        return with(small, shading.carried(disk, small), errors, skySlope.times(factor), passband);
     }
 
-    /** The same fit with another standard error of the north angle. */
+    /** The fit with another standard error of the north angle. */
     public FittedDisk withNorthSigma(double sigmaDeg) {
-        return with(disk, shading, sigmaDeg, skySlope);
+        return with(disk, shading, errors.withNorth(sigmaDeg), skySlope, passband);
     }
 
-    /** The fit with a centre that is less sure. */
+    /** The fit with a less certain centre, by a standard error per axis in pixels. */
     public FittedDisk doubted(double centrePx) {
-        return doubted(centrePx, radiusSigmaPx, centreByRadius);
+        return with(disk, shading, errors.addedToCentre(centrePx), skySlope, passband);
     }
 
     /** The fit with a centre that is less sure, and a radius too if it was not given. */
@@ -90,58 +92,28 @@ public record FittedDisk(
     }
 
     /**
-     * The fit with a radius that is known from elsewhere: its error moves the centre as far as that hangs on it.
+     * The fit with a radius that frames have in common: its error moves the centre as far as that depends on it.
      *
      * @param sigmaPx standard error of the radius
-     * @param byRadius how far the centre goes with the radius
+     * @param byRadius how far the centre moves with the radius
      */
-    public FittedDisk withRadiusSigma(double sigmaPx, double byRadius) {
-        return doubted(byRadius * sigmaPx / Math.sqrt(2), sigmaPx, byRadius);
-    }
-
-    private FittedDisk doubted(double centrePx, double radiusPx, double byRadius) {
-        return new FittedDisk(
-                disk,
-                shading,
-                background,
-                brightness,
-                noise,
-                Math.hypot(centreSigmaPx, centrePx),
-                radiusPx,
-                northSigmaDeg,
-                residual,
-                rings,
-                skySlope,
-                passband,
-                byRadius);
+    public FittedDisk withCommonRadius(double sigmaPx, FitErrors.CentreByRadius byRadius) {
+        return with(disk, shading, errors.withCommonRadius(sigmaPx, byRadius), skySlope, passband);
     }
 
     /** The fit with what another one found out about the passband. */
     public FittedDisk withPassband(PassbandWidth other) {
-        return new FittedDisk(
-                disk,
-                shading,
-                background,
-                brightness,
-                noise,
-                centreSigmaPx,
-                radiusSigmaPx,
-                northSigmaDeg,
-                residual,
-                rings,
-                skySlope,
-                other,
-                centreByRadius);
+        return with(disk, shading, errors, skySlope, other);
     }
 
-    /** The same fit on the plane as {@link Unsmear} leaves it. */
+    /** The fit on the plane as {@link Unsmear} leaves it. */
     public FittedDisk cleared(Unsmear.Extent extent) {
-        return with(disk, shading.drawnOut(Unsmear.left(shading, extent)), northSigmaDeg, skySlope);
+        return with(disk, shading.drawnOut(Unsmear.left(shading, extent)), errors, skySlope, passband);
     }
 
-    /** The same fit with another exponent of the shading. */
+    /** The fit with another exponent of the shading. */
     public FittedDisk withMinnaert(double minnaert) {
-        return with(disk, shading.withMinnaert(minnaert), northSigmaDeg, skySlope);
+        return with(disk, shading.withMinnaert(minnaert), errors, skySlope, passband);
     }
 
     /** The frame with an even sky, of the level {@link #background}. */
@@ -149,20 +121,22 @@ public record FittedDisk(
         return skySlope.equals(SkySlope.NONE) ? frame : skySlope.evened(frame, disk);
     }
 
-    private FittedDisk with(Disk otherDisk, Shading otherShading, double sigmaDeg, SkySlope otherSlope) {
+    private FittedDisk with(
+            Disk otherDisk,
+            Shading otherShading,
+            FitErrors otherErrors,
+            SkySlope otherSlope,
+            PassbandWidth otherPassband) {
         return new FittedDisk(
                 otherDisk,
                 otherShading,
                 background,
                 brightness,
                 noise,
-                centreSigmaPx,
-                radiusSigmaPx,
-                sigmaDeg,
+                otherErrors,
                 residual,
                 rings,
                 otherSlope,
-                passband,
-                centreByRadius);
+                otherPassband);
     }
 }

@@ -181,14 +181,14 @@ final class RingedFit {
                         + levels.top() * samples.surroundings().skySeen(shape, shape[DiskModel.X], shape[DiskModel.Y]),
                 levels.top() * mean / (1 - wings.spread()),
                 levels.noise(),
-                samples.bin() * Math.hypot(sigmas[DiskModel.X], sigmas[DiskModel.Y]) / Math.sqrt(2),
-                samples.bin() * sigmas[DiskModel.RADIUS],
-                Math.toDegrees(sigmas[DiskModel.NORTH]),
+                new FitErrors(
+                        samples.bin() * Math.hypot(sigmas[DiskModel.X], sigmas[DiskModel.Y]) / Math.sqrt(2),
+                        samples.bin() * sigmas[DiskModel.RADIUS],
+                        Math.toDegrees(sigmas[DiskModel.NORTH])),
                 descent.residual(),
                 new RingLight(facets.places(), light),
                 samples.surroundings().skySlope(shape).times(levels.top() / samples.bin()),
-                PassbandWidth.UNKNOWN,
-                0);
+                PassbandWidth.UNKNOWN);
     }
 
     private Disk placed(Disk disk) {

@@ -124,8 +124,7 @@ public record Combination(
 
         /** Standard error of where the limb puts the exposure, right and down, whatever its cause. */
         public Shift limbError() {
-            return new Shift(
-                    0, 0, limb.sigmaX(), limb.sigmaY(), limb.sharedX() * limb.sharedY() + limb.ownX() * limb.ownY());
+            return new Shift(0, 0, limb.sigmaX(), limb.sigmaY(), limb.covariance());
         }
 
         /** The larger of the standard errors of its place on the reference, right and down. */

@@ -330,8 +330,8 @@ final class DiskFinder {
                         .withNorthSigma(fit.northSigmaDeg())
                         .withPassband(fit.passband());
             }
-            // A radius of its own, too, is off by what the fit does not know, and the centre with it.
-            return sized.withRadiusSigma(size.sigmaPx(), fit.centreByRadius());
+            // The common radius, too, is off by what the fit does not know, and the centre with it.
+            return sized.withCommonRadius(size.sigmaPx(), fit.errors().centreByRadius());
         });
     }
 

@@ -22,6 +22,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.epochrome.align.Limb;
+import org.epochrome.align.SharedError;
 import org.epochrome.colour.Gains;
 import org.epochrome.colour.Look;
 import org.epochrome.ephemeris.Aspect;
@@ -216,13 +218,19 @@ public final class JsonReport {
         return node;
     }
 
+    private static JsonNode shared(Limb limb, SharedError.Kind kind) {
+        return offset(limb.shared().stream()
+                .filter(s -> s.kind() == kind)
+                .findFirst()
+                .map(s -> new PixelOffset(s.x(), s.y())));
+    }
+
     private static ObjectNode witnesses(Combination.Witnesses w) {
         ObjectNode node = NODES.objectNode();
         ObjectNode limb = node.putObject("limb");
         put(limb, "sigmaPx", w.limb().sigmaPx());
-        limb.set(
-                "byNorthPx",
-                offset(Optional.of(new PixelOffset(w.limb().sharedX(), w.limb().sharedY()))));
+        limb.set("byNorthPx", shared(w.limb(), SharedError.Kind.NORTH));
+        limb.set("bySizePx", shared(w.limb(), SharedError.Kind.SIZE));
         limb.set(
                 "byTimePx",
                 offset(Optional.of(new PixelOffset(w.limb().ownX(), w.limb().ownY()))));

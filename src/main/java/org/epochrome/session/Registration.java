@@ -10,9 +10,11 @@ import java.util.stream.IntStream;
 import org.epochrome.align.Fusion;
 import org.epochrome.align.Limb;
 import org.epochrome.align.Link;
+import org.epochrome.align.SharedError;
 import org.epochrome.align.Shift;
 import org.epochrome.align.Witness;
 import org.epochrome.disk.Disk;
+import org.epochrome.disk.FitErrors;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.job.Progress;
 
@@ -141,42 +143,72 @@ final class Registration {
     }
 
     /**
-     * How sure each limb is of where it puts what is turned with its disk: each of the centre, and all of one camera of the path
-     * on which its north angle turns detail; an angle that is a little off takes it off along the axis. The time that the
-     * stack shows is not quite the middle of its recording: that takes detail off along the rotation, in each frame its own way.
+     * How sure each limb is of where it puts what is turned with its disk: each of the centre, all of one camera of the path
+     * on which its north angle turns detail (an angle that is a little off takes it off along the axis), and all of one plate scale
+     * of the size, which moves the centres of gibbous and cut disks. The time that the stack shows is not quite the middle of its
+     * recording: that takes detail off along the rotation, in each frame its own way.
      */
     private List<Limb> limbs(List<FittedDisk> found, Disk output) {
         Turning turning = new Turning(recipe, schedule);
-        List<Camera> cameras = new ArrayList<>();
+        List<Object> causes = new ArrayList<>();
         List<Limb> limbs = new ArrayList<>();
         double north = Math.toRadians(output.northAngleDeg());
         for (int i = 0; i < found.size(); i++) {
             FittedDisk f = found.get(i);
             Exposure exposure = schedule.exposures().get(i);
-            Camera camera = Camera.of(exposure, f.disk().mirrored());
-            if (!cameras.contains(camera)) {
-                cameras.add(camera);
-            }
             double path = held(i)
                     ? 0
                     : MEAN_PATH
                             * output.equatorialRadiusPx()
                             * Math.toRadians(turning.turnedDeg(exposure))
                             * Math.toRadians(f.northSigmaDeg());
-            double centre = Math.hypot(f.centreSigmaPx(), LIMB_FLOOR_PX)
+            double centre = Math.hypot(f.errors().centrePx(), LIMB_FLOOR_PX)
                     * output.equatorialRadiusPx()
                     / f.disk().equatorialRadiusPx();
             double late = held(i) ? 0 : MEAN_PATH * output.equatorialRadiusPx() * turnedByTimeRad(exposure);
+            SharedError byNorth = new SharedError(
+                    SharedError.Kind.NORTH,
+                    number(causes, Camera.of(exposure, f.disk().mirrored())),
+                    -path * Math.sin(north),
+                    -path * Math.cos(north));
+            List<SharedError> shared = new ArrayList<>(List.of(byNorth));
+            if (f.errors().commonRadius() && !held(i)) {
+                PixelOffset bySize = bySize(f, output);
+                shared.add(new SharedError(
+                        SharedError.Kind.SIZE, number(causes, commonScale(exposure, f)), bySize.x(), bySize.y()));
+            }
             limbs.add(new Limb(
-                            held(i) ? 0 : centre,
-                            cameras.indexOf(camera),
-                            -path * Math.sin(north),
-                            -path * Math.cos(north),
-                            late * Math.cos(north),
-                            -late * Math.sin(north))
-                    .misfitting(f.residual() > MOST_RESIDUAL));
+                    held(i) ? 0 : centre,
+                    late * Math.cos(north),
+                    -late * Math.sin(north),
+                    shared,
+                    f.residual() > MOST_RESIDUAL));
         }
         return limbs;
+    }
+
+    /** By how much a disk's centre moves for one standard error of the common radius, on the output image. */
+    private static PixelOffset bySize(FittedDisk fit, Disk output) {
+        FitErrors errors = fit.errors();
+        return carried(
+                new PixelOffset(
+                        errors.radiusPx() * errors.centreByRadius().x(),
+                        errors.radiusPx() * errors.centreByRadius().y()),
+                fit.disk(),
+                output);
+    }
+
+    /** A plate scale in millionths of an arcsecond per pixel: frames that share one have it to rounding. */
+    private static Long commonScale(Exposure exposure, FittedDisk fit) {
+        return Math.round(1e6 * Sky.arcsecPerPx(exposure.aspect(), fit.disk()));
+    }
+
+    /** The number of a cause among those met so far. */
+    private static int number(List<Object> causes, Object cause) {
+        if (!causes.contains(cause)) {
+            causes.add(cause);
+        }
+        return causes.indexOf(cause);
     }
 
     /** By how much the globe turns in the standard error of a recording's time. */

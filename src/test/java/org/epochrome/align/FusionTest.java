@@ -134,7 +134,7 @@ class FusionTest {
     /** The same two frames, but the second's disk does not resemble its model: who fits nothing is not heard. */
     @Test
     void givesUpALimbThatItsModelDoesNotFit() {
-        List<Limb> limbs = List.of(Limb.alone(0.03), Limb.alone(0.03).misfitting(true));
+        List<Limb> limbs = List.of(Limb.alone(0.03), new Limb(0.03, 0, 0, List.of(), true));
         Fusion.Fused fused = Fusion.of(limbs, List.of(detail(0, 1, new Shift(1.2, 0, 0.02, 0.02))), 0);
         assertEquals(List.of(false, true), fused.limbsLeftOut());
         assertEquals(List.of(false), fused.linksLeftOut());
@@ -148,7 +148,7 @@ class FusionTest {
     /** Detail that is measured badly does not outvote a limb, whatever its model left. */
     @Test
     void keepsAMisfittingLimbAgainstPoorDetail() {
-        List<Limb> limbs = List.of(Limb.alone(0.03), Limb.alone(0.03).misfitting(true));
+        List<Limb> limbs = List.of(Limb.alone(0.03), new Limb(0.03, 0, 0, List.of(), true));
         Fusion.Fused fused = Fusion.of(limbs, List.of(detail(0, 1, new Shift(2, 0, 0.2, 0.2))), 0);
         assertEquals(List.of(true), fused.linksLeftOut());
         assertEquals(List.of(false, false), fused.limbsLeftOut());
@@ -162,7 +162,7 @@ class FusionTest {
     @ParameterizedTest
     @ValueSource(booleans = {true, false})
     void twoLinksOutvoteTheLimbOfTheReference(boolean misfits) {
-        Limb limb = Limb.alone(0.05).misfitting(misfits);
+        Limb limb = new Limb(0.05, 0, 0, List.of(), misfits);
         Shift off = new Shift(0.5, -0.4, 0.03, 0.03);
         Fusion.Fused fused = Fusion.of(List.of(limb, limb, limb), List.of(detail(0, 1, off), detail(0, 2, off)), 0);
         assertEquals(List.of(true, false, false), fused.limbsLeftOut());
@@ -181,7 +181,7 @@ class FusionTest {
     @Test
     void findsACauseThatLimbsShare() {
         double own = Math.sqrt(0.1);
-        List<Limb> limbs = List.of(new Limb(own, 0, 0, 3), new Limb(own, 0, 0, -1));
+        List<Limb> limbs = List.of(shared(own, 0, 0, 3), shared(own, 0, 0, -1));
         Fusion.Fused fused = Fusion.of(limbs, List.of(detail(1, 0, new Shift(0, 4, 1e-4, 1e-4))), 1);
         double cause = 16 / 16.2;
         double left = 0.4 / 16.2;
@@ -198,7 +198,7 @@ class FusionTest {
      */
     @Test
     void anErrorOfItsOwnCountsAlongItsDirection() {
-        List<Limb> limbs = List.of(Limb.alone(0), new Limb(0.1, 0, 0, 0, 0.4, 0));
+        List<Limb> limbs = List.of(Limb.alone(0), new Limb(0.1, 0.4, 0, List.of(), false));
         Fusion.Fused fused = Fusion.of(limbs, List.of(detail(0, 1, new Shift(0.05, 0.05, 0.2, 0.2))), 0);
         double right = 1 / 0.04 / (1 / 0.17 + 1 / 0.04);
         double down = 1 / 0.04 / (1 / 0.01 + 1 / 0.04);
@@ -227,13 +227,30 @@ class FusionTest {
     /** Without links a frame's place against the reference is as unsure as both limbs, and as the cause they feel unlike. */
     @Test
     void saysHowSureAPlaceIs() {
-        List<Limb> limbs = List.of(new Limb(0.3, 0, 0.5, 0), new Limb(0.4, 0, -0.7, 0), new Limb(0.4, 1, -0.7, 0));
+        List<Limb> limbs = List.of(shared(0.3, 0, 0.5, 0), shared(0.4, 0, -0.7, 0), shared(0.4, 1, -0.7, 0));
         Fusion.Fused fused = Fusion.of(limbs, List.of(), 0);
         assertShift(new Shift(0, 0, Math.hypot(0.5, 1.2), 0.5), fused.places().get(1));
         assertShift(
                 new Shift(0, 0, Math.sqrt(0.25 + 0.25 + 0.49), 0.5),
                 fused.places().get(2));
         assertShift(new Shift(0, 0, 0, 0), fused.places().get(0));
+    }
+
+    /**
+     * Limbs with two shared causes, of which one moves both alike: their difference knows nothing of that one, while each alone is
+     * as unsure as all its causes together.
+     */
+    @Test
+    void aCauseThatMovesAllLimbsAlikeLeavesTheirDifference() {
+        List<SharedError> first = List.of(
+                new SharedError(SharedError.Kind.SIZE, 0, 2, 1), new SharedError(SharedError.Kind.NORTH, 1, 0.4, 0));
+        List<SharedError> second = List.of(
+                new SharedError(SharedError.Kind.SIZE, 0, 2, 1), new SharedError(SharedError.Kind.NORTH, 1, -0.2, 0));
+        Fusion.Fused fused =
+                Fusion.of(List.of(new Limb(0.3, 0, 0, first, false), new Limb(0.4, 0, 0, second, false)), List.of(), 0);
+        assertShift(new Shift(0, 0, Math.sqrt(0.25 + 0.36), 0.5), fused.places().get(1));
+        assertEquals(Math.sqrt(0.09 + 4 + 0.16), fused.corrections().get(0).sigmaX(), ROUNDING);
+        assertEquals(Math.sqrt(0.16 + 1), fused.corrections().get(1).sigmaY(), ROUNDING);
     }
 
     /** Errors as large as stated are no blunders: of 2000 draws hardly one is left out. */
@@ -260,6 +277,10 @@ class FusionTest {
 
     private static Fusion.Fused fused(List<Double> limb, List<Link> links) {
         return Fusion.of(limb.stream().map(Limb::alone).toList(), links, 0);
+    }
+
+    private static Limb shared(double sigmaPx, int cause, double x, double y) {
+        return new Limb(sigmaPx, 0, 0, List.of(new SharedError(SharedError.Kind.NORTH, cause, x, y)), false);
     }
 
     private static Link detail(int from, int to, Shift shift) {

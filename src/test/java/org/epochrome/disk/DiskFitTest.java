@@ -314,8 +314,12 @@ class DiskFitTest {
         }
         FittedDisk all = posed(p).fit(whole, Progress.NONE);
         FittedDisk part = posed(p).fit(cut, Progress.NONE);
-        assertTrue(all.centreByRadius() < 0.1, "whole: " + all.centreByRadius());
-        assertTrue(part.centreByRadius() > 0.3, "cut: " + part.centreByRadius());
+        assertTrue(
+                all.errors().centreByRadius().length() < 0.1,
+                "whole: " + all.errors().centreByRadius().length());
+        assertTrue(
+                part.errors().centreByRadius().length() > 0.3,
+                "cut: " + part.errors().centreByRadius().length());
         double larger = 0.4;
         FittedDisk held = fit(
                         p,
@@ -324,6 +328,9 @@ class DiskFitTest {
                 .refit(cut, part, Progress.NONE);
         double gone = Math.hypot(
                 held.disk().x() - part.disk().x(), held.disk().y() - part.disk().y());
-        assertEquals(part.centreByRadius(), gone / larger, 0.25 * part.centreByRadius());
+        assertEquals(
+                part.errors().centreByRadius().length(),
+                gone / larger,
+                0.25 * part.errors().centreByRadius().length());
     }
 }

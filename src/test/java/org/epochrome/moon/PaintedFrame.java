@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.Random;
 import org.epochrome.disk.Disk;
+import org.epochrome.disk.FitErrors;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.Shading;
@@ -39,7 +40,8 @@ final class PaintedFrame {
     PaintedFrame(Body body, Instant mid, double driftX, double driftY, Shading shading) {
         Aspect aspect = Ephemeris.aspect(body, mid, Optional.empty());
         Disk disk = new Disk(0.5 * SIDE + driftX, 0.5 * SIDE + driftY, RADIUS_PX, 17, false);
-        FittedDisk fit = new FittedDisk(disk, shading, BACKGROUND, BRIGHTNESS, NOISE, 0.02, 0.02, 0, 0.01);
+        FittedDisk fit =
+                new FittedDisk(disk, shading, BACKGROUND, BRIGHTNESS, NOISE, new FitErrors(0.02, 0.02, 0), 0.01);
         frame = MoonFrame.of(aspect, Globe.of(aspect), Duration.ofSeconds(1), fit, SIDE, SIDE);
         plane = fit.shading().picture(frame.view(), SIDE, SIDE);
         for (int i = 0; i < plane.data().length; i++) {

@@ -14,6 +14,7 @@ import org.epochrome.demo.Shot;
 import org.epochrome.demo.TrueDisk;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.DiskFit;
+import org.epochrome.disk.FitErrors;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
@@ -84,9 +85,7 @@ class DiskRecoveryTest {
                 fit.background(),
                 fit.brightness(),
                 fit.noise(),
-                sigmaPx,
-                fit.radiusSigmaPx(),
-                fit.northSigmaDeg(),
+                new FitErrors(sigmaPx, fit.radiusSigmaPx(), fit.northSigmaDeg()),
                 fit.residual());
     }
 

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Random;
 import org.epochrome.disk.Disk;
+import org.epochrome.disk.FitErrors;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.NoiseRatio;
@@ -46,7 +47,8 @@ class ProcessingCheckTest {
     }
 
     private static FittedDisk fit(double background, double brightness, double wing) {
-        return new FittedDisk(DISK, shading(wing), background, brightness, 0.001, 0.05, 0.05, 0.1, 0.003);
+        return new FittedDisk(
+                DISK, shading(wing), background, brightness, 0.001, new FitErrors(0.05, 0.05, 0.1), 0.003);
     }
 
     /** A check that finds the same disk whatever the encoding. */

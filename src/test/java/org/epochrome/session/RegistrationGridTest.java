@@ -111,15 +111,14 @@ class RegistrationGridTest {
     }
 
     /**
-     * Errors over what the results say about them, all together; measured 0.666, with a standard error of 0.06 from 60 draws. The
-     * stated errors allow for real spread functions, which these scenes do not have, and for the error of the common radius, though it
-     * moves gibbous disks of all bands alike: without that it was 0.69.
+     * Errors over what the results say about them, all together; measured 0.692, with a standard error of 0.06 from 60 draws. The
+     * stated errors allow for real spread functions, which these scenes do not have.
      */
     @Test
     void statedErrorsHold() {
         assertEquals(60, PLACES.size());
         double rms = rms(PLACES, Place::normalised);
-        assertTrue(rms > 0.66 && rms < 1.4, "rms " + rms + " of " + PLACES);
+        assertTrue(rms > 0.69 && rms < 1.4, "rms " + rms + " of " + PLACES);
     }
 
     private static double rms(List<Place> places, ToDoubleFunction<Place> what) {

@@ -5,6 +5,7 @@ import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.LUDecomposition;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.epochrome.align.Limb;
+import org.epochrome.align.SharedError;
 import org.epochrome.align.Shift;
 import org.epochrome.align.Witness;
 import org.epochrome.session.Combination.FrameResult;
@@ -54,8 +55,12 @@ final class StatedError {
                 errors.addToEntry(2 * i + axis, 2 * i + axis, own * own);
                 for (int k = 0; k < 2 * frames.size(); k++) {
                     Limb other = frames.get(k / 2).witnesses().limb();
-                    if (other.cause() == w.limb().cause()) {
-                        errors.addToEntry(2 * i + axis, k, shared(w.limb(), axis) * shared(other, k % 2));
+                    for (SharedError cause : w.limb().shared()) {
+                        for (SharedError same : other.shared()) {
+                            if (same.cause() == cause.cause()) {
+                                errors.addToEntry(2 * i + axis, k, along(cause, axis) * along(same, k % 2));
+                            }
+                        }
                     }
                 }
             }
@@ -63,8 +68,8 @@ final class StatedError {
         return errors;
     }
 
-    private static double shared(Limb limb, int axis) {
-        return axis == 0 ? limb.sharedX() : limb.sharedY();
+    private static double along(SharedError error, int axis) {
+        return axis == 0 ? error.x() : error.y();
     }
 
     private static void link(Shift s, int from, int to, RealMatrix known) {

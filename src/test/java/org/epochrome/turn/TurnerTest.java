@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.epochrome.disk.Disk;
+import org.epochrome.disk.FitErrors;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.Shading;
@@ -203,7 +204,7 @@ class TurnerTest {
         for (int i = 0; i < frame.data().length; i++) {
             frame.data()[i] = 0.05f + 0.6f * frame.data()[i];
         }
-        FittedDisk fitted = new FittedDisk(UPRIGHT, shading(), 0.05, 0.6, 0.001, 0.01, 0.01, 0.1, 0);
+        FittedDisk fitted = new FittedDisk(UPRIGHT, shading(), 0.05, 0.6, 0.001, new FitErrors(0.01, 0.01, 0.1), 0);
         Turned turned = new Turner(frame, fitted, globe(0, 0))
                 .turn(new View(globe(0, 0), UPRIGHT), SIDE, SIDE, Rotation.rigid(Math.toRadians(-10)), Progress.NONE);
         Plane expected = ball.picture(SIDE, SIDE);
@@ -305,7 +306,7 @@ class TurnerTest {
     }
 
     private static FittedDisk fitted(Disk disk) {
-        return new FittedDisk(disk, shading(), 0, 1, 0.001, 0.01, 0.01, 0.1, 0);
+        return new FittedDisk(disk, shading(), 0, 1, 0.001, new FitErrors(0.01, 0.01, 0.1), 0);
     }
 
     private static Shading shading() {
