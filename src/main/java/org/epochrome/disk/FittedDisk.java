@@ -86,9 +86,9 @@ public record FittedDisk(
         return with(disk, shading, errors.addedToCentre(centrePx), skySlope, passband);
     }
 
-    /** The fit with a centre that is less sure, and a radius too if it was not given. */
+    /** The fit with a less certain centre, by a standard error per axis, and a less certain radius if it was not given; pixels. */
     public FittedDisk doubted(double centrePx, double radiusPx) {
-        return doubted(centrePx, radiusSigmaPx > 0 ? Math.hypot(radiusSigmaPx, radiusPx) : 0, centreByRadius);
+        return with(disk, shading, errors.addedToCentre(centrePx).addedToRadius(radiusPx), skySlope, passband);
     }
 
     /**

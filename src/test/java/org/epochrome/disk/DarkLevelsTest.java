@@ -37,7 +37,10 @@ class DarkLevelsTest {
     }
 
     private static DarkLevels of(Plane plane) {
-        return DarkLevels.of(plane, GLOBE, new FittedDisk(DISK, SHADING, 0, BRIGHTNESS, 0.001, 0.05, 0.05, 0.1, 0.003));
+        return DarkLevels.of(
+                plane,
+                GLOBE,
+                new FittedDisk(DISK, SHADING, 0, BRIGHTNESS, 0.001, new FitErrors(0.05, 0.05, 0.1), 0.003));
     }
 
     /** An edge that crosses the cut gives all levels above it the same area, or brighter ones less. */

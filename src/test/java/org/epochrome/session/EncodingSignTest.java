@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
 import org.epochrome.disk.Disk;
+import org.epochrome.disk.FitErrors;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.Shading;
@@ -52,7 +53,9 @@ class EncodingSignTest {
         double background = curve.applyAsDouble(Math.max(0, sky));
         double brightness = curve.applyAsDouble(0.8) - background;
         return EncodingSign.in(
-                plane, GLOBE, new FittedDisk(DISK, SHADING, background, brightness, 0.001, 0.05, 0.05, 0.1, 0.003));
+                plane,
+                GLOBE,
+                new FittedDisk(DISK, SHADING, background, brightness, 0.001, new FitErrors(0.05, 0.05, 0.1), 0.003));
     }
 
     @ParameterizedTest

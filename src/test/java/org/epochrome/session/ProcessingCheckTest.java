@@ -128,7 +128,10 @@ class ProcessingCheckTest {
         ProcessingCheck check = new ProcessingCheck((plane, globe, fit) -> moved);
         FittedDisk unsure = check.look("b.png", true, frame(0.03, 2.2), GLOBE, linear);
         double blurPx = linear.shading().blurPx();
-        assertEquals(Math.sqrt(0.05 * 0.05 + 0.0025 * blurPx * blurPx + 0.125), unsure.centreSigmaPx(), 1e-9);
+        assertEquals(
+                Math.sqrt(0.05 * 0.05 + 0.0025 * blurPx * blurPx + 0.125),
+                unsure.errors().centrePx(),
+                1e-9);
         assertEquals(Math.hypot(0.05, 0.8), unsure.radiusSigmaPx(), 1e-9);
         assertTrue(
                 check.warnings().get(0).contains("2.0 % of the radius"),
