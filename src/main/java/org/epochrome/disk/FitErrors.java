@@ -43,6 +43,13 @@ public record FitErrors(
         return new FitErrors(Math.hypot(centrePx, px), radiusPx, northDeg, centreByRadius, commonRadius);
     }
 
+    /** The errors with a less certain radius, by a standard error in pixels; as they are if it was given. */
+    FitErrors addedToRadius(double px) {
+        return radiusPx == 0
+                ? this
+                : new FitErrors(centrePx, Math.hypot(radiusPx, px), northDeg, centreByRadius, commonRadius);
+    }
+
     /** The errors with a radius that frames have in common, and what the centre owes to it. */
     FitErrors withCommonRadius(double sigmaPx, CentreByRadius byRadius) {
         return new FitErrors(centrePx, sigmaPx, northDeg, byRadius, true);

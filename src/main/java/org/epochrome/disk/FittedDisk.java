@@ -86,6 +86,11 @@ public record FittedDisk(
         return with(disk, shading, errors.addedToCentre(centrePx), skySlope, passband);
     }
 
+    /** The fit with a less certain centre, by a standard error per axis, and a less certain radius if it was not given; pixels. */
+    public FittedDisk doubted(double centrePx, double radiusPx) {
+        return with(disk, shading, errors.addedToCentre(centrePx).addedToRadius(radiusPx), skySlope, passband);
+    }
+
     /**
      * The fit with a radius that frames have in common: its error moves the centre as far as that depends on it.
      *

@@ -5,10 +5,15 @@ import org.epochrome.image.Plane;
 import org.epochrome.image.Roughness;
 
 /**
- * Noise of the disk against that of the sky. In linear light the disk's own photons make it the noisier one; a curve that spreads
- * the dark levels makes the sky's noise as strong or stronger.
+ * Noise of bright levels against that of dark ones, by the median {@link Roughness} of neighbouring pixels. In linear light the disk's own
+ * photons make it the noisiest; a curve that spreads the dark levels makes their noise as strong or stronger.
+ *
+ * @param diskToSky scatter on the lit disk over that in the sky; the disk's detail makes it larger; NaN where too little of either is seen
+ * @param skySteps scatter in the sky, in steps of the frame's levels: only if it is several does it tell more than their spacing
+ * @param footToDisk scatter in the foot of the blurred limb over that on the disk; NaN where too little of either is seen
+ * @param footSteps scatter in that foot, in steps
  */
-public final class NoiseRatio {
+public record NoiseRatio(double diskToSky, double skySteps, double footToDisk, double footSteps) {
     /** Parts of the radius within which the disk and beyond which the sky is looked at, and the same beyond rings. */
     private static final double DISK = 0.75;
 
@@ -16,50 +21,94 @@ public final class NoiseRatio {
     private static final double SKY_BEYOND_RINGS = Rings.OUTER + 0.3;
     /** Part of the even globe's brightness from which a pixel lies on the lit disk. */
     private static final double LIT = 0.4;
+    /** Part of the radius from which, and levels between which, pixels belong to the foot of the limb. */
+    private static final double LIMB = 0.9;
+
+    private static final double LEAST_OF_FOOT = 0.08;
+    private static final double MOST_OF_FOOT = 0.25;
 
     private static final int LEAST_PIXELS = 300;
-
-    private NoiseRatio() {}
+    private static final int LEAST_PIXELS_OF_FOOT = 50;
 
     /**
-     * The scatter of neighbouring pixels on the lit disk over that in the sky, by the median of their
-     * {@link Roughness}; the disk's detail makes it larger.
+     * Of a frame.
      *
      * @param frame as it was fitted
      * @param globe aspect of the body
-     * @return NaN where too little of disk or sky is seen
      */
-    public static double ofDiskToSky(Plane frame, Globe globe, FittedDisk fit) {
+    public static NoiseRatio of(Plane frame, Globe globe, FittedDisk fit) {
         View view = new View(globe, fit.disk());
-        double sky = globe.ringed() ? SKY_BEYOND_RINGS : SKY;
-        double[] onDisk = new double[frame.data().length];
-        double[] inSky = new double[frame.data().length];
-        int disks = 0;
-        int skies = 0;
+        double beyond = skyBeyond(globe);
+        float least = DarkLevels.least(frame);
+        double step = Double.POSITIVE_INFINITY;
+        Scatter disk = new Scatter(frame);
+        Scatter sky = new Scatter(frame);
+        Scatter foot = new Scatter(frame);
         for (int y = 1; y < frame.height() - 1; y++) {
             for (int x = 1; x < frame.width() - 1; x++) {
-                double part = view.ellipticRadius(view.pole(x, y), view.side(x, y));
-                boolean lit = part < DISK && frame.at(x, y) - fit.background() > LIT * fit.brightness();
-                if (!lit && part < sky) {
-                    continue;
-                }
                 double rough = Math.abs(Roughness.at(frame, x, y));
                 if (Double.isNaN(rough) || rough == 0) { // zero in borders and where the sky was cut off
                     continue;
                 }
-                if (lit) {
-                    onDisk[disks++] = rough;
-                } else {
-                    inSky[skies++] = rough;
+                float value = frame.at(x, y);
+                step = value > least ? Math.min(step, value - least) : step;
+                double part = view.ellipticRadius(view.pole(x, y), view.side(x, y));
+                if (part < DISK && value - fit.background() > LIT * fit.brightness()) {
+                    disk.add(rough);
+                } else if (part >= beyond) {
+                    sky.add(rough);
+                } else if (part > LIMB && inFoot((value - least) / fit.brightness()) && !beside(frame, x, y, least)) {
+                    foot.add(rough);
                 }
             }
         }
-        return Math.min(disks, skies) < LEAST_PIXELS ? Double.NaN : median(onDisk, disks) / median(inSky, skies);
+        boolean seen = Math.min(disk.count, sky.count) >= LEAST_PIXELS;
+        boolean limb = Math.min(disk.count, foot.count) >= LEAST_PIXELS_OF_FOOT;
+        return new NoiseRatio(
+                seen ? disk.median() / sky.median() : Double.NaN,
+                seen ? sky.median() / step : Double.NaN,
+                limb ? foot.median() / disk.median() : Double.NaN,
+                limb ? foot.median() / step : Double.NaN);
     }
 
-    private static double median(double[] values, int count) {
-        double[] sorted = Arrays.copyOf(values, count);
-        Arrays.sort(sorted);
-        return sorted[count / 2];
+    /** Parts of a globe's radius beyond which there is nothing but sky. */
+    static double skyBeyond(Globe globe) {
+        return globe.ringed() ? SKY_BEYOND_RINGS : SKY;
+    }
+
+    private static boolean inFoot(double level) {
+        return level > LEAST_OF_FOOT && level < MOST_OF_FOOT;
+    }
+
+    /** Whether a pixel lies beside one of the least value, where a cut bends what is smooth. */
+    private static boolean beside(Plane frame, int x, int y, float least) {
+        for (int j = -1; j <= 1; j++) {
+            for (int i = -1; i <= 1; i++) {
+                if (frame.at(x + i, y + j) == least) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    /** Scatters of pixels. */
+    private static final class Scatter {
+        private final double[] values;
+        private int count;
+
+        Scatter(Plane frame) {
+            values = new double[frame.data().length];
+        }
+
+        void add(double value) {
+            values[count++] = value;
+        }
+
+        double median() {
+            double[] sorted = Arrays.copyOf(values, count);
+            Arrays.sort(sorted);
+            return sorted[count / 2];
+        }
     }
 }

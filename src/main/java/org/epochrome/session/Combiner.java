@@ -200,7 +200,7 @@ public final class Combiner {
 
     /** The disks, less sure on frames that look processed. */
     private List<FittedDisk> judged(List<Plane> planes, List<FittedDisk> limbs) {
-        ProcessingCheck check = new ProcessingCheck();
+        ProcessingCheck check = new ProcessingCheck(new DecodedFit(recipe.body()));
         List<FittedDisk> judged = new ArrayList<>();
         for (int i = 0; i < limbs.size(); i++) {
             Exposure exposure = schedule.exposures().get(i);

@@ -1,12 +1,15 @@
 package org.epochrome.session;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.epochrome.disk.Disk;
 import org.epochrome.disk.EdgeSpread;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
-import org.epochrome.disk.NoiseRatio;
 import org.epochrome.image.Plane;
 
 /** Whether frames look as if they had been processed before: sharpened, or encoded for a screen. */
@@ -18,14 +21,6 @@ final class ProcessingCheck {
     private static final double SEAM = 0.01;
 
     /**
-     * Noise of the disk over that of the sky, below which a bright sky looks encoded. Linear scenes have 4.6 and more and Hubble
-     * frames 13 and more, scenes of gamma 2.2 have 0.9 to 1.4.
-     */
-    private static final double EVEN_NOISE = 1.5;
-    /** Brightness of such a sky, as a part of the disk's: a pedestal of 0.02 is encoded as 0.17. Linear scenes have at most 0.11. */
-    private static final double BRIGHT_SKY = 0.15;
-
-    /**
      * Error of the centre on frames that were sharpened, in blurs: no spread function of light makes such a limb. Rendered scenes have 0.03 to
      * 0.07.
      */
@@ -34,9 +29,20 @@ final class ProcessingCheck {
     private static final double ENCODED_DOUBT = 0.05;
 
     private final List<String> sharpened = new ArrayList<>();
-    private final List<String> encoded = new ArrayList<>();
+    private final Map<EncodingSign, List<String>> encoded = new EnumMap<>(EncodingSign.class);
+    private final Decoded decoded;
     private double deepest;
+    private double largest;
     private int looked;
+
+    /** The disk that is found in a frame if it is taken for encoded; the one that was found where there is none. */
+    interface Decoded {
+        FittedDisk fit(Plane plane, Globe globe, FittedDisk linear);
+    }
+
+    ProcessingCheck(Decoded decoded) {
+        this.decoded = decoded;
+    }
 
     /**
      * Looks at a frame.
@@ -50,10 +56,10 @@ final class ProcessingCheck {
      */
     FittedDisk look(String name, boolean linear, Plane plane, Globe globe, FittedDisk fit) {
         looked++;
-        if (linear && looksEncoded(plane, globe, fit)) {
-            add(encoded, name);
-            return doubted(
-                    fit, ENCODED_DOUBT); // what is fitted to a frame that is not linear tells nothing of its sharpness
+        Optional<EncodingSign> sign = linear ? EncodingSign.in(plane, globe, fit) : Optional.empty();
+        if (sign.isPresent()) { // what is fitted to a frame that is not linear tells nothing of its sharpness
+            add(encoded.computeIfAbsent(sign.get(), s -> new ArrayList<>()), name);
+            return fit.centreSigmaPx() > 0 ? encoded(plane, globe, fit) : fit;
         }
         double seam = EdgeSpread.undershoot(fit.shading());
         if (seam > SEAM) {
@@ -68,9 +74,14 @@ final class ProcessingCheck {
         return fit.centreSigmaPx() > 0 ? fit.doubted(blurs * fit.shading().blurPx()) : fit;
     }
 
-    private static boolean looksEncoded(Plane plane, Globe globe, FittedDisk fit) {
-        return fit.background() > BRIGHT_SKY * fit.brightness()
-                && NoiseRatio.ofDiskToSky(plane, globe, fit) < EVEN_NOISE;
+    /** The disk as unsure as the encoding leaves it. */
+    private FittedDisk encoded(Plane plane, Globe globe, FittedDisk fit) {
+        Disk there = decoded.fit(plane, globe, fit).disk();
+        double movedPx =
+                Math.hypot(there.x() - fit.disk().x(), there.y() - fit.disk().y());
+        double grownPx = Math.abs(there.equatorialRadiusPx() - fit.disk().equatorialRadiusPx());
+        largest = Math.max(largest, grownPx / fit.disk().equatorialRadiusPx());
+        return doubted(fit, ENCODED_DOUBT).doubted(movedPx / Math.sqrt(2), grownPx);
     }
 
     private static void add(List<String> names, String name) {
@@ -82,13 +93,13 @@ final class ProcessingCheck {
     /** What the user should know. */
     List<String> warnings() {
         List<String> warnings = new ArrayList<>();
-        if (!encoded.isEmpty()) {
-            warnings.add(String.format(
-                    Locale.ROOT,
-                    "%s may be encoded for a screen (the sky is bright and as noisy as the disk); if so, use --encoding srgb or"
-                            + " --encoding gamma=2.2.",
-                    names(encoded)));
-        }
+        encoded.forEach((sign, names) -> warnings.add(String.format(
+                Locale.ROOT,
+                "%s may be encoded for a screen (%s), and disks then come out wrong%s; say --encoding gamma=2.2 or"
+                        + " --encoding srgb, or --encoding linear if not.",
+                names(names),
+                sign.words(),
+                largest > 0 ? String.format(Locale.ROOT, " by up to %.1f %% of the radius", 100 * largest) : "")));
         if (!sharpened.isEmpty()) {
             warnings.add(String.format(
                     Locale.ROOT,

@@ -51,8 +51,13 @@ class ProcessingCheckTest {
                 DISK, shading(wing), background, brightness, 0.001, new FitErrors(0.05, 0.05, 0.1), 0.003);
     }
 
+    /** A check that finds the same disk whatever the encoding. */
+    private static ProcessingCheck check() {
+        return new ProcessingCheck((plane, globe, fit) -> fit);
+    }
+
     private static List<String> warnings(boolean linear, Plane plane, FittedDisk fit) {
-        ProcessingCheck check = new ProcessingCheck();
+        ProcessingCheck check = check();
         check.look("b.png", linear, plane, GLOBE, fit);
         return check.warnings();
     }
@@ -69,7 +74,8 @@ class ProcessingCheckTest {
         double expected = Math.hypot(READOUT, PHOTONS * Math.sqrt(sky + 0.8 * 0.9))
                 / Math.hypot(READOUT, PHOTONS * Math.sqrt(sky));
         // the globe is darker towards its limb, by some per cent in the mean, and the scatter is known to some per cent
-        assertEquals(expected, NoiseRatio.ofDiskToSky(frame(sky, 1), GLOBE, fitted(sky, 1)), 0.1 * expected);
+        assertEquals(
+                expected, NoiseRatio.of(frame(sky, 1), GLOBE, fitted(sky, 1)).diskToSky(), 0.1 * expected);
     }
 
     @ParameterizedTest
@@ -98,7 +104,7 @@ class ProcessingCheckTest {
     @Test
     void disksOfProcessedFramesAreLessSure() {
         FittedDisk plain = fitted(0.03, 1);
-        assertEquals(plain, new ProcessingCheck().look("b.png", true, frame(0.03, 1), GLOBE, plain));
+        assertEquals(plain, check().look("b.png", true, frame(0.03, 1), GLOBE, plain));
         FittedDisk sharpened = fit(0.02, 0.8, -0.4);
         FittedDisk encoded = fitted(0.03, 2.2);
         double[] doubtPx = {
@@ -106,21 +112,35 @@ class ProcessingCheckTest {
         };
         assertEquals(
                 Math.hypot(0.05, doubtPx[0]),
-                new ProcessingCheck()
-                        .look("b.png", true, frame(0.02, 1), GLOBE, sharpened)
-                        .centreSigmaPx(),
+                check().look("b.png", true, frame(0.02, 1), GLOBE, sharpened).centreSigmaPx(),
                 1e-9);
         assertEquals(
                 Math.hypot(0.05, doubtPx[1]),
-                new ProcessingCheck()
-                        .look("b.png", true, frame(0.03, 2.2), GLOBE, encoded)
-                        .centreSigmaPx(),
+                check().look("b.png", true, frame(0.03, 2.2), GLOBE, encoded).centreSigmaPx(),
                 1e-9);
+    }
+
+    /** As far as the disk goes when its frame is decoded, by each axis and in the radius. */
+    @Test
+    void disksOfEncodedFramesAreAsUnsureAsTheEncoding() {
+        FittedDisk linear = fitted(0.03, 2.2);
+        FittedDisk moved = linear.at(DISK.movedBy(0.3, -0.4).withRadius(DISK.equatorialRadiusPx() - 0.8));
+        ProcessingCheck check = new ProcessingCheck((plane, globe, fit) -> moved);
+        FittedDisk unsure = check.look("b.png", true, frame(0.03, 2.2), GLOBE, linear);
+        double blurPx = linear.shading().blurPx();
+        assertEquals(
+                Math.sqrt(0.05 * 0.05 + 0.0025 * blurPx * blurPx + 0.125),
+                unsure.errors().centrePx(),
+                1e-9);
+        assertEquals(Math.hypot(0.05, 0.8), unsure.radiusSigmaPx(), 1e-9);
+        assertTrue(
+                check.warnings().get(0).contains("2.0 % of the radius"),
+                check.warnings().toString());
     }
 
     @Test
     void oneSentenceForAllFrames() {
-        ProcessingCheck check = new ProcessingCheck();
+        ProcessingCheck check = check();
         for (String name : List.of("r.fits", "g.fits")) {
             check.look(name, true, frame(0.02, 1), GLOBE, fit(0.02, 0.8, -0.4));
         }
