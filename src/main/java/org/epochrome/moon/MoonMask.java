@@ -6,15 +6,18 @@ import org.epochrome.image.Plane;
 
 /**
  * Circles around moons and shadows at the limb or beside it, one list for each frame: pixels that a disk fit leaves out, since they
- * would pass for wings, a wider blur or a limb. They reach as far as usual blurs carry the light, for they are made before
+ * would pass for wings, a wider blur or a limb. They reach as far as a usual blur carries light, for they are made before
  * the blur is known.
  */
 public final class MoonMask {
     /** The mask that hides nothing. */
     public static final MoonMask NONE = new MoonMask(List.of());
 
-    /** Usual blurs of planets' images as a part of the radius (common practice, no source). */
-    private static final double USUAL_BLUR = 1 / 60.0;
+    /**
+     * Least blur that is reckoned with, as a part of the radius: fits in broad strokes cannot tell how sharp sharp frames are. From painted
+     * moons; with 1/60 the circles cut limbs at 14 pixels.
+     */
+    private static final double LEAST_BLUR = 1 / 80.0;
     /** How far a blur carries light. */
     private static final double REACH_BLURS = 4;
 
@@ -40,7 +43,7 @@ public final class MoonMask {
         List<List<Circle>> circles = new ArrayList<>();
         for (int i = 0; i < frames.size(); i++) {
             MoonFrame frame = frames.get(i);
-            double blurPx = Math.max(frame.blurPx(), USUAL_BLUR * frame.radiusPx());
+            double blurPx = Math.max(frame.blurPx(), LEAST_BLUR * frame.radiusPx());
             List<Circle> list = new ArrayList<>();
             for (MoonTrack track : tracks) {
                 Found found = track.places().get(i);
