@@ -28,6 +28,8 @@ import org.epochrome.moon.Moons;
 record WithoutMoons(List<FittedDisk> disks, Moons moons) {
     /** A fit looks for the limb from so many blurs inside it, and for wings and sky up to so many radii. */
     private static final LimbZone FITTED = new LimbZone(12, 1.6);
+    /** Moons are looked for a little farther inside before the fine fits, which tell the blur. */
+    private static final LimbZone HIDDEN = new LimbZone(16, 1.6);
     /** Radius on the pixels on which moons are looked for before the fine fits. */
     private static final double COARSE_RADIUS_PX = 60;
 
@@ -116,7 +118,7 @@ record WithoutMoons(List<FittedDisk> disks, Moons moons) {
                     .toList();
             List<Plane> coarse = stored(planes.size(), i -> Binning.by(factor.applyAsInt(i), planes.get(i)), memory);
             return finder(coarse, frames(disks, factor), disks)
-                    .mask(recipe.body(), schedule.epoch(), frames(rough, i -> 1), FITTED);
+                    .mask(recipe.body(), schedule.epoch(), frames(rough, i -> 1), HIDDEN);
         }
 
         private MoonFinder finder(List<Plane> planes, List<MoonFrame> frames, List<FittedDisk> disks) {
