@@ -68,12 +68,29 @@ public final class MoonFinder {
      * @param unsmeared how much of what dispersion draws out they are laid without at the epoch
      */
     public Moons find(Body body, Instant epoch, Unsmear.Extent unsmeared) {
+        List<String> warnings = new ArrayList<>();
+        List<MoonTrack> tracks = tracks(body, epoch, warnings);
+        List<MoonFrame> told = told(tracks);
+        List<MoonTrack> there = tracks.stream().map(t -> t.on(told)).toList();
+        return new Moons(new TakingOut(told, rotations, planes, there, epoch, unsmeared, progress).taken(), warnings);
+    }
+
+    /**
+     * What a disk fit shall not see: companions, looked for on disks that are known in broad strokes.
+     *
+     * @param full the exposures with all their pixels, if these frames are coarser
+     * @param zone where they matter
+     */
+    public MoonMask mask(Body body, Instant epoch, List<MoonFrame> full, LimbZone zone) {
+        return MoonMask.of(tracks(body, epoch, new ArrayList<>()), full, zone);
+    }
+
+    private List<MoonTrack> tracks(Body body, Instant epoch, List<String> warnings) {
         List<Instant> instants =
                 new ArrayList<>(frames.stream().map(MoonFrame::mid).toList());
         instants.add(epoch);
         instants.sort(Comparator.naturalOrder());
         List<MoonTrack> tracks = new ArrayList<>();
-        List<String> warnings = new ArrayList<>();
         List<Companion> expected = KnownMoons.of(body, instants);
         List<List<Found>> places = places(expected, f -> pixels(f, SEARCH_ARCSEC));
         for (int k = 0; k < expected.size(); k++) {
@@ -92,9 +109,7 @@ public final class MoonFinder {
                 tracks.add(track);
             }
         }
-        List<MoonFrame> told = told(tracks);
-        List<MoonTrack> there = tracks.stream().map(t -> t.on(told)).toList();
-        return new Moons(new TakingOut(told, rotations, planes, there, epoch, unsmeared, progress).taken(), warnings);
+        return tracks;
     }
 
     /** The frames with the wings that their shadows show. */

@@ -152,17 +152,15 @@ public final class Moons {
     /**
      * Whether one of them stands where limb, wings and sky are fitted.
      *
-     * @param depthBlurs how far inside the limb, blurs
-     * @param farRadii how far from the disk's centre, radii
+     * @param hidden what was hidden from the fit and is left out of account
      */
-    public boolean nearLimb(double depthBlurs, double farRadii) {
+    public boolean standIn(LimbZone zone, MoonMask hidden) {
         return taken.stream().anyMatch(t -> Arrays.stream(t.track().held()).anyMatch(i -> {
             MoonFrame frame = t.track().frames().get(i);
-            SkyPoint place = t.track().companion().at(frame.mid());
-            double radius = t.track().companion().radius() * frame.radiusPx();
-            double beyond = frame.beyondLimbPx(frame.x(place), frame.y(place));
-            return beyond > -depthBlurs * frame.blurPx() - radius
-                    && beyond < (farRadii - 1) * frame.radiusPx() + radius;
+            Companion companion = t.track().companion();
+            SkyPoint place = companion.at(frame.mid());
+            return zone.holds(frame, companion, place, frame.blurPx())
+                    && !hidden.covers(i, frame.x(place), frame.y(place), companion.radius() * frame.radiusPx());
         }));
     }
 

@@ -55,15 +55,16 @@ final class DiskFinder {
      * The disks of all exposures.
      *
      * @param planes pixels of the exposures
+     * @param masking those that the disks are fitted to
      * @param warnings takes what the user should know
      * @throws NoDiskInFrame if one has none
      * @throws SessionRefused if north is needed and cannot be seen
      */
-    List<FittedDisk> find(List<Plane> planes, List<String> warnings, Progress progress) {
+    List<FittedDisk> find(List<Plane> planes, Masking masking, List<String> warnings, Progress progress) {
         if (recipe.setup().northDeg().isEmpty() && !showsAxis(recipe.body())) {
             return headerNorth().isPresent()
-                    ? findWithHeader(planes, warnings, progress)
-                    : findWithAxis(planes, warnings, progress);
+                    ? findWithHeader(planes, masking, warnings, progress)
+                    : findWithAxis(planes, masking, warnings, progress);
         }
         progress.doing("finding the disks");
         Mirroring mirroring = mirroring(planes, progress.part(0, 0.1));
@@ -86,14 +87,17 @@ final class DiskFinder {
             warnings.add(name(i) + " is upside down against the reference frame; it was turned by 180 degrees.");
         }
         progress.at(0.6);
+        List<Plane> bare = masking.masked(IntStream.range(0, first.size())
+                .mapToObj(i -> first.get(i).at(angles.get(i).on(first.get(i).disk())))
+                .toList());
         progress.doing("fitting the disks");
         List<FittedDisk> fine = each(i -> refit(
-                i, angles.get(i), held(angles.get(i), sense), first.get(i), planes.get(i), progress.part(0.6, 0.95)));
+                i, angles.get(i), held(angles.get(i), sense), first.get(i), bare.get(i), progress.part(0.6, 0.95)));
         List<FittedDisk> second = new DiskRecovery(
-                        schedule, planes, (i, fit) -> fineFit(i, angles.get(i), held(angles.get(i), sense), fit.disk()))
+                        schedule, bare, (i, fit) -> fineFit(i, angles.get(i), held(angles.get(i), sense), fit.disk()))
                 .recovered(fine, progress.part(0.95, 1));
         boolean told = recipe.setup().northDeg().isPresent();
-        List<FittedDisk> sized = ofOneScale(second, angles, planes, warnings);
+        List<FittedDisk> sized = ofOneScale(second, angles, bare, warnings);
         return held.kept(told ? sized : new CameraNorth(recipe, schedule, held).common(sized, angles, warnings));
     }
 
@@ -107,7 +111,8 @@ final class DiskFinder {
     }
 
     /** The disks of a body that does not show its axis, with north as headers have it. */
-    private List<FittedDisk> findWithHeader(List<Plane> planes, List<String> warnings, Progress progress) {
+    private List<FittedDisk> findWithHeader(
+            List<Plane> planes, Masking masking, List<String> warnings, Progress progress) {
         double north = headerNorth().orElseThrow();
         boolean mirrored = schedule.referenceExposure().headerMirrored().orElse(false);
         warnings.add(String.format(
@@ -117,13 +122,14 @@ final class DiskFinder {
         Mirroring sense = mirrored ? Mirroring.YES : Mirroring.NO;
         Recipe posed = recipe.with(recipe.setup().posed(north, sense));
         return new DiskFinder(posed, schedule, new SaidMirrors(sense, said.against()), sky, memory)
-                .find(planes, warnings, progress).stream()
+                .find(planes, masking, warnings, progress).stream()
                         .map(f -> f.withNorthSigma(HEADER_NORTH_SIGMA_DEG))
                         .toList();
     }
 
     /** First the axis, from the motion of the detail, then the disks. */
-    private List<FittedDisk> findWithAxis(List<Plane> planes, List<String> warnings, Progress progress) {
+    private List<FittedDisk> findWithAxis(
+            List<Plane> planes, Masking masking, List<String> warnings, Progress progress) {
         progress.doing("finding the axis");
         AxisByMotion.Axis axis = byMotion(planes)
                 .find(progress.part(0, 0.6))
@@ -136,7 +142,7 @@ final class DiskFinder {
         Mirroring sense = axis.mirrored() ? Mirroring.YES : Mirroring.NO;
         Recipe posed = recipe.with(recipe.setup().posed(axis.northDeg(), sense));
         return new DiskFinder(posed, schedule, new SaidMirrors(sense, said.against()), sky, memory)
-                .find(planes, warnings, progress.part(0.6, 1)).stream()
+                .find(planes, masking, warnings, progress.part(0.6, 1)).stream()
                         .map(f -> f.withNorthSigma(axis.sigmaDeg()))
                         .toList();
     }
@@ -250,12 +256,7 @@ final class DiskFinder {
     private FittedDisk refit(
             int index, Posture.Angle angle, OptionalDouble north, FittedDisk first, Plane plane, Progress progress) {
         Exposure exposure = schedule.exposures().get(index);
-        Disk posed = new Disk(
-                first.disk().x(),
-                first.disk().y(),
-                first.disk().equatorialRadiusPx(),
-                angle.northDeg(),
-                angle.mirrored());
+        Disk posed = angle.on(first.disk());
         return guarded(index, () -> {
             SmearModel smear = sky.smear(exposure.band(), exposure.aspect(), posed);
             FittedDisk start = diskFit(index, angle.mirrored(), smear, north)

@@ -169,7 +169,12 @@ final class Posture {
     }
 
     /** How one exposure lies. */
-    record Angle(double northDeg, boolean mirrored, boolean flipped) {}
+    record Angle(double northDeg, boolean mirrored, boolean flipped) {
+        /** A disk of its place and size that lies so. */
+        Disk on(Disk disk) {
+            return new Disk(disk.x(), disk.y(), disk.equatorialRadiusPx(), northDeg, mirrored);
+        }
+    }
 
     private record Outcome(Hypothesis hypothesis, double score, List<Angle> angles) {}
 

@@ -168,7 +168,7 @@ public final class Preview {
                         posing, schedule, said, said.reference(), full, found, memory, new ArrayList<>())
                 .resolve(progress.part(0.8, 0.95));
         List<FittedDisk> posed = IntStream.range(0, found.size())
-                .mapToObj(i -> posed(found.get(i), angles.get(i)))
+                .mapToObj(i -> found.get(i).at(angles.get(i).on(found.get(i).disk())))
                 .toList();
         int factor = factor(full.get(schedule.reference()));
         return new Preview(
@@ -186,11 +186,6 @@ public final class Preview {
 
     private Set<Integer> all() {
         return IntStream.range(0, fits.size()).boxed().collect(Collectors.toSet());
-    }
-
-    private static FittedDisk posed(FittedDisk found, Posture.Angle angle) {
-        Disk disk = found.disk();
-        return found.at(new Disk(disk.x(), disk.y(), disk.equatorialRadiusPx(), angle.northDeg(), angle.mirrored()));
     }
 
     private static int factor(Plane plane) {

@@ -3,7 +3,6 @@ package org.epochrome.session;
 import java.util.ArrayList;
 import java.util.List;
 import org.epochrome.align.Detail;
-import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
@@ -49,8 +48,8 @@ final class SmallFrames {
      */
     Detail detail(int index, Posture.Angle own, Posture.Angle reference, Progress progress) {
         FittedDisk place = fits.get(schedule.reference());
-        FittedDisk to = place.at(posed(place.disk(), reference));
-        FittedDisk fit = fits.get(index).at(posed(fits.get(index).disk(), own));
+        FittedDisk to = place.at(reference.on(place.disk()));
+        FittedDisk fit = fits.get(index).at(own.on(fits.get(index).disk()));
         Turning.CloseUp window = turning.closeUp(to);
         return Detail.parts(
                         turning.turned(
@@ -63,9 +62,5 @@ final class SmallFrames {
                         FINE,
                         COARSE)
                 .get(0);
-    }
-
-    private static Disk posed(Disk disk, Posture.Angle angle) {
-        return new Disk(disk.x(), disk.y(), disk.equatorialRadiusPx(), angle.northDeg(), angle.mirrored());
     }
 }

@@ -2,28 +2,36 @@ package org.epochrome.session;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntFunction;
+import java.util.function.IntUnaryOperator;
 import java.util.stream.IntStream;
 import org.epochrome.disk.FittedDisk;
+import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
 import org.epochrome.io.FrameHead;
 import org.epochrome.job.Progress;
+import org.epochrome.moon.LimbZone;
 import org.epochrome.moon.MoonFinder;
 import org.epochrome.moon.MoonFrame;
+import org.epochrome.moon.MoonMask;
 import org.epochrome.moon.Moons;
 
 /**
- * The disks, and the moons in front of and beside them. Disks are fitted to the frames as they are, for that tells where moons
- * may be; if some stand at the limb or beside it, disks are fitted again without their pixels, which would pass for wings or a
- * limb.
+ * The disks, and the moons in front of and beside them. Moons at the limb or beside it would pass for wings, a wider blur or a
+ * limb. So they are looked for on coarse pixels as soon as disks are known in broad strokes, and hidden from the fine fits, by
+ * which they are found and taken out. If others turn up there than were hidden, disks are fitted again without their pixels, and
+ * moons found again.
  *
  * @param disks where the disks lie
  * @param moons what stands there besides
  */
 record WithoutMoons(List<FittedDisk> disks, Moons moons) {
-    /** So many blurs inside the limb a fit looks for the limb, */
-    private static final double LIMB_BLURS = 12;
-    /** and up to so many radii for wings and sky. */
-    private static final double SKY_RADII = 1.6;
+    /** A fit looks for the limb from so many blurs inside it, and for wings and sky up to so many radii. */
+    private static final LimbZone FITTED = new LimbZone(12, 1.6);
+    /** Moons are looked for a little farther inside before the fine fits, which tell the blur. */
+    private static final LimbZone HIDDEN = new LimbZone(16, 1.6);
+    /** Radius on the pixels on which moons are looked for before the fine fits. */
+    private static final double COARSE_RADIUS_PX = 60;
 
     static WithoutMoons of(
             Recipe recipe,
@@ -34,94 +42,114 @@ record WithoutMoons(List<FittedDisk> disks, Moons moons) {
             Memory memory,
             List<String> warnings,
             Progress progress) {
-        List<String> firstWarnings = new ArrayList<>();
-        List<FittedDisk> disks = finder.find(planes, firstWarnings, progress.part(0, 0.8));
-        Moons moons = Moons.NONE;
-        if (recipe.corrections().moons()) {
-            progress.doing("looking for moons");
-            moons = find(recipe, schedule, turning, planes, disks, progress);
-            firstWarnings.addAll(moons.warnings());
+        if (!recipe.corrections().moons()) {
+            return new WithoutMoons(finder.find(planes, rough -> planes, warnings, progress), Moons.NONE);
         }
-        if (moons.nearLimb(LIMB_BLURS, SKY_RADII)) {
+        Search search = new Search(recipe, schedule, turning, progress);
+        Hidden hidden = new Hidden(search, planes, memory);
+        List<String> told = new ArrayList<>();
+        List<FittedDisk> disks = finder.find(planes, hidden, told, progress.part(0, 0.8));
+        progress.doing("looking for moons");
+        Moons moons = search.moons(planes, disks);
+        if (moons.standIn(FITTED, hidden.mask)) {
             Moons found = moons;
-            List<Plane> bare =
-                    new PlaneStore(planes.size(), i -> found.hidden(i, planes.get(i)), memory.heldBytes()).filled();
-            List<String> again = new ArrayList<>(found.warnings());
-            disks = finder.find(bare, again, progress.part(0.85, 1));
-            firstWarnings = again;
+            List<Plane> bare = stored(planes.size(), i -> found.hidden(i, planes.get(i)), memory);
+            told.clear();
+            disks = finder.find(bare, rough -> bare, told, progress.part(0.85, 0.95));
+            moons = search.moons(planes, disks);
         }
-        warnings.addAll(firstWarnings);
+        warnings.addAll(told);
+        warnings.addAll(moons.warnings());
         return new WithoutMoons(disks, moons);
-    }
-
-    private static Moons find(
-            Recipe recipe,
-            Schedule schedule,
-            Turning turning,
-            List<Plane> planes,
-            List<FittedDisk> disks,
-            Progress progress) {
-        List<MoonFrame> frames = new ArrayList<>();
-        for (int i = 0; i < disks.size(); i++) {
-            Exposure exposure = schedule.exposures().get(i);
-            FrameHead head = exposure.frame().head();
-            frames.add(frame(exposure, disks.get(i), head.width(), head.height()));
-        }
-        return find(recipe, schedule, turning, planes, frames, disks.get(schedule.reference()), progress);
-    }
-
-    /**
-     * Looks for moons on any pixels.
-     *
-     * @param frames the exposures on them
-     * @param reference the disk of the one whose pixels the result lies on
-     */
-    private static Moons find(
-            Recipe recipe,
-            Schedule schedule,
-            Turning turning,
-            List<Plane> planes,
-            List<MoonFrame> frames,
-            FittedDisk reference,
-            Progress progress) {
-        return new MoonFinder(
-                        frames,
-                        schedule.exposures().stream()
-                                .map(e -> turning.rotationOfGlobe(e))
-                                .toList(),
-                        turning.viewAtEpoch(reference),
-                        planes,
-                        progress)
-                .find(recipe.body(), schedule.epoch(), recipe.corrections().unsmear());
-    }
-
-    private static MoonFrame frame(Exposure exposure, FittedDisk disk, int width, int height) {
-        return MoonFrame.of(
-                exposure.aspect(),
-                exposure.globe(),
-                exposure.frame().timing().span().duration(),
-                disk,
-                width,
-                height);
     }
 
     /** Moons on frames that are small enough to be held, their disks being known. */
     static Moons onSmall(
             Recipe recipe, Schedule schedule, List<Plane> planes, List<FittedDisk> disks, Progress progress) {
+        Search search = new Search(recipe, schedule, new Turning(recipe, schedule), progress);
         List<MoonFrame> frames = IntStream.range(0, planes.size())
-                .mapToObj(i -> frame(
-                        schedule.exposures().get(i),
-                        disks.get(i),
-                        planes.get(i).width(),
-                        planes.get(i).height()))
+                .mapToObj(i -> search.frame(
+                        i, disks.get(i), planes.get(i).width(), planes.get(i).height()))
                 .toList();
-        return find(
-                recipe,
-                schedule,
-                new Turning(recipe, schedule),
-                planes,
-                frames,
-                disks.get(schedule.reference()),
-                progress);
+        return search.moons(planes, frames, disks);
+    }
+
+    private static List<Plane> stored(int count, IntFunction<Plane> made, Memory memory) {
+        return new PlaneStore(count, made, memory.heldBytes()).filled();
+    }
+
+    /** The pixels that fine fits see, without those that moons at the limb or beside it cover. */
+    private static final class Hidden implements Masking {
+        private final Search search;
+        private final List<Plane> planes;
+        private final Memory memory;
+        private MoonMask mask = MoonMask.NONE;
+
+        Hidden(Search search, List<Plane> planes, Memory memory) {
+            this.search = search;
+            this.planes = planes;
+            this.memory = memory;
+        }
+
+        @Override
+        public List<Plane> masked(List<FittedDisk> rough) {
+            mask = search.mask(planes, rough, memory);
+            return mask.isEmpty() ? planes : stored(planes.size(), i -> mask.hidden(i, planes.get(i)), memory);
+        }
+    }
+
+    /** Looks for moons in a session's exposures. */
+    private record Search(Recipe recipe, Schedule schedule, Turning turning, Progress progress) {
+        Moons moons(List<Plane> planes, List<FittedDisk> disks) {
+            return moons(planes, frames(disks, i -> 1), disks);
+        }
+
+        Moons moons(List<Plane> planes, List<MoonFrame> frames, List<FittedDisk> disks) {
+            return finder(planes, frames, disks)
+                    .find(recipe.body(), schedule.epoch(), recipe.corrections().unsmear());
+        }
+
+        /** What covers the limb or the sky beside it, on coarse pixels. */
+        MoonMask mask(List<Plane> planes, List<FittedDisk> rough, Memory memory) {
+            IntUnaryOperator factor =
+                    i -> Math.max(1, (int) (rough.get(i).disk().equatorialRadiusPx() / COARSE_RADIUS_PX));
+            List<FittedDisk> disks = IntStream.range(0, rough.size())
+                    .mapToObj(i -> rough.get(i).binned(factor.applyAsInt(i)))
+                    .toList();
+            List<Plane> coarse = stored(planes.size(), i -> Binning.by(factor.applyAsInt(i), planes.get(i)), memory);
+            return finder(coarse, frames(disks, factor), disks)
+                    .mask(recipe.body(), schedule.epoch(), frames(rough, i -> 1), HIDDEN);
+        }
+
+        private MoonFinder finder(List<Plane> planes, List<MoonFrame> frames, List<FittedDisk> disks) {
+            return new MoonFinder(
+                    frames,
+                    schedule.exposures().stream().map(turning::rotationOfGlobe).toList(),
+                    turning.viewAtEpoch(disks.get(schedule.reference())),
+                    planes,
+                    progress);
+        }
+
+        /** Frames on pixels so many times larger than their own. */
+        private List<MoonFrame> frames(List<FittedDisk> disks, IntUnaryOperator factor) {
+            return IntStream.range(0, disks.size())
+                    .mapToObj(i -> {
+                        FrameHead head = schedule.exposures().get(i).frame().head();
+                        int f = factor.applyAsInt(i);
+                        return frame(i, disks.get(i), head.width() / f, head.height() / f);
+                    })
+                    .toList();
+        }
+
+        private MoonFrame frame(int index, FittedDisk disk, int width, int height) {
+            Exposure exposure = schedule.exposures().get(index);
+            return MoonFrame.of(
+                    exposure.aspect(),
+                    exposure.globe(),
+                    exposure.frame().timing().span().duration(),
+                    disk,
+                    width,
+                    height);
+        }
     }
 }

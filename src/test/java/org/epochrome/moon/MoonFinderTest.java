@@ -49,6 +49,10 @@ class MoonFinderTest {
     }
 
     private Moons found(Body body, Instant epoch, Painter painter, Smear smear, Extent unsmeared) {
+        return finder(body, epoch, painter, smear).find(body, epoch, unsmeared);
+    }
+
+    private MoonFinder finder(Body body, Instant epoch, Painter painter, Smear smear) {
         List<Rotation> rotations = new ArrayList<>();
         Aspect aspect = Ephemeris.aspect(body, epoch, Optional.empty());
         for (int i = 0; i < seconds.length; i++) {
@@ -63,12 +67,11 @@ class MoonFinderTest {
             rotations.add(Rotation.between(frame.frame().aspect(), aspect, body.defaultSystem()));
         }
         return new MoonFinder(
-                        painted.stream().map(PaintedFrame::frame).toList(),
-                        rotations,
-                        view(body, epoch),
-                        painted.stream().map(PaintedFrame::plane).toList(),
-                        Progress.NONE)
-                .find(body, epoch, unsmeared);
+                painted.stream().map(PaintedFrame::frame).toList(),
+                rotations,
+                view(body, epoch),
+                painted.stream().map(PaintedFrame::plane).toList(),
+                Progress.NONE);
     }
 
     private static View view(Body body, Instant epoch) {
@@ -98,6 +101,35 @@ class MoonFinderTest {
             assertEquals(Optional.empty(), m.name());
             assertEquals(3, m.frames().size());
         }
+    }
+
+    @Test
+    void aMoonBesideTheDiskIsHiddenAndNothingElse() {
+        Painter painter = (frame, s) ->
+                frame.moon(course(1.25, 0.1, 0.6, s), RADIUS, 0.5).shadow(course(0.1, -0.4, 0.9, s), RADIUS, 0.0);
+        MoonFinder finder = finder(Body.JUPITER, QUIET, painter, Smear.NONE);
+        LimbZone zone = new LimbZone(12, 1.6);
+        List<MoonFrame> frames = painted.stream().map(PaintedFrame::frame).toList();
+        MoonMask mask = finder.mask(Body.JUPITER, QUIET, frames, zone);
+        double moonPx = RADIUS * PaintedFrame.RADIUS_PX;
+        for (int i = 0; i < frames.size(); i++) {
+            SkyPoint place = course(1.25, 0.1, 0.6, MINUTES_APART[i]);
+            double x = frames.get(i).x(place);
+            double y = frames.get(i).y(place);
+            Plane hidden = mask.hidden(i, painted.get(i).plane());
+            for (int row = 0; row < hidden.height(); row++) {
+                for (int column = 0; column < hidden.width(); column++) {
+                    double distance = Math.hypot(column - x, row - y);
+                    boolean lit = distance < moonPx + 2 * PaintedFrame.BLUR_PX;
+                    boolean dark = distance > moonPx + 6 * PaintedFrame.BLUR_PX;
+                    boolean gone = Float.isNaN(hidden.at(column, row));
+                    assertFalse((lit && !gone) || (dark && gone), column + ", " + row + " of frame " + i);
+                }
+            }
+        }
+        Moons moons = finder.find(Body.JUPITER, QUIET, Extent.NONE);
+        assertTrue(moons.standIn(zone, MoonMask.NONE));
+        assertFalse(moons.standIn(zone, mask));
     }
 
     /** Sizes between the steps of the search, and up to Triton's. */
