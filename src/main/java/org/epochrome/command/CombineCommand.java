@@ -10,6 +10,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
 import org.epochrome.evidence.EvidenceReport;
+import org.epochrome.io.OutputFolder;
 import org.epochrome.io.OverwriteGuard;
 import org.epochrome.session.Combination;
 import org.epochrome.session.Combiner;
@@ -77,7 +78,7 @@ final class CombineCommand implements Callable<Integer> {
         Session session = opened.session();
         Recipe recipe = session.recipe();
         Products products = named(session.products(), recipe);
-        Outputs outputs = session.with(products).outputs(overwrite);
+        Outputs outputs = Outputs.of(session.with(products), overwrite);
         List<Path> files = new ArrayList<>(products.files());
         Optional.ofNullable(saved).ifPresent(files::add);
         OverwriteGuard.check(files, options.inputs(session));
@@ -108,18 +109,18 @@ final class CombineCommand implements Callable<Integer> {
         outputs.check();
         products.map().ifPresent(map -> map.check(overwrite));
         products.turning().ifPresent(turning -> turning.check(overwrite));
-        products.evidence().ifPresent(file -> Outputs.checkFree(file, overwrite));
+        products.evidence().ifPresent(file -> OutputFolder.checkFree(file, overwrite));
         if (saved != null && !SessionFile.isName(saved)) {
             throw new ParameterException(
                     spec.commandLine(), saved + " is no name for a session file; end it in .json.");
         }
-        Optional.ofNullable(saved).ifPresent(file -> Outputs.checkFree(file, overwrite));
+        Optional.ofNullable(saved).ifPresent(file -> OutputFolder.checkFree(file, overwrite));
     }
 
     private void write(Session session, Products products, Outputs outputs, Combination combination) {
         outputs.write(combination, Version.NUMBER);
-        products.map().ifPresent(map -> map.write(combination, outputs, Version.NUMBER));
-        products.turning().ifPresent(turning -> turning.write(combination, outputs, Version.NUMBER));
+        products.map().ifPresent(map -> map.write(combination, session.look(), overwrite, Version.NUMBER));
+        products.turning().ifPresent(turning -> turning.write(combination, session.look(), overwrite, Version.NUMBER));
         products.evidence()
                 .ifPresent(file ->
                         Outputs.writeReport(file, EvidenceReport.of(combination, outputs, Version.NUMBER), overwrite));

@@ -18,6 +18,9 @@ public enum Body {
     URANUS(25559.0, 24973.0, false, RotationSystem.SINGLE),
     NEPTUNE(24764.0, 24341.0, true, RotationSystem.SINGLE);
 
+    /** Flattening from which an outline shows the axis (common practice, no source). */
+    private static final double CLEAR_FLATTENING = 0.03;
+
     private final double equatorialRadiusKm;
     private final double polarRadiusKm;
     private final boolean prograde;
@@ -68,6 +71,19 @@ public enum Body {
 
     public RotationSystem defaultSystem() {
         return systems.get(0);
+    }
+
+    /** Whether the body has belts along its parallels. */
+    public boolean belted() {
+        return switch (this) {
+            case JUPITER, SATURN, URANUS, NEPTUNE -> true;
+            case MERCURY, VENUS, MARS -> false;
+        };
+    }
+
+    /** Whether the disk is flattened enough to show where its axis lies. */
+    public boolean showsAxis() {
+        return 1 - axisRatio() > CLEAR_FLATTENING;
     }
 
     /** The name for people: "Jupiter". */

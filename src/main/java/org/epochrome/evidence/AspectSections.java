@@ -6,22 +6,22 @@ import static org.epochrome.evidence.Labels.clock;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.epochrome.colour.Look;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.session.Combination;
 import org.epochrome.session.MapFile;
-import org.epochrome.session.Outputs;
 
 /** How the planet stood, and what of it was seen. */
 final class AspectSections {
     private static final int MAP_PX = 720;
 
     private final Combination c;
-    private final Outputs like;
+    private final Look look;
 
-    AspectSections(Combination combination, Outputs like) {
+    AspectSections(Combination combination, Look look) {
         this.c = combination;
-        this.like = like;
+        this.look = look;
     }
 
     String aspects() {
@@ -52,7 +52,7 @@ final class AspectSections {
         RotationSystem system = MapFile.system(c);
         return "<section><h2>What was seen of the globe</h2>"
                 + Html.figure(
-                        Html.picture(MapFile.onPaper(c, like, MAP_PX), "Map of the globe"),
+                        Html.picture(MapFile.onPaper(c, look, MAP_PX), "Map of the globe"),
                         "Shading taken off. Latitude planetographic, north up; longitude "
                                 + (system == RotationSystem.SINGLE ? "" : system.key() + " ")
                                 + (c.recipe().body().prograde()

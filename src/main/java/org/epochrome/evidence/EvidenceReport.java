@@ -20,9 +20,9 @@ import org.epochrome.image.Plane;
 import org.epochrome.session.Combination;
 import org.epochrome.session.Combination.FrameResult;
 import org.epochrome.session.CommandWords;
-import org.epochrome.session.JsonReport;
 import org.epochrome.session.Outputs;
 import org.epochrome.session.Products;
+import org.epochrome.session.Provenance;
 import org.epochrome.session.Session;
 import org.epochrome.time.UtcText;
 
@@ -47,7 +47,7 @@ public final class EvidenceReport {
         this.version = version;
         this.reach = combination.recipe().body() == Body.SATURN ? 2.4 : 1.14;
         this.frames = new FrameSections(combination, reach);
-        this.aspects = new AspectSections(combination, like);
+        this.aspects = new AspectSections(combination, like.look());
     }
 
     /**
@@ -68,7 +68,7 @@ public final class EvidenceReport {
                 + text(UtcText.format(c.epoch()).replace('T', ' ').replace("Z", " UTC")) + "</p>" + facts()
                 + "</header>\n" + pictures() + notes() + frames.times() + frames.frames() + frames.shifts()
                 + aspects.aspects() + new WeightSection(c, reach).html() + aspects.surface() + options() + "<footer>"
-                + text(JsonReport.TOOL + " " + version)
+                + text(Provenance.TOOL + " " + version)
                 + ". Pixels count from the centre of the top-left one, x to the right, y down.</footer></body></html>\n";
     }
 
@@ -140,7 +140,7 @@ public final class EvidenceReport {
     private String options() {
         var r = c.recipe();
         List<List<String>> rows = new ArrayList<>();
-        rows.add(List.of("program", text(JsonReport.TOOL + " " + version)));
+        rows.add(List.of("program", text(Provenance.TOOL + " " + version)));
         rows.add(List.of("body", text(r.body().displayName())));
         rows.add(List.of(
                 "site",

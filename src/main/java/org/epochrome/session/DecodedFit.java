@@ -19,7 +19,7 @@ final class DecodedFit implements ProcessingCheck.Decoded {
     private final boolean belted;
 
     DecodedFit(Body body) {
-        belted = DiskFinder.belted(body);
+        belted = body.belted();
     }
 
     /**

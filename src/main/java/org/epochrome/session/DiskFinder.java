@@ -9,7 +9,6 @@ import org.epochrome.disk.DiskFit;
 import org.epochrome.disk.DiskNotFound;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
-import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
 import org.epochrome.image.SmearModel;
@@ -25,8 +24,6 @@ final class DiskFinder {
     private static final double CLEAR_SHADOW_DEG = 1.5;
     /** One sense must leave so many times less than the other for a shadow to be believed. */
     private static final double CLEAR_SENSE = 1.1;
-    /** Flattening from which a disk tells its axis. */
-    private static final double CLEAR_FLATTENING = 0.03;
 
     /** Standard error of a north angle in a header (common practice, no source). */
     private static final double HEADER_NORTH_SIGMA_DEG = 0.1;
@@ -61,7 +58,7 @@ final class DiskFinder {
      * @throws SessionRefused if north is needed and cannot be seen
      */
     List<FittedDisk> find(List<Plane> planes, Masking masking, List<String> warnings, Progress progress) {
-        if (recipe.setup().northDeg().isEmpty() && !showsAxis(recipe.body())) {
+        if (recipe.setup().northDeg().isEmpty() && !recipe.body().showsAxis()) {
             return headerNorth().isPresent()
                     ? findWithHeader(planes, masking, warnings, progress)
                     : findWithAxis(planes, masking, warnings, progress);
@@ -218,19 +215,6 @@ final class DiskFinder {
         }
     }
 
-    /** Whether a body is flat enough to show the direction of its axis. */
-    static boolean showsAxis(Body body) {
-        return 1 - body.axisRatio() > CLEAR_FLATTENING;
-    }
-
-    /** Whether a body has belts along its parallels. */
-    static boolean belted(Body body) {
-        return switch (body) {
-            case JUPITER, SATURN, URANUS, NEPTUNE -> true;
-            case MERCURY, VENUS, MARS -> false;
-        };
-    }
-
     private List<FittedDisk> each(IntFunction<FittedDisk> fit) {
         return IntStream.range(0, schedule.exposures().size())
                 .parallel()
@@ -248,7 +232,8 @@ final class DiskFinder {
 
     /** A given north angle, carried to a frame of the reference's sense; of others what detail told, if the disk does not. */
     private OptionalDouble held(Posture.Angle angle, boolean sense) {
-        return recipe.setup().northDeg().isPresent() && (angle.mirrored() == sense || !showsAxis(recipe.body()))
+        return recipe.setup().northDeg().isPresent()
+                        && (angle.mirrored() == sense || !recipe.body().showsAxis())
                 ? OptionalDouble.of(angle.northDeg())
                 : OptionalDouble.empty();
     }
@@ -276,7 +261,7 @@ final class DiskFinder {
                 index,
                 new DiskFit(
                         schedule.exposures().get(index).globe(),
-                        belted(recipe.body()),
+                        recipe.body().belted(),
                         mirrored,
                         smear,
                         held.northDeg(index).isPresent() ? held.northDeg(index) : north,
@@ -322,7 +307,7 @@ final class DiskFinder {
                         i,
                         new DiskFit(
                                 schedule.exposures().get(i).globe(),
-                                belted(recipe.body()),
+                                recipe.body().belted(),
                                 angles.get(i).mirrored(),
                                 fit.shading().smear(),
                                 north,

@@ -42,6 +42,15 @@ final class Finishing {
     }
 
     /**
+     * A linear picture of something else than the disk as it was seen, in the same colours and tone.
+     *
+     * @param disk 1 where colour and exposure are measured, 0 elsewhere
+     */
+    static List<Plane> finished(ColourCube cube, Plane disk, Body body, Look look) {
+        return Finish.shown(Finish.balanced(cube, disk, body, look.white()), disk, look.tone());
+    }
+
+    /**
      * The finished picture on the pixels of its cube, whatever the framing.
      *
      * @param view the globe as it stands in the cube

@@ -43,12 +43,12 @@ public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<Fit
         notes.addAll(read.notes());
         Optional<FittedDisk> disk = Optional.empty();
         try {
-            boolean axis = DiskFinder.showsAxis(body.get());
+            boolean axis = body.get().showsAxis();
             OptionalDouble header = axis || northDeg.isPresent() ? OptionalDouble.empty() : exposure.headerNorthDeg();
             OptionalDouble known = header.isPresent() ? header : northDeg;
             disk = Optional.of(new DiskFit(
                             exposure.globe(),
-                            DiskFinder.belted(body.get()),
+                            body.get().belted(),
                             header.isPresent() && exposure.headerMirrored().orElse(false),
                             Smear.NONE,
                             known.isPresent() || axis ? known : OptionalDouble.of(0),

@@ -34,9 +34,6 @@ import org.epochrome.time.UtcText;
 
 /** The report as JSON: stable keys, pixels and degrees, null where nothing is known. */
 public final class JsonReport {
-    /** Name of the program as reports and files give it. */
-    public static final String TOOL = "Epochrome";
-
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
 
     private JsonReport() {}
@@ -195,7 +192,7 @@ public final class JsonReport {
 
     private static ObjectNode head(String version) {
         ObjectNode root = NODES.objectNode();
-        root.put("tool", TOOL);
+        root.put("tool", Provenance.TOOL);
         root.put("version", version);
         return root;
     }

@@ -7,12 +7,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.epochrome.colour.ColourCube;
+import org.epochrome.colour.Look;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.image.Plane;
 import org.epochrome.io.FitsCard;
 import org.epochrome.io.FitsImage;
 import org.epochrome.io.FitsWriter;
+import org.epochrome.io.OutputFolder;
 import org.epochrome.io.OutputFormat;
 import org.epochrome.io.OutputRefused;
 import org.epochrome.io.PictureWriter;
@@ -58,34 +60,35 @@ public record MapFile(Path file, OptionalInt width) {
         if (format != OutputFormat.FITS && format != OutputFormat.PNG) {
             throw new OutputRefused(file, "is no name for a map; end it in .fits or .png.");
         }
-        Outputs.checkFree(file, overwrite);
+        OutputFolder.checkFree(file, overwrite);
     }
 
     /**
      * Writes the map.
      *
-     * @param like how pictures are finished
+     * @param look how pictures are finished
+     * @param overwrite whether a file of this name may be replaced
      * @throws OutputRefused if it cannot be written
      */
-    public void write(Combination c, Outputs like, String version) {
+    public void write(Combination c, Look look, boolean overwrite, String version) {
         RotationSystem system =
                 c.recipe().corrections().system().orElse(c.recipe().body().defaultSystem());
         GlobeMap map = GlobeMap.of(Unlit.skin(c), MapGrid.of(c.aspect(), system, width.orElseGet(() -> width(c))));
-        Outputs.makeFolder(file);
+        OutputFolder.make(file);
         if (OutputFormat.of(file) == OutputFormat.FITS) {
-            writeFits(c, map, system, version, like.overwrite());
+            writeFits(c, map, system, version, overwrite);
         } else {
-            PictureWriter.Caption caption = Outputs.captionOf(c, version);
+            PictureWriter.Caption caption = Provenance.caption(c, version);
             String longitudes = system == RotationSystem.SINGLE ? "longitude" : "longitude " + system.key();
             PictureWriter.write(
                     file,
-                    finished(map, like, c.recipe().body()),
+                    finished(map, look, c.recipe().body()),
                     new PictureWriter.Form(Optional.of(map.coverage()), false),
                     new PictureWriter.Caption(
                             caption.description() + "; map of planetographic " + longitudes + ", latitude",
                             caption.shown(),
                             caption.software()),
-                    like.overwrite());
+                    overwrite);
         }
     }
 
@@ -103,9 +106,9 @@ public record MapFile(Path file, OptionalInt width) {
      *
      * @param width pixels, even
      */
-    public static List<Plane> onPaper(Combination c, Outputs like, int width) {
+    public static List<Plane> onPaper(Combination c, Look look, int width) {
         GlobeMap map = map(c, width);
-        List<Plane> planes = finished(map, like, c.recipe().body());
+        List<Plane> planes = finished(map, look, c.recipe().body());
         for (Plane plane : planes) {
             for (int i = 0; i < plane.data().length; i++) {
                 float seen = map.coverage().data()[i];
@@ -120,13 +123,13 @@ public record MapFile(Path file, OptionalInt width) {
         return Math.min(MOST_WIDTH, WIDTH_STEP * steps);
     }
 
-    private static List<Plane> finished(GlobeMap map, Outputs like, Body body) {
+    private static List<Plane> finished(GlobeMap map, Look look, Body body) {
         Plane seen = map.coverage().copy();
         for (int i = 0; i < seen.data().length; i++) {
             seen.data()[i] = seen.data()[i] >= WELL_SEEN ? 1 : 0;
         }
         List<Plane> p = map.planes();
-        return like.finished(new ColourCube(p.get(0), p.get(1), p.get(2)), seen, body);
+        return Finishing.finished(new ColourCube(p.get(0), p.get(1), p.get(2)), seen, body, look);
     }
 
     private void writeFits(Combination c, GlobeMap map, RotationSystem system, String version, boolean overwrite) {

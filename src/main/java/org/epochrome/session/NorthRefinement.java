@@ -106,7 +106,7 @@ final class NorthRefinement {
         return recipe.corrections().turn()
                 && recipe.alignment().hears(Witness.DETAIL)
                 && recipe.setup().northDeg().isEmpty()
-                && DiskFinder.showsAxis(recipe.body())
+                && recipe.body().showsAxis()
                 && !Posture.ringsTellNorth(schedule.aspect())
                 && span() > LEAST_TURN_DEG
                 && IntStream.range(0, found.size())

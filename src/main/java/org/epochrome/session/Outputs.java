@@ -1,26 +1,22 @@
 package org.epochrome.session;
 
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.epochrome.colour.ColourCube;
-import org.epochrome.colour.Finish;
 import org.epochrome.colour.Framed;
 import org.epochrome.colour.Framing;
 import org.epochrome.colour.Look;
-import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.io.AtomicFile;
 import org.epochrome.io.FitsImage;
 import org.epochrome.io.FitsWriter;
+import org.epochrome.io.OutputFolder;
 import org.epochrome.io.OutputFormat;
 import org.epochrome.io.OutputRefused;
 import org.epochrome.io.PictureWriter;
-import org.epochrome.time.UtcText;
 
 /**
  * Where a combination goes.
@@ -32,7 +28,15 @@ import org.epochrome.time.UtcText;
  * @param overwrite whether files of these names may be replaced
  */
 public record Outputs(List<Path> files, Optional<Path> report, Look look, boolean floats, boolean overwrite) {
-    private static final String NO_FOLDER = "cannot be written: its folder cannot be made; choose another.";
+    /**
+     * The pictures, cubes and the report for programs of a session.
+     *
+     * @param overwrite whether files of these names may be replaced
+     */
+    public static Outputs of(Session session, boolean overwrite) {
+        Products products = session.products();
+        return new Outputs(products.pictures(), products.report(), session.look(), products.floats(), overwrite);
+    }
 
     /**
      * Refuses before any work what could not be written after it.
@@ -42,7 +46,7 @@ public record Outputs(List<Path> files, Optional<Path> report, Look look, boolea
     public void check() {
         for (Path file : files) {
             OutputFormat.of(file);
-            checkFree(file, overwrite);
+            OutputFolder.checkFree(file, overwrite);
         }
         report.ifPresent(file -> checkReport(file, ".json or .html", overwrite));
     }
@@ -60,27 +64,7 @@ public record Outputs(List<Path> files, Optional<Path> report, Look look, boolea
         if (!file.toString().toLowerCase(Locale.ROOT).endsWith(".json")) {
             throw new OutputRefused(file, "is no name for a report; end it in " + suffixes + ".");
         }
-        checkFree(file, overwrite);
-    }
-
-    /**
-     * Refuses a file that could not be written; a folder that is not there yet will be made.
-     *
-     * @throws OutputRefused if it exists and may not be replaced, or its folder cannot take it
-     */
-    public static void checkFree(Path file, boolean overwrite) {
-        Path folder = file.toAbsolutePath().getParent();
-        if (Files.isDirectory(folder)) {
-            AtomicFile.check(file, overwrite);
-            return;
-        }
-        Path above = folder;
-        while (Files.notExists(above)) {
-            above = above.getParent();
-        }
-        if (!Files.isDirectory(above) || !Files.isWritable(above)) {
-            throw new OutputRefused(file, NO_FOLDER);
-        }
+        OutputFolder.checkFree(file, overwrite);
     }
 
     /**
@@ -91,7 +75,7 @@ public record Outputs(List<Path> files, Optional<Path> report, Look look, boolea
     public void write(Combination combination, String version) {
         List<Plane> picture = null;
         for (Path file : files) {
-            makeFolder(file);
+            OutputFolder.make(file);
             if (OutputFormat.of(file) == OutputFormat.FITS) {
                 Provenance from = new Provenance(combination, version);
                 FitsWriter.write(
@@ -106,7 +90,7 @@ public record Outputs(List<Path> files, Optional<Path> report, Look look, boolea
                         file,
                         picture,
                         new PictureWriter.Form(Optional.empty(), floats),
-                        captionOf(combination, version),
+                        Provenance.caption(combination, version),
                         overwrite);
             }
         }
@@ -119,16 +103,8 @@ public record Outputs(List<Path> files, Optional<Path> report, Look look, boolea
      * @throws OutputRefused if it cannot be written
      */
     public static void writeReport(Path file, String text, boolean overwrite) {
-        makeFolder(file);
+        OutputFolder.make(file);
         AtomicFile.write(file, overwrite, part -> Files.write(part, text.getBytes(StandardCharsets.UTF_8)));
-    }
-
-    static void makeFolder(Path file) {
-        try {
-            Files.createDirectories(file.toAbsolutePath().getParent());
-        } catch (IOException e) {
-            throw new OutputRefused(file, NO_FOLDER, e);
-        }
     }
 
     /** The finished picture: display-encoded red, green and blue. */
@@ -145,22 +121,5 @@ public record Outputs(List<Path> files, Optional<Path> report, Look look, boolea
     public List<Plane> pictureAsShot(Combination c) {
         return Finishing.picture(c, new Look(look.white(), look.sharpening(), look.tone(), Framing.AS_SHOT))
                 .planes();
-    }
-
-    /**
-     * A linear picture of something else than the disk as it was seen, in the same colours and tone.
-     *
-     * @param disk 1 where colour and exposure are measured, 0 elsewhere
-     */
-    List<Plane> finished(ColourCube cube, Plane disk, Body body) {
-        return Finish.shown(Finish.balanced(cube, disk, body, look.white()), disk, look.tone());
-    }
-
-    /** What a picture of the combination says about itself. */
-    static PictureWriter.Caption captionOf(Combination c, String version) {
-        return new PictureWriter.Caption(
-                c.recipe().body().displayName() + ", " + UtcText.format(c.epoch()) + ", by " + JsonReport.TOOL,
-                Optional.of(c.epoch()),
-                JsonReport.TOOL + " " + version);
     }
 }

@@ -264,7 +264,7 @@ final class Posture {
     /** How an exposure lies that has a reflection more or less: by its rings, by its axis, or by nothing but its detail. */
     private Told turnedOver(int index, Hypothesis h, Detail reference, Angle place, Progress progress) {
         double own = fits.get(index).disk().northAngleDeg();
-        boolean free = !DiskFinder.showsAxis(recipe.body());
+        boolean free = !recipe.body().showsAxis();
         double step = endsTold ? 360 : free ? WIDE_STEP_DEG : 180;
         Told best = new Told(new Angle(own, !h.mirrored, false), Double.NEGATIVE_INFINITY);
         for (double turn = 0; turn < 360; turn += step) {
@@ -291,7 +291,7 @@ final class Posture {
 
     /** How an exposure would lie if it had a reflection more or less than the others: its own axis, either end up. */
     private List<Angle> reflected(int index, Hypothesis h) {
-        if (!DiskFinder.showsAxis(recipe.body())) {
+        if (!recipe.body().showsAxis()) {
             return List.of();
         }
         double own = fits.get(index).disk().northAngleDeg();

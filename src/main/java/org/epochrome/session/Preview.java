@@ -147,7 +147,7 @@ public final class Preview {
         few = before == 1 ? few : QuickFrames.binned(few, before);
         Schedule schedule = Schedule.of(few);
         Memory memory = Memory.ofThisHeap();
-        boolean axis = DiskFinder.showsAxis(recipe.body());
+        boolean axis = recipe.body().showsAxis();
         Recipe known = axis || recipe.setup().northDeg().isPresent()
                 ? few
                 : few.with(few.setup().posed(0, few.setup().mirroring()));

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
@@ -15,13 +16,17 @@ import org.epochrome.image.Passband;
 import org.epochrome.io.FitsCard;
 import org.epochrome.io.FitsTable;
 import org.epochrome.io.FitsTable.Column;
+import org.epochrome.io.PictureWriter;
 import org.epochrome.session.Combination.FrameResult;
 import org.epochrome.time.RecordingSpan;
 import org.epochrome.time.UtcText;
 
 /** Where a result comes from, as FITS tells it: keywords, history, and the list of frames. */
-final class Provenance {
+public final class Provenance {
     private static final double ARCSEC_PER_RADIUS = 0.5;
+    /** The program's name in files. */
+    public static final String TOOL = "Epochrome";
+
     private static final List<String> SHOWN_AS = List.of("red", "green", "blue");
 
     private final Combination c;
@@ -32,6 +37,13 @@ final class Provenance {
         this.version = version;
     }
 
+    /** What a picture of the combination says about itself. */
+    static PictureWriter.Caption caption(Combination c, String version) {
+        return new PictureWriter.Caption(
+                c.recipe().body().displayName() + ", " + UtcText.format(c.epoch()) + ", by " + TOOL,
+                Optional.of(c.epoch()),
+                TOOL + " " + version);
+    }
     /** What holds for every file made of the combination: object, times, place, program. */
     List<FitsCard> common() {
         List<FitsCard> cards = new ArrayList<>();
@@ -49,7 +61,7 @@ final class Provenance {
             cards.add(new FitsCard("OBSGEO-L", site.longitudeDeg(), "[deg] its longitude, east positive"));
             cards.add(new FitsCard("OBSGEO-H", site.heightM(), "[m] its height"));
         });
-        cards.add(new FitsCard("CREATOR", JsonReport.TOOL + " " + version, ""));
+        cards.add(new FitsCard("CREATOR", TOOL + " " + version, ""));
         return cards;
     }
 

@@ -29,13 +29,4 @@ public record Session(Recipe recipe, Look look, Products products) {
     public Session with(Products other) {
         return new Session(recipe, look, other);
     }
-
-    /**
-     * Pictures, cubes and the report for programs.
-     *
-     * @param overwrite whether files of these names may be replaced
-     */
-    public Outputs outputs(boolean overwrite) {
-        return new Outputs(products.pictures(), products.report(), look, products.floats(), overwrite);
-    }
 }

@@ -23,6 +23,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.epochrome.io.AtomicFile;
 import org.epochrome.io.FrameRefused;
+import org.epochrome.io.OutputFolder;
 
 /**
  * A session in a file: JSON by the schema of docs/session-file.md, with paths as seen from the file's folder, so that the
@@ -60,7 +61,7 @@ public final class SessionFile {
      * @throws FrameRefused if a frame is not there any more
      */
     public static void write(Session session, Path file, String version, boolean overwrite) {
-        Outputs.makeFolder(file);
+        OutputFolder.make(file);
         String text = text(session, file, version);
         AtomicFile.write(file, overwrite, part -> Files.write(part, text.getBytes(StandardCharsets.UTF_8)));
     }

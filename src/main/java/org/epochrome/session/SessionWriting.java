@@ -34,7 +34,7 @@ final class SessionWriting {
         return new SessionSchema.Root(
                 SessionSchema.FORMAT,
                 SessionSchema.VERSION,
-                JsonReport.TOOL + " " + version,
+                Provenance.TOOL + " " + version,
                 r.body().displayName(),
                 instant(r.epoch()),
                 r.place()

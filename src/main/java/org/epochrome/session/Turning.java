@@ -33,10 +33,7 @@ final class Turning {
     /** A turner that knows whether the body has belts. */
     static Turner turner(Plane plane, FittedDisk fitted, Exposure exposure) {
         return new Turner(
-                plane,
-                fitted,
-                exposure.globe(),
-                DiskFinder.belted(exposure.aspect().body()));
+                plane, fitted, exposure.globe(), exposure.aspect().body().belted());
     }
 
     Turning(Recipe recipe, Schedule schedule, Turners turners) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.epochrome.colour.ColourCube;
+import org.epochrome.colour.Look;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
@@ -17,6 +18,7 @@ import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.image.Plane;
 import org.epochrome.io.AnimationWriter;
+import org.epochrome.io.OutputFolder;
 import org.epochrome.io.OutputRefused;
 import org.epochrome.io.PictureWriter;
 import org.epochrome.map.TurningGlobe;
@@ -59,17 +61,18 @@ public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> u
      */
     public void check(boolean overwrite) {
         AnimationWriter.checkName(file);
-        Outputs.checkFree(file, overwrite);
+        OutputFolder.checkFree(file, overwrite);
     }
 
     /**
      * Writes the animation.
      *
-     * @param like how pictures are finished
+     * @param look how pictures are finished
+     * @param overwrite whether a file of this name may be replaced
      * @throws SessionRefused if it would end before it begins
      * @throws OutputRefused if it cannot be written
      */
-    public void write(Combination c, Outputs like, String version) {
+    public void write(Combination c, Look look, boolean overwrite, String version) {
         Duration half = half(c);
         Instant begin = from.orElseGet(() -> c.epoch().minus(half));
         Instant end = until.orElseGet(() -> c.epoch().plus(half));
@@ -77,14 +80,14 @@ public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> u
             throw new SessionRefused("the animation would end before it begins; give --turning-from and"
                     + " --turning-until in this order");
         }
-        List<List<Plane>> pictures = pictures(c, like, begin, end);
+        List<List<Plane>> pictures = pictures(c, look, begin, end);
         List<AnimationWriter.Still> stills = new ArrayList<>();
         for (int i = 0; i < count; i++) {
             stills.add(new AnimationWriter.Still(
                     pictures.get(i), i == 0 || i == count - 1 ? HELD_HUNDREDTHS : STILL_HUNDREDTHS));
         }
-        Outputs.makeFolder(file);
-        PictureWriter.Caption caption = Outputs.captionOf(c, version);
+        OutputFolder.make(file);
+        PictureWriter.Caption caption = Provenance.caption(c, version);
         AnimationWriter.write(
                 file,
                 stills,
@@ -92,7 +95,7 @@ public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> u
                         caption.description() + "; turning from " + begin + " to " + end,
                         caption.shown(),
                         caption.software()),
-                like.overwrite());
+                overwrite);
     }
 
     private static Duration half(Combination c) {
@@ -107,7 +110,7 @@ public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> u
     }
 
     /** All pictures, finished as one so that colour and exposure do not flicker. */
-    private List<List<Plane>> pictures(Combination c, Outputs like, Instant begin, Instant end) {
+    private List<List<Plane>> pictures(Combination c, Look look, Instant begin, Instant end) {
         double reach = c.recipe().body() == Body.SATURN ? RING_REACH : GLOBE_REACH;
         double whole = 2 * reach * c.disk().equatorialRadiusPx();
         int size = (int) Math.min(MOST_SIZE_PX, Math.ceil(whole));
@@ -134,10 +137,11 @@ public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> u
             }
             System.arraycopy(Finishing.litDisk(view, size, size).data(), 0, lit.data(), i * pixels, pixels);
         }
-        List<Plane> finished = like.finished(
+        List<Plane> finished = Finishing.finished(
                 new ColourCube(tall.get(0), tall.get(1), tall.get(2)),
                 lit,
-                c.recipe().body());
+                c.recipe().body(),
+                look);
         return IntStream.range(0, count)
                 .mapToObj(i -> finished.stream()
                         .map(p -> new Plane(size, size, Arrays.copyOfRange(p.data(), i * pixels, (i + 1) * pixels)))

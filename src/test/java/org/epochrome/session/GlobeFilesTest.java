@@ -146,8 +146,7 @@ class GlobeFilesTest {
     @Test
     void aGraticuleComesBackWhereItWasPainted() throws Exception {
         Path file = folder.resolve("map.fits");
-        Outputs like = new Outputs(List.of(), Optional.empty(), PLAIN, false, false);
-        new MapFile(file, OptionalInt.of(720)).write(c, like, "0");
+        new MapFile(file, OptionalInt.of(720)).write(c, PLAIN, false, "0");
 
         Header header;
         float[][] coverage;
@@ -254,8 +253,7 @@ class GlobeFilesTest {
     @Test
     void aPngIsSeeThroughWhereNothingWasSeen() throws Exception {
         Path file = folder.resolve("map.png");
-        Outputs like = new Outputs(List.of(), Optional.empty(), PLAIN, false, false);
-        new MapFile(file, OptionalInt.of(360)).write(c, like, "0");
+        new MapFile(file, OptionalInt.of(360)).write(c, PLAIN, false, "0");
         java.awt.image.Raster raster = ImageIO.read(file.toFile()).getRaster();
         assertEquals(4, raster.getNumBands());
         double meridian = c.aspect().centralMeridianDeg(RotationSystem.III);
@@ -300,8 +298,7 @@ class GlobeFilesTest {
     @Test
     void anAnimationIsWrittenBetweenItsInstants() throws Exception {
         Path file = folder.resolve("turning.gif");
-        Outputs like = new Outputs(List.of(), Optional.empty(), PLAIN, false, false);
-        new TurningFile(file, Optional.empty(), Optional.of(c.epoch().plusSeconds(600)), 3).write(c, like, "0");
+        new TurningFile(file, Optional.empty(), Optional.of(c.epoch().plusSeconds(600)), 3).write(c, PLAIN, false, "0");
         try (ImageInputStream in = ImageIO.createImageInputStream(file.toFile())) {
             ImageReader reader = ImageIO.getImageReaders(in).next();
             reader.setInput(in);
@@ -309,7 +306,7 @@ class GlobeFilesTest {
             reader.dispose();
         }
         TurningFile backwards = new TurningFile(file, Optional.of(c.epoch().plusSeconds(9000)), Optional.empty(), 3);
-        assertThrows(SessionRefused.class, () -> backwards.write(c, like, "0"));
+        assertThrows(SessionRefused.class, () -> backwards.write(c, PLAIN, false, "0"));
     }
 
     @Test

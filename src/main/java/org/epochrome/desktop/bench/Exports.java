@@ -47,7 +47,8 @@ public final class Exports {
 
     /** Saves the globe as a map. */
     public void saveMap(Path path) {
-        export(path, (c, outputs) -> new MapFile(path, OptionalInt.empty()).write(c, outputs, version));
+        export(path, (c, outputs) -> new MapFile(path, OptionalInt.empty())
+                .write(c, outputs.look(), outputs.overwrite(), version));
     }
 
     private interface Export {
