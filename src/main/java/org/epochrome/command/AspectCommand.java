@@ -197,7 +197,8 @@ final class AspectCommand implements Callable<Integer> {
         AspectTable table = new AspectTable(csv, System.out);
         table.head();
         boolean near = false;
-        for (Instant t = at; !t.isAfter(last); t = t.plus(every)) {
+        // A table that nobody reads any more need not be finished.
+        for (Instant t = at; !t.isAfter(last) && !System.out.checkError(); t = t.plus(every)) {
             for (Body body : bodies) {
                 Aspect a = aspect(body, t);
                 near |= a.nearSun();

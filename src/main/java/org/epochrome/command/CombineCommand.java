@@ -79,9 +79,7 @@ final class CombineCommand implements Callable<Integer> {
         Recipe recipe = session.recipe();
         Products products = named(session.products(), recipe);
         Outputs outputs = Outputs.of(session.with(products), overwrite);
-        List<Path> files = new ArrayList<>(products.files());
-        Optional.ofNullable(saved).ifPresent(files::add);
-        OverwriteGuard.check(files, options.inputs(session));
+        guard(products, session);
         check(products, outputs);
         TerminalProgress progress = new TerminalProgress(!quiet);
         Combination combination = inPool(() -> {
@@ -103,6 +101,16 @@ final class CombineCommand implements Callable<Integer> {
         recipe.frames().used().forEach(f -> f.notes()
                 .forEach(n -> TerminalPage.note(f.head().file().getFileName() + ": " + n)));
         return 0;
+    }
+
+    /** No output may be an input, but the session that was read may be saved under its own name: it is no frame. */
+    private void guard(Products products, Session session) {
+        List<Path> files = new ArrayList<>(products.files());
+        List<Path> inputs = options.inputs(session);
+        OverwriteGuard.check(files, inputs);
+        Optional.ofNullable(saved).ifPresent(files::add);
+        inputs.removeAll(options.sessionFiles());
+        OverwriteGuard.check(files, inputs);
     }
 
     private void check(Products products, Outputs outputs) {

@@ -41,11 +41,15 @@ public final class Main implements Runnable {
     private Main() {}
 
     public static void main(String[] args) {
-        System.exit(run(args));
+        System.exit(run(StandardOutput.kind(), args));
     }
 
-    /** Runs a command line and returns its exit code. */
-    static int run(String... args) {
+    /**
+     * Runs a command line and returns its exit code.
+     *
+     * @param kind where standard output leads, which tells what it means if it cannot be written
+     */
+    static int run(StandardOutput kind, String... args) {
         CommandLine line = new CommandLine(new Main());
         line.setCaseInsensitiveEnumValuesAllowed(true);
         // A file may be called @a.fits; what stands in it are no words of the user's.
@@ -55,16 +59,16 @@ public final class Main implements Runnable {
         line.setExecutionExceptionHandler((e, c, parsed) -> explain(e, c.getErr()));
         try {
             int code = line.execute(args);
-            return code == 0 ? heard(line.getErr()) : code;
+            return code == 0 ? heard(kind, line.getErr()) : code;
         } catch (OutOfMemoryError e) {
             line.getErr().println(Memory.exceeded());
             return INPUT_REFUSED;
         }
     }
 
-    /** What was printed may not have arrived, for a full disk or a closed pipe. */
-    private static int heard(PrintWriter err) {
-        if (System.out.checkError()) {
+    /** What was printed may not have arrived. That a reader wanted no more of it, as head does, is no error. */
+    private static int heard(StandardOutput kind, PrintWriter err) {
+        if (System.out.checkError() && kind != StandardOutput.PIPE) {
             err.println("The standard output cannot be written; free some space, or lead it elsewhere.");
             return OUTPUT_REFUSED;
         }

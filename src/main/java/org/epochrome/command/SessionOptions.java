@@ -110,6 +110,11 @@ final class SessionOptions {
         return all;
     }
 
+    /** The session files among them. */
+    List<Path> sessionFiles() {
+        return frames.sessions();
+    }
+
     /** A recipe for another planet, turned by that planet's usual rotation. */
     private static Recipe onOther(Recipe r, Body planet) {
         Corrections c = r.corrections();

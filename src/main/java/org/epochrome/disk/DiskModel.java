@@ -413,17 +413,17 @@ final class DiskModel {
                 layers[markings.rings() + 1].data(),
                 layers[markings.rings() + 2].data(),
                 samples);
-        int[] starts = new int[Markings.SPOKE_WEIGHTS + 1];
-        int[] lengths = new int[starts.length];
-        double[] slopes = new double[Markings.SPOKE_WEIGHTS * markings.rings() + SHAPE];
+        ObservationBatch batch = new ObservationBatch(
+                normals, Markings.SPOKE_WEIGHTS + 1, Markings.SPOKE_WEIGHTS * markings.rings() + SHAPE);
         double[] w = new double[Markings.SPOKE_WEIGHTS];
         for (int k = from; k < to; k++) {
             if (isDarkerThanCut(pixels[k])) {
                 continue;
             }
-            slopes(layers, shapeSlopes, pixels[k], starts, lengths, slopes, w);
-            normals.addObservation(starts.length, starts, lengths, slopes, weights[k], residual(pixels[k]));
+            slopes(layers, shapeSlopes, pixels[k], batch.starts(), batch.lengths(), batch.slopes(), w);
+            batch.add(weights[k], residual(pixels[k]));
         }
+        batch.end();
     }
 
     /** Derivatives of the model at a pixel: runs of rings, one for each spoke, and the shape. */
@@ -440,7 +440,7 @@ final class DiskModel {
         while (most > least && layers[most - 1].data()[p] <= FAINT) {
             most--;
         }
-        double direction = Math.atan2(view.pole(x, y) / view.globe().apparentAxisRatio(), view.side(x, y));
+        double direction = Math.atan2(view.pole(x, y) / view.limbRatio(), view.side(x, y));
         int spoke = markings.spokeWeights(direction, w);
         int wrapped = Math.max(0, spoke + w.length - markings.spokes());
         int n = 0;

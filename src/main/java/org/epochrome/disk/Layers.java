@@ -32,7 +32,6 @@ final class Layers {
     private final int height;
     private final float[][] layers;
     private final double[] along;
-    private final double[] weights = new double[4];
     private final double[] law = new double[3];
 
     private Layers(
@@ -85,24 +84,45 @@ final class Layers {
         double step = markings.areCoarse() ? COARSE_STEP : STEP;
         int rings = (int) Math.ceil(THINNING * span * radius * Math.cos(start) / step);
         int spokes = (int) Math.ceil(2 * Math.PI * radius / step);
+        Circle[] circles = new Circle[rings];
+        for (int i = 0; i < rings; i++) {
+            double part = (i + 0.5) / rings;
+            double power = Math.pow(part, THINNING);
+            double angle = Math.PI / 2 - span * power;
+            double ringStep = span * THINNING * power / part / rings;
+            double sine = Math.sin(angle);
+            double area = sine * Math.cos(angle) * ringStep * (2 * Math.PI / spokes) * radius * radius * ratio;
+            circles[i] = new Circle(angle, sine, area, markings);
+        }
         for (int j = 0; j < spokes; j++) {
             double direction = 2 * Math.PI * (j + 0.5) / spokes - Math.PI;
             double pole = ratio * Math.sin(direction);
             double side = Math.cos(direction);
             markings.along(coefficients, direction, along);
-            for (int i = 0; i < rings; i++) {
-                double part = (i + 0.5) / rings;
-                double power = Math.pow(part, THINNING);
-                double angle = Math.PI / 2 - span * power;
-                double ringStep = span * THINNING * power / part / rings;
-                double sine = Math.sin(angle);
-                double area = sine * Math.cos(angle) * ringStep * (2 * Math.PI / spokes) * radius * radius * ratio;
-                add(sine * pole, sine * side, angle, area);
+            for (Circle circle : circles) {
+                add(circle.sine * pole, circle.sine * side, circle);
             }
         }
     }
 
-    private void add(double pole, double side, double angle, double area) {
+    /** What the steps at one angle of the surface have in common. */
+    private static final class Circle {
+        private final double sine;
+        /** Of a step, square pixels. */
+        private final double area;
+        /** The first of the four rings that have weight there. */
+        private final int first;
+
+        private final double[] weights = new double[4];
+
+        Circle(double angle, double sine, double area, Markings markings) {
+            this.sine = sine;
+            this.area = area;
+            first = markings.ringWeights(angle, weights);
+        }
+    }
+
+    private void add(double pole, double side, Circle circle) {
         double x = view.column(pole, side);
         double y = view.row(pole, side);
         int left = (int) Math.floor(x);
@@ -114,12 +134,13 @@ final class Layers {
             return;
         }
         int rings = markings.rings();
-        int first = markings.ringWeights(angle, weights);
+        int first = circle.first;
+        double[] weights = circle.weights;
         double logarithm = 0;
         for (int r = 0; r < 4; r++) {
             logarithm += along[first + r] * weights[r];
         }
-        double light = area * Math.exp(logarithm);
+        double light = circle.area * Math.exp(logarithm);
         int p = top * width + left;
         double fx = x - left;
         double fy = y - top;

@@ -59,6 +59,53 @@ final class Skyline {
         }
     }
 
+    /**
+     * Adds {@link ObservationBatch#MOST} observations that depend on the same runs of unknowns, one after the other to each element, which
+     * is loaded and stored once for all of them; bit for bit what adding them one by one gives.
+     */
+    void addObservations(
+            int runs, int[] starts, int[] lengths, double[][] slopes, double[] weights, double[] residuals) {
+        double[] weighted = new double[ObservationBatch.MOST];
+        int i = 0;
+        for (int run = 0; run < runs; run++) {
+            for (int k = 0; k < lengths[run]; k++, i++) {
+                int unknown = starts[run] + k;
+                double sum = right[unknown];
+                for (int b = 0; b < weighted.length; b++) {
+                    weighted[b] = weights[b] * slopes[b][i];
+                    sum += weighted[b] * residuals[b];
+                }
+                right[unknown] = sum;
+                double[] row = rows[unknown];
+                int shift = first[unknown];
+                int j = 0;
+                for (int other = 0; other < run; other++) {
+                    addRuns(row, starts[other] - shift, lengths[other], slopes, j, weighted);
+                    j += lengths[other];
+                }
+                addRuns(row, starts[run] - shift, k + 1, slopes, j, weighted);
+            }
+        }
+    }
+
+    private static void addRuns(double[] row, int at, int length, double[][] slopes, int from, double[] weighted) {
+        double[] slopes0 = slopes[0];
+        double[] slopes1 = slopes[1];
+        double[] slopes2 = slopes[2];
+        double[] slopes3 = slopes[3];
+        double weighted0 = weighted[0];
+        double weighted1 = weighted[1];
+        double weighted2 = weighted[2];
+        double weighted3 = weighted[3];
+        for (int k = 0; k < length; k++) {
+            row[at + k] = row[at + k]
+                    + weighted0 * slopes0[from + k]
+                    + weighted1 * slopes1[from + k]
+                    + weighted2 * slopes2[from + k]
+                    + weighted3 * slopes3[from + k];
+        }
+    }
+
     private static int addRun(double[] row, int at, int length, double[] slopes, int from, double weighted) {
         for (int k = 0; k < length; k++) {
             row[at + k] += weighted * slopes[from + k];

@@ -125,6 +125,8 @@ final class Surroundings {
         for (int i = 0; i < widths.length; i++) {
             slopes[at + DiskModel.WINGS + i] = spread[i].data()[pixel];
         }
+        // Where there are fewer wings than unknowns the list still holds what another pixel put there.
+        Arrays.fill(slopes, at + DiskModel.WINGS + widths.length, at + DiskModel.SHAPE, 0);
     }
 
     /** The sky that was seen at a place: its light is spread by the wings too, which add to it what they take. */

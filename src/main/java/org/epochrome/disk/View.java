@@ -67,6 +67,11 @@ public final class View {
         return disk;
     }
 
+    /** {@link Globe#apparentAxisRatio} of the globe. */
+    double limbRatio() {
+        return limbRatio;
+    }
+
     /** Offset along the projected pole of a pixel, equatorial radii. */
     public double pole(double x, double y) {
         return ((x - disk.x()) * poleRight + (y - disk.y()) * poleDown) / disk.equatorialRadiusPx();

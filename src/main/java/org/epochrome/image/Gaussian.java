@@ -78,10 +78,22 @@ public final class Gaussian {
         for (int x = 0; x < n; x++) {
             sum[x] = kernel[0] * padded[x + reach];
         }
-        for (int i = 1; i <= reach; i++) {
+        int i = 1;
+        for (; i < reach; i += 2) {
+            float near = kernel[i];
+            float far = kernel[i + 1];
+            int left = reach - i;
+            int right = reach + i;
+            for (int x = 0; x < n; x++) {
+                sum[x] = sum[x]
+                        + near * (padded[x + left] + padded[x + right])
+                        + far * (padded[x + left - 1] + padded[x + right + 1]);
+            }
+        }
+        if (i == reach) {
             float weight = kernel[i];
             for (int x = 0; x < n; x++) {
-                sum[x] += weight * (padded[x + reach - i] + padded[x + reach + i]);
+                sum[x] += weight * (padded[x] + padded[x + 2 * reach]);
             }
         }
     }
@@ -95,21 +107,40 @@ public final class Gaussian {
         float[] out = result.data();
         Rows.each(height, (from, to) -> {
             for (int y = from; y < to; y++) {
-                int row = y * width;
-                for (int i = -reach; i <= reach; i++) {
-                    if (y + i < 0 || y + i >= height) {
-                        continue;
+                int first = Math.max(-reach, -y);
+                int last = Math.min(reach, height - 1 - y);
+                for (int run = 0; run < runs.count(y); run++) {
+                    int at = y * width + runs.from(y, run);
+                    int n = runs.to(y, run) - runs.from(y, run);
+                    int i = first;
+                    for (; i < last - 2; i += 4) {
+                        addFour(out, at, in, width, n, kernel, i);
                     }
-                    float weight = kernel[Math.abs(i)];
-                    int source = (y + i) * width;
-                    for (int run = 0; run < runs.count(y); run++) {
-                        int end = runs.to(y, run);
-                        int start = runs.from(y, run);
-                        RowRuns.add(out, row + start, in, source + start, end - start, weight);
+                    for (; i <= last; i++) {
+                        RowRuns.add(out, at, in, at + i * width, n, kernel[Math.abs(i)]);
                     }
                 }
             }
         });
         return result;
+    }
+
+    /** Adds four rows at once, one after the other to each sum, so that these are loaded and stored once. */
+    private static void addFour(float[] out, int at, float[] in, int width, int n, float[] kernel, int i) {
+        int row0 = at + i * width;
+        int row1 = row0 + width;
+        int row2 = row1 + width;
+        int row3 = row2 + width;
+        float weight0 = kernel[Math.abs(i)];
+        float weight1 = kernel[Math.abs(i + 1)];
+        float weight2 = kernel[Math.abs(i + 2)];
+        float weight3 = kernel[Math.abs(i + 3)];
+        for (int x = 0; x < n; x++) {
+            out[at + x] = out[at + x]
+                    + weight0 * in[row0 + x]
+                    + weight1 * in[row1 + x]
+                    + weight2 * in[row2 + x]
+                    + weight3 * in[row3 + x];
+        }
     }
 }

@@ -72,6 +72,9 @@ public record Margins(int left, int top, int right, int bottom) {
 
     /** Only those borders beyond which the light begins at once. */
     private Margins proven(Plane plane, float border) {
+        if (isWhole(plane)) {
+            return this;
+        }
         double least = LEAST_STEP * ValueRange.of(plane).width();
         int l = proven(i -> line(plane, left + i, top, 0, 1, border), left, border, least);
         int t = proven(i -> line(plane, left, top + i, 1, 0, border), top, border, least);

@@ -1,7 +1,5 @@
 package org.epochrome.image;
 
-import java.util.Arrays;
-
 /**
  * The values of a plane but for a thousandth at each end, which may be struck pixels.
  *
@@ -14,12 +12,8 @@ public record ValueRange(float least, float most, float step) {
 
     /** Looks at all values of a plane. */
     public static ValueRange of(Plane plane) {
-        float[] sorted = plane.data().clone();
-        Arrays.sort(sorted);
+        float[] sorted = SortedValues.of(plane.data());
         int n = sorted.length;
-        while (n > 0 && Float.isNaN(sorted[n - 1])) {
-            n--;
-        }
         if (n == 0) {
             return new ValueRange(Float.NaN, Float.NaN, Float.NaN);
         }

@@ -5,6 +5,6 @@ public final class CommandLineRun {
     private CommandLineRun() {}
 
     public static int exitCode(String... words) {
-        return Main.run(words);
+        return Main.run(StandardOutput.FILE, words);
     }
 }

@@ -1,6 +1,7 @@
 package org.epochrome.command;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -8,6 +9,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.epochrome.session.Session;
+import org.epochrome.session.SessionFile;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -95,10 +98,35 @@ class ProtectedInputsTest {
         refused(sentence, session(outputs));
     }
 
+    /** A session is no frame: what was changed may be saved under its name, where --overwrite allows it. */
     @Test
-    void theSessionItself() {
+    void theSessionItself() throws IOException {
         Path session = session("");
-        refused("night.json|to be read", session, "--save-session", session);
+        Path picture = folder.resolve("picture.png");
+        Object[] words = {
+            "combine", "--quiet", "--saturation", "1.4", "--out", picture, session, "--save-session", session
+        };
+        Map<String, Long> before = evening.contents();
+        Ran.of(words).refuses(OUTPUT, "night.json exists already|--overwrite");
+        assertEquals(before, evening.contents());
+
+        List<Object> all = new ArrayList<>(List.of(words));
+        all.add("--overwrite");
+        Ran.of(all.toArray()).succeeds();
+        Session again = SessionFile.read(session).session();
+        assertEquals(1.4, again.look().tone().saturation());
+        assertEquals(3, again.recipe().frames().used().size());
+        assertTrue(Files.exists(picture));
+        Map<String, Long> after = evening.contents();
+        for (String name : List.of("jupiter-R.fits", "jupiter-G.fits", "jupiter-B.fits")) {
+            assertEquals(before.get(name), after.get(name));
+        }
+    }
+
+    @Test
+    void aFrameUnderTheNameOfASession() throws IOException {
+        Path frame = Files.createSymbolicLink(folder.resolve("frame.json"), frames.get(1));
+        refused("frame.json|to be read", session(""), "--save-session", frame);
     }
 
     private Path session(String outputs) {

@@ -25,8 +25,12 @@ record Ran(int code, String out, String err) {
         return new Ran(ran.code, out.toString(StandardCharsets.UTF_8), ran.err);
     }
 
-    /** With a standard output that may fail; what it was given is not told. */
+    /** With standard output to a file that may fail; what it was given is not told. */
     static Ran onto(OutputStream out, Object... args) {
+        return onto(StandardOutput.FILE, out, args);
+    }
+
+    static Ran onto(StandardOutput kind, OutputStream out, Object... args) {
         PrintStream formerOut = System.out;
         PrintStream formerErr = System.err;
         ByteArrayOutputStream err = new ByteArrayOutputStream();
@@ -39,7 +43,7 @@ record Ran(int code, String out, String err) {
             for (int i = 0; i < args.length; i++) {
                 words[i] = args[i].toString();
             }
-            code = Main.run(words);
+            code = Main.run(kind, words);
         } finally {
             System.setOut(formerOut);
             System.setErr(formerErr);

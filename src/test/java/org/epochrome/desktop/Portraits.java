@@ -121,7 +121,7 @@ public final class Portraits {
     /** What goes wrong for people. */
     private void trouble() throws Exception {
         Path frames = folder.resolve("frames");
-        rig.demoFrames(frames);
+        rig.demoFrames(frames, 2);
         Path broken = frames.resolve("broken.fits");
         Files.write(broken, Arrays.copyOf(Files.readAllBytes(frames.resolve("jupiter-R.fits")), 4000));
         robot.interact(() -> rig.bench().take(List.of(broken)));
@@ -134,7 +134,7 @@ public final class Portraits {
         await(() -> !rig.bench().problemProperty().get().isEmpty());
         take("cut");
         robot.interact(() -> rig.bench().clear());
-        rig.demoFrames(frames);
+        rig.demoFrames(frames, 2);
         robot.interact(() -> rig.bench().take(List.of(frames), Place.at(new Site(46.2, 8.5, 480))));
         settle();
         Path session = frames.resolve("session.json");

@@ -146,8 +146,8 @@ final class Rig {
         opens = List.of(files);
     }
 
-    /** The frames of the invented Jupiter on pixels twice as wide, which is quicker. */
-    void demoFrames(Path to) throws IOException {
+    /** The frames of the invented Jupiter on pixels so many times as wide, which is quicker. */
+    void demoFrames(Path to, int factor) throws IOException {
         Files.createDirectories(to);
         for (String band : List.of("R", "G", "B")) {
             String name = "jupiter-" + band + ".fits";
@@ -155,7 +155,7 @@ final class Rig {
                             List.of(FrameRequest.of(Path.of("demo-data", "jupiter", name))), Conventions.UNSAID)
                     .get(0);
             RecordingSpan span = frame.timing().span();
-            write(to.resolve(name), Binning.by(2, frame.load().planes().get(0)), span, band);
+            write(to.resolve(name), Binning.by(factor, frame.load().planes().get(0)), span, band);
         }
     }
 

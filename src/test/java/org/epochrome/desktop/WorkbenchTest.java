@@ -47,6 +47,9 @@ import org.testfx.util.WaitForAsyncUtils;
 /** Does in the window, without a display, what a user does. */
 @Tag("session")
 class WorkbenchTest {
+    /** Disks 100 pixels wide do for what is told to the window, and take a third of the time of the demo's. */
+    private static final int COARSER = 4;
+
     @TempDir
     private Path folder;
 
@@ -71,7 +74,7 @@ class WorkbenchTest {
     /** The whole way of a session: first minute, epoch by hand, limb by hand, back, saved, opened again, the same picture. */
     @Test
     void aSessionFromTheFirstMinuteToTheSavedPicture() throws Exception {
-        rig.demoFrames(folder.resolve("demo").resolve("jupiter"));
+        rig.demoFrames(folder.resolve("demo").resolve("jupiter"), COARSER);
         click("#open-demo");
         await("a first picture", () -> bench().studio().shownProperty().get().isPresent());
         awaitFull();
@@ -150,7 +153,7 @@ class WorkbenchTest {
     @Test
     void asksInPlaceWhatFilesDoNotTell() throws Exception {
         Path frames = folder.resolve("frames");
-        rig.demoFrames(frames);
+        rig.demoFrames(frames, COARSER);
         Path nameless = Files.copy(frames.resolve("jupiter-R.fits"), folder.resolve("first.fits"));
         rig.blankBand(nameless);
         rig.open(nameless);
@@ -185,7 +188,7 @@ class WorkbenchTest {
     /** Each session that was left is offered by itself, until it is restored or discarded. */
     @Test
     void offersWhatWasNotSaved() throws Exception {
-        rig.demoFrames(folder.resolve("frames"));
+        rig.demoFrames(folder.resolve("frames"), COARSER);
         leave(Body.JUPITER);
         leave(Body.SATURN);
         FxToolkit.setupStage(stage -> {

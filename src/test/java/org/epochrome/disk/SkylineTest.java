@@ -3,6 +3,7 @@ package org.epochrome.disk;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.Random;
@@ -150,5 +151,38 @@ class SkylineTest {
         Skyline unknown = new Skyline(new int[] {0});
         unknown.add(0, 0, Double.NaN);
         assertNull(unknown.solve());
+    }
+
+    /** Neighbouring pixels share their unknowns or do not, one to nine in a row. */
+    @Test
+    void batchesAddTheSameBits() {
+        int[] first = new int[40];
+        Skyline together = new Skyline(first);
+        Skyline oneByOne = new Skyline(first);
+        ObservationBatch batch = new ObservationBatch(together, 2, 16);
+        Random random = new Random(5);
+        int[][] runs = new int[2][];
+        for (int i = 0; i < 400; i++) {
+            if (i % 10 == 0 || random.nextInt(5) == 0) {
+                runs[0] = new int[] {random.nextInt(15), 20 + random.nextInt(10)};
+                runs[1] = new int[] {1 + random.nextInt(5), 1 + random.nextInt(8)};
+            }
+            double[] slopes = random.doubles(16, -1, 1).toArray();
+            double weight = random.nextDouble();
+            double residual = random.nextGaussian();
+            oneByOne.addObservation(2, runs[0], runs[1], slopes, weight, residual);
+            System.arraycopy(runs[0], 0, batch.starts(), 0, 2);
+            System.arraycopy(runs[1], 0, batch.lengths(), 0, 2);
+            System.arraycopy(slopes, 0, batch.slopes(), 0, 16);
+            batch.add(weight, residual);
+        }
+        batch.end();
+        for (int i = 0; i < first.length; i++) {
+            together.add(i, i, 0.1);
+            oneByOne.add(i, i, 0.1);
+        }
+        double[] solved = oneByOne.solve();
+        assertArrayEquals(solved, together.solve(), 0);
+        assertTrue(Arrays.stream(solved).filter(x -> x != 0).count() > 30, "unknowns that were observed");
     }
 }

@@ -1,24 +1,31 @@
 package org.epochrome.session;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.params.provider.Arguments.arguments;
 
+import com.fasterxml.jackson.core.JsonPointer;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeType;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.epochrome.image.Plane;
 import org.epochrome.io.FrameRefused;
 import org.epochrome.io.FrameWriter;
 import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /** A key that is null is as usual or lacking; a list has a value in each place. */
 class SessionNullsTest {
@@ -61,110 +68,113 @@ class SessionNullsTest {
         file = folder.resolve("s.json");
     }
 
-    /** What a change makes of the session: a session or a refusal. */
-    private boolean opens(JsonNode root) throws IOException {
+    /** Why the session is refused, if it is. */
+    private Optional<String> refusal(JsonNode root) throws IOException {
         Files.writeString(file, root.toString());
         try {
             SessionFile.read(file);
-            return true;
+            return Optional.empty();
         } catch (FrameRefused | FramesRefused e) {
             assertEquals(1, e.getMessage().lines().count(), e.getMessage());
             assertTrue(e.getMessage().endsWith("."), e.getMessage());
-            return false;
+            return Optional.of(e.getMessage());
         }
     }
 
-    @Test
-    void everyKeyMayBeNullOrIsAskedFor() throws IOException {
+    /** Places by what holds them, how many there are, what a refusal says of one, and those that may not be null. */
+    static Stream<Arguments> places() {
+        return Stream.of(
+                arguments(
+                        JsonNodeType.OBJECT,
+                        96,
+                        "",
+                        List.of(
+                                "format",
+                                "version",
+                                "body",
+                                "site.latitudeDeg",
+                                "site.longitudeDeg",
+                                "air.pressureHpa",
+                                "air.temperatureC",
+                                "air.relativeHumidity",
+                                "alignment.shiftsPx.R",
+                                "passbandsNm.H",
+                                "frames",
+                                "frames[0].file",
+                                "frames[0].start",
+                                "frames[0].end",
+                                "frames[0].disk.x",
+                                "frames[0].disk.y",
+                                "frames[0].disk.equatorialRadiusPx",
+                                "look.white.balance",
+                                "look.white.gains",
+                                "outputs.map.file",
+                                "outputs.turning.file")),
+                arguments(
+                        JsonNodeType.ARRAY,
+                        19,
+                        "%s is null",
+                        List.of(
+                                "corrections.response[0]",
+                                "corrections.response[0][0]",
+                                "corrections.response[0][1]",
+                                "corrections.response[1]",
+                                "corrections.response[1][0]",
+                                "corrections.response[1][1]",
+                                "alignment.witnesses[0]",
+                                "alignment.shiftsPx.R[0]",
+                                "alignment.shiftsPx.R[1]",
+                                "passbandsNm.H[0]",
+                                "passbandsNm.H[1]",
+                                "frames[0]",
+                                "look.white.gains[0]",
+                                "look.white.gains[1]",
+                                "look.white.gains[2]",
+                                "look.framing.canvas[0]",
+                                "look.framing.canvas[1]",
+                                "outputs.pictures[0]",
+                                "outputs.reports[0]")));
+    }
+
+    @ParameterizedTest
+    @MethodSource("places")
+    void nullIsAsUsualOrRefused(JsonNodeType holder, int places, String sentence, List<String> needed)
+            throws IOException {
         JsonNode root = MAPPER.readTree(EVERYTHING);
-        assertTrue(opens(root));
-        List<String> needed = new ArrayList<>();
-        nullEachKey(root, root, "", needed);
-        assertEquals(
-                List.of(
-                        "/format",
-                        "/version",
-                        "/body",
-                        "/site/latitudeDeg",
-                        "/site/longitudeDeg",
-                        "/air/pressureHpa",
-                        "/air/temperatureC",
-                        "/air/relativeHumidity",
-                        "/alignment/shiftsPx/R",
-                        "/passbandsNm/H",
-                        "/frames",
-                        "/frames/0/file",
-                        "/frames/0/start",
-                        "/frames/0/end",
-                        "/frames/0/disk/x",
-                        "/frames/0/disk/y",
-                        "/frames/0/disk/equatorialRadiusPx",
-                        "/look/white/balance",
-                        "/look/white/gains",
-                        "/outputs/map/file",
-                        "/outputs/turning/file"),
-                needed);
-    }
-
-    private void nullEachKey(JsonNode root, JsonNode at, String where, List<String> needed) throws IOException {
-        if (at instanceof ObjectNode object) {
-            List<String> keys = new ArrayList<>();
-            object.fieldNames().forEachRemaining(keys::add);
-            for (String key : keys) {
-                JsonNode was = object.get(key);
-                object.putNull(key);
-                if (!opens(root)) {
-                    needed.add(where + "/" + key);
-                }
-                object.set(key, was);
-                nullEachKey(root, was, where + "/" + key, needed);
-            }
-        } else if (at instanceof ArrayNode array) {
-            for (int i = 0; i < array.size(); i++) {
-                nullEachKey(root, array.get(i), where + "/" + i, needed);
-            }
+        assertEquals(Optional.empty(), refusal(root));
+        List<JsonPointer> tried = below(root, JsonPointer.empty())
+                .filter(p -> root.at(p.head()).getNodeType() == holder)
+                .toList();
+        assertEquals(places, tried.size());
+        List<String> refused = new ArrayList<>();
+        for (JsonPointer at : tried) {
+            String place =
+                    at.toString().substring(1).replaceAll("/(\\d+)", "[$1]").replace('/', '.');
+            refusal(withNull(root, at)).ifPresent(message -> {
+                assertTrue(message.contains(sentence.formatted(place)), message);
+                refused.add(place);
+            });
         }
+        assertEquals(needed, refused);
     }
 
-    @Test
-    void noListHasAHole() throws IOException {
-        JsonNode root = MAPPER.readTree(EVERYTHING);
-        List<String> lists = new ArrayList<>();
-        fillHoles(root, root, "", lists);
-        assertEquals(
-                List.of(
-                        "corrections.response",
-                        "corrections.response[0]",
-                        "corrections.response[1]",
-                        "alignment.witnesses",
-                        "alignment.shiftsPx.R",
-                        "passbandsNm.H",
-                        "frames",
-                        "look.white.gains",
-                        "look.framing.canvas",
-                        "outputs.pictures",
-                        "outputs.reports"),
-                lists);
+    /** All places below one, each before those that it holds. */
+    private static Stream<JsonPointer> below(JsonNode root, JsonPointer where) {
+        JsonNode at = root.at(where);
+        Stream<JsonPointer> next = at.isObject()
+                ? at.properties().stream().map(entry -> where.appendProperty(entry.getKey()))
+                : IntStream.range(0, at.size()).mapToObj(where::appendIndex);
+        return next.flatMap(p -> Stream.concat(Stream.of(p), below(root, p)));
     }
 
-    private void fillHoles(JsonNode root, JsonNode at, String where, List<String> lists) throws IOException {
-        if (at instanceof ArrayNode array) {
-            lists.add(where);
-            JsonNode last = array.remove(array.size() - 1);
-            array.addNull();
-            Files.writeString(file, root.toString());
-            FrameRefused refused = assertThrows(FrameRefused.class, () -> SessionFile.read(file), where);
-            String place = where + "[" + (array.size() - 1) + "] is null";
-            assertTrue(refused.getMessage().contains(place), refused.getMessage());
-            array.set(array.size() - 1, last);
-            for (int i = 0; i < array.size(); i++) {
-                fillHoles(root, array.get(i), where + "[" + i + "]", lists);
-            }
-        } else if (at instanceof ObjectNode object) {
-            for (var entry : object.properties()) {
-                fillHoles(
-                        root, entry.getValue(), where.isEmpty() ? entry.getKey() : where + "." + entry.getKey(), lists);
-            }
+    private static JsonNode withNull(JsonNode root, JsonPointer place) {
+        JsonNode changed = root.deepCopy();
+        JsonNode holder = changed.at(place.head());
+        if (holder instanceof ArrayNode array) {
+            array.setNull(place.last().getMatchingIndex());
+        } else {
+            ((ObjectNode) holder).putNull(place.last().getMatchingProperty());
         }
+        return changed;
     }
 }
