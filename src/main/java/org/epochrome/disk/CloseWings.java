@@ -26,8 +26,8 @@ final class CloseWings {
     /** The close wings among the free shape parameters of a fit. */
     static CloseWings of(Surroundings surroundings, boolean[] held) {
         return new CloseWings(IntStream.range(0, Surroundings.WINGS)
-                .filter(wing -> surroundings.isClose(wing) && !held[DiskModel.WINGS + wing])
-                .map(wing -> DiskModel.WINGS + wing)
+                .filter(wing -> surroundings.isClose(wing) && !held[Unknowns.WINGS + wing])
+                .map(wing -> Unknowns.WINGS + wing)
                 .toArray());
     }
 
@@ -50,8 +50,8 @@ final class CloseWings {
      * @param squares weighted sum of squares without wings
      */
     boolean show(Skyline solved, double[] move, double squares) {
-        double[][] covariance = solved.lastCovariance(DiskModel.SHAPE);
-        int first = move.length - DiskModel.SHAPE;
+        double[][] covariance = solved.lastCovariance(Unknowns.SHAPE);
+        int first = move.length - Unknowns.SHAPE;
         RealVector wings = new ArrayRealVector(parameters.length);
         Array2DRowRealMatrix ofWings = new Array2DRowRealMatrix(parameters.length, parameters.length);
         for (int i = 0; i < parameters.length; i++) {

@@ -57,7 +57,7 @@ final class Descent {
     private final boolean zoned;
     private final CloseWings closeWings;
     private DiskModel model;
-    private double[] sigmas = new double[DiskModel.SHAPE];
+    private double[] sigmas = new double[Unknowns.SHAPE];
     private double residual;
     private FitErrors.CentreByRadius centreByRadius = FitErrors.CentreByRadius.NONE;
     /** The move that the last step's equations asked for, and what was made of it. */
@@ -168,7 +168,7 @@ final class Descent {
         SmearPrior.addTo(normals, first, model.shape());
         PolarHaze.addTo(normals, first, model.shape());
         ShapeStep.expectLittle(normals, first, model.shape(), model.samples());
-        for (int i = 0; i < DiskModel.SHAPE; i++) {
+        for (int i = 0; i < Unknowns.SHAPE; i++) {
             if (held[i]) {
                 normals.hold(first + i);
             }
@@ -179,20 +179,20 @@ final class Descent {
     private double[] move(int[] pixels, double[] weights, boolean free) {
         Skyline normals = expecting(model.normals(pixels, weights));
         if (free && model.markings().areCoarse()) {
-            normals.hold(model.markings().size() + DiskModel.MINNAERT);
+            normals.hold(model.markings().size() + Unknowns.MINNAERT);
         }
         double[] move = normals.solve();
         if (move == null) {
             throw new DiskNotFound("the model of a disk does not fit this image; check the body and the image");
         }
         misfit = model.misfit(pixels, weights) / pixels.length;
-        expect(normals.lastVariances(DiskModel.SHAPE), Math.max(1, misfit));
+        expect(normals.lastVariances(Unknowns.SHAPE), Math.max(1, misfit));
         return move;
     }
 
     private void expect(double[] variances, double times) {
         double[] doubts = doubts();
-        for (int i = 0; i < DiskModel.SHAPE; i++) {
+        for (int i = 0; i < Unknowns.SHAPE; i++) {
             sigmas[i] = held[i] ? 0 : Math.hypot(Math.sqrt(variances[i] * times), doubts[i]);
         }
     }
@@ -205,18 +205,18 @@ final class Descent {
         double[] noise = model.shownVariances(pixels);
         Skyline information = expecting(model.information(pixels, model.weights(pixels, noise)));
         if (information.solve() != null) {
-            double[][] covariance = information.lastCovariance(DiskModel.SHAPE);
+            double[][] covariance = information.lastCovariance(Unknowns.SHAPE);
             expect(SmearPrior.widened(covariance), 1);
             double cut =
-                    CUT_DOUBT * model.shape()[DiskModel.BLUR] * model.samples().cutPart(model.view());
-            sigmas[DiskModel.X] = held[DiskModel.X] ? 0 : Math.hypot(sigmas[DiskModel.X], cut);
-            sigmas[DiskModel.Y] = held[DiskModel.Y] ? 0 : Math.hypot(sigmas[DiskModel.Y], cut);
-            double[] radius = covariance[DiskModel.RADIUS];
-            centreByRadius = held[DiskModel.RADIUS]
+                    CUT_DOUBT * model.shape()[Unknowns.BLUR] * model.samples().cutPart(model.view());
+            sigmas[Unknowns.X] = held[Unknowns.X] ? 0 : Math.hypot(sigmas[Unknowns.X], cut);
+            sigmas[Unknowns.Y] = held[Unknowns.Y] ? 0 : Math.hypot(sigmas[Unknowns.Y], cut);
+            double[] radius = covariance[Unknowns.RADIUS];
+            centreByRadius = held[Unknowns.RADIUS]
                     ? FitErrors.CentreByRadius.NONE
                     : new FitErrors.CentreByRadius(
-                            radius[DiskModel.X] / radius[DiskModel.RADIUS],
-                            radius[DiskModel.Y] / radius[DiskModel.RADIUS]);
+                            radius[Unknowns.X] / radius[Unknowns.RADIUS],
+                            radius[Unknowns.Y] / radius[Unknowns.RADIUS]);
         }
     }
 
@@ -225,10 +225,10 @@ final class Descent {
      * one earlier step), judged by the shape parameters.
      */
     private double[] accelerated(double[] move) {
-        int first = move.length - DiskModel.SHAPE;
+        int first = move.length - Unknowns.SHAPE;
         double product = 0;
         double square = 0;
-        for (int i = 0; i <= DiskModel.NORTH; i++) {
+        for (int i = 0; i <= Unknowns.NORTH; i++) {
             if (!held[i]) {
                 double change = (move[first + i] - newton[first + i]) / sigmas[i];
                 product += change * move[first + i] / sigmas[i];
@@ -245,22 +245,22 @@ final class Descent {
 
     /** A fit that would move on but finds no better place is no surer than that move. */
     private void doubt(double[] move) {
-        for (int i = 0; i < DiskModel.SHAPE; i++) {
+        for (int i = 0; i < Unknowns.SHAPE; i++) {
             sigmas[i] = Math.hypot(sigmas[i], move[model.markings().size() + i]);
         }
     }
 
     /** Errors that the model does not know of. */
     private double[] doubts() {
-        double blur = model.shape()[DiskModel.BLUR];
-        double radius = model.shape()[DiskModel.RADIUS];
-        double[] doubts = new double[DiskModel.SHAPE];
+        double blur = model.shape()[Unknowns.BLUR];
+        double radius = model.shape()[Unknowns.RADIUS];
+        double[] doubts = new double[Unknowns.SHAPE];
         double centre = Math.hypot(CENTRE_DOUBT * blur, SMEAR_DOUBT * model.smearLength());
-        doubts[DiskModel.X] = centre;
-        doubts[DiskModel.Y] = centre;
-        doubts[DiskModel.RADIUS] = RADIUS_DOUBT * blur;
+        doubts[Unknowns.X] = centre;
+        doubts[Unknowns.Y] = centre;
+        doubts[Unknowns.RADIUS] = RADIUS_DOUBT * blur;
         double smear = model.smearLength();
-        doubts[DiskModel.NORTH] = Math.hypot(NORTH_DOUBT * blur, NORTH_SMEAR_DOUBT * smear * smear / blur)
+        doubts[Unknowns.NORTH] = Math.hypot(NORTH_DOUBT * blur, NORTH_SMEAR_DOUBT * smear * smear / blur)
                 / (radius * Math.max(1e-3, 1 - model.globe().apparentAxisRatio()));
         return doubts;
     }
@@ -268,7 +268,7 @@ final class Descent {
     /** Whether place and size move so little that a last move is as good as an error. */
     private boolean hardlyMoves(double[] move) {
         int first = model.markings().size();
-        return IntStream.rangeClosed(DiskModel.X, DiskModel.RADIUS)
+        return IntStream.rangeClosed(Unknowns.X, Unknowns.RADIUS)
                 .allMatch(i -> Math.abs(move[first + i]) < HARDLY_PX);
     }
 
@@ -276,12 +276,12 @@ final class Descent {
         int first = model.markings().size();
         boolean coarse = model.markings().areCoarse();
         // Where the place is known, the blur is what is sought.
-        if (held[DiskModel.X] && Math.abs(move[first + DiskModel.BLUR]) > part * sigmas[DiskModel.BLUR]) {
+        if (held[Unknowns.X] && Math.abs(move[first + Unknowns.BLUR]) > part * sigmas[Unknowns.BLUR]) {
             return false;
         }
-        for (int i = 0; i <= DiskModel.NORTH; i++) {
+        for (int i = 0; i <= Unknowns.NORTH; i++) {
             double limit = coarse ? COARSE_SETTLED : part * sigmas[i];
-            if (Math.abs(move[first + i]) * (coarse && i == DiskModel.NORTH ? 10 : 1) > limit) {
+            if (Math.abs(move[first + i]) * (coarse && i == Unknowns.NORTH ? 10 : 1) > limit) {
                 return false;
             }
         }
@@ -306,7 +306,7 @@ final class Descent {
 
     private static double[] difference(DiskModel to, DiskModel from) {
         int n = to.coefficients().length;
-        double[] d = new double[n + DiskModel.SHAPE];
+        double[] d = new double[n + Unknowns.SHAPE];
         for (int i = 0; i < d.length; i++) {
             d[i] = i < n ? to.coefficients()[i] - from.coefficients()[i] : to.shape()[i - n] - from.shape()[i - n];
         }

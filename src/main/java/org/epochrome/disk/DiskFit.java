@@ -310,25 +310,25 @@ public final class DiskFit {
     private Outcome descend(
             Samples samples, Levels levels, Disk disk, Shading shading, Markings markings, Progress progress) {
         Disk inner = samples.inward(disk);
-        double[] shape = new double[DiskModel.SHAPE];
-        shape[DiskModel.X] = inner.x();
-        shape[DiskModel.Y] = inner.y();
-        shape[DiskModel.RADIUS] = inner.equatorialRadiusPx();
-        shape[DiskModel.NORTH] = Math.toRadians(inner.northAngleDeg());
-        shape[DiskModel.MINNAERT] = shading.minnaert();
-        shape[DiskModel.BRIGHTENING] = shading.brightening();
-        shape[DiskModel.BLUR] = samples.blurInward(shading.blurPx());
-        boolean[] held = new boolean[DiskModel.SHAPE];
-        held[DiskModel.X] = place.isPresent();
-        held[DiskModel.Y] = place.isPresent();
-        held[DiskModel.NORTH] = !northFree();
-        held[DiskModel.RADIUS] = radiusPx.isPresent();
-        Arrays.fill(held, DiskModel.WINGS, DiskModel.SHAPE, markings.areCoarse());
-        held[DiskModel.BRIGHTENING] = markings.areCoarse();
-        held[DiskModel.POLES] = !belted || markings.areCoarse();
+        double[] shape = new double[Unknowns.SHAPE];
+        shape[Unknowns.X] = inner.x();
+        shape[Unknowns.Y] = inner.y();
+        shape[Unknowns.RADIUS] = inner.equatorialRadiusPx();
+        shape[Unknowns.NORTH] = Math.toRadians(inner.northAngleDeg());
+        shape[Unknowns.MINNAERT] = shading.minnaert();
+        shape[Unknowns.BRIGHTENING] = shading.brightening();
+        shape[Unknowns.BLUR] = samples.blurInward(shading.blurPx());
+        boolean[] held = new boolean[Unknowns.SHAPE];
+        held[Unknowns.X] = place.isPresent();
+        held[Unknowns.Y] = place.isPresent();
+        held[Unknowns.NORTH] = !northFree();
+        held[Unknowns.RADIUS] = radiusPx.isPresent();
+        Arrays.fill(held, Unknowns.WINGS, Unknowns.SHAPE, markings.areCoarse());
+        held[Unknowns.BRIGHTENING] = markings.areCoarse();
+        held[Unknowns.POLES] = !belted || markings.areCoarse();
         boolean shows = smears.assumed().lengthPx() > LEAST_SMEAR_BLURS * shading.blurPx();
-        held[DiskModel.SMEAR_WIDTH] = markings.areCoarse() || !shows;
-        held[DiskModel.SMEAR_TILT] = held[DiskModel.SMEAR_WIDTH];
+        held[Unknowns.SMEAR_WIDTH] = markings.areCoarse() || !shows;
+        held[Unknowns.SMEAR_TILT] = held[Unknowns.SMEAR_WIDTH];
         Descent descent = new Descent(
                 new DiskModel(
                         samples,
@@ -348,31 +348,31 @@ public final class DiskFit {
         DiskModel model = descent.model();
         double[] shape = model.shape();
         double[] sigmas = descent.sigmas();
-        Disk disk = samples.outward(model.disk()).withNorth(Math.toDegrees(shape[DiskModel.NORTH]));
-        double blur = samples.blurOutward(shape[DiskModel.BLUR]);
+        Disk disk = samples.outward(model.disk()).withNorth(Math.toDegrees(shape[Unknowns.NORTH]));
+        double blur = samples.blurOutward(shape[Unknowns.BLUR]);
         Wings wings = samples.surroundings().wings(shape).scaled(samples.bin());
         if (blur > MOST_BLUR * disk.equatorialRadiusPx()) {
             throw new DiskNotFound("what stands out is too blurred for the disk of a planet; use a sharper image");
         }
-        Smear smear = smears.at(shape[DiskModel.SMEAR_WIDTH], shape[DiskModel.SMEAR_TILT]);
+        Smear smear = smears.at(shape[Unknowns.SMEAR_WIDTH], shape[Unknowns.SMEAR_TILT]);
         return new FittedDisk(
                 disk,
-                new Shading(shape[DiskModel.MINNAERT], shape[DiskModel.BRIGHTENING], blur, smear, wings),
+                new Shading(shape[Unknowns.MINNAERT], shape[Unknowns.BRIGHTENING], blur, smear, wings),
                 levels.background()
-                        + levels.top() * samples.surroundings().skySeen(shape, shape[DiskModel.X], shape[DiskModel.Y]),
+                        + levels.top() * samples.surroundings().skySeen(shape, shape[Unknowns.X], shape[Unknowns.Y]),
                 levels.top() * Markings.mean(model.coefficients()) / (1 - wings.spread()),
                 levels.noise(),
                 new FitErrors(
-                        samples.bin() * Math.hypot(sigmas[DiskModel.X], sigmas[DiskModel.Y]) / Math.sqrt(2),
-                        samples.bin() * sigmas[DiskModel.RADIUS],
-                        Math.toDegrees(sigmas[DiskModel.NORTH]),
+                        samples.bin() * Math.hypot(sigmas[Unknowns.X], sigmas[Unknowns.Y]) / Math.sqrt(2),
+                        samples.bin() * sigmas[Unknowns.RADIUS],
+                        Math.toDegrees(sigmas[Unknowns.NORTH]),
                         descent.centreByRadius(),
                         false),
                 descent.residual(),
                 RingLight.NONE,
                 samples.surroundings().skySlope(shape).times(levels.top() / samples.bin()),
-                sigmas[DiskModel.SMEAR_WIDTH] > 0
-                        ? new PassbandWidth(shape[DiskModel.SMEAR_WIDTH], sigmas[DiskModel.SMEAR_WIDTH])
+                sigmas[Unknowns.SMEAR_WIDTH] > 0
+                        ? new PassbandWidth(shape[Unknowns.SMEAR_WIDTH], sigmas[Unknowns.SMEAR_WIDTH])
                         : PassbandWidth.UNKNOWN);
     }
 }

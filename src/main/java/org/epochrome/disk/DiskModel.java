@@ -15,32 +15,6 @@ import org.epochrome.image.Wings;
  * ring of the picture is blurred once, all around the disk, and multiplied by the blurred weights of the spokes.
  */
 final class DiskModel {
-    /** Shape parameters, the last unknowns of the equations; lengths in sample pixels, the angle in radians. */
-    static final int X = 0;
-
-    static final int Y = 1;
-    static final int RADIUS = 2;
-    static final int NORTH = 3;
-    static final int MINNAERT = 4;
-    static final int BLUR = 5;
-    static final int BRIGHTENING = 6;
-    /** What of the band's light differs from what is assumed: {@link SmearModel#at}. */
-    static final int SMEAR_WIDTH = 7;
-
-    static final int SMEAR_TILT = 8;
-    /** By how much of itself the polar radius of the visible limb exceeds the body's: see {@link PolarHaze}. */
-    static final int POLES = 9;
-
-    static final int SKY = 10;
-    /** Slopes of the sky, per half width of the samples. */
-    static final int SKY_RIGHT = 11;
-
-    static final int SKY_DOWN = 12;
-    /** Parts of the light that wings spread, the first of {@link Surroundings#WINGS}. */
-    static final int WINGS = 13;
-
-    static final int SHAPE = WINGS + Surroundings.WINGS;
-
     /** Part of the disk's brightness by which a real blur may differ from a Gaussian. */
     private static final double BLUR_DOUBT = 0.002;
     /** The same for coarse markings, which lack most detail. */
@@ -107,7 +81,7 @@ final class DiskModel {
         smear = shaped.smear();
         width = samples.data().width();
         height = samples.data().height();
-        view = new View(globe.withAxisRatio(globe.axisRatio() * (1 + shape[POLES])), disk());
+        view = new View(globe.withAxisRatio(globe.axisRatio() * (1 + shape[Unknowns.POLES])), disk());
     }
 
     /**
@@ -115,21 +89,21 @@ final class DiskModel {
      * blurs inside.
      */
     Plane even() {
-        double blurPx = Math.sqrt(shape[BLUR] * shape[BLUR] + Layers.SPREAD - Layers.PIXEL);
-        return new Shading(shape[MINNAERT], shape[BRIGHTENING], blurPx, smear, Wings.NONE).picture(view, width, height);
+        double blurPx = Math.sqrt(shape[Unknowns.BLUR] * shape[Unknowns.BLUR] + BilinearShare.VARIANCE - Layers.PIXEL);
+        return new Shading(shape[Unknowns.MINNAERT], shape[Unknowns.BRIGHTENING], blurPx, smear, Wings.NONE).picture(view, width, height);
     }
 
     private BlurredLayers blurred() {
         if (blurred == null) {
-            double needed = markings.leastRadius() - (BEYOND_BLURS * shape[BLUR] + smear.farthestPx()) / shape[RADIUS];
-            double most = mostRadius() + (Slope.REACH + 1) / shape[RADIUS];
+            double needed = markings.leastRadius() - (BEYOND_BLURS * shape[Unknowns.BLUR] + smear.farthestPx()) / shape[Unknowns.RADIUS];
+            double most = mostRadius() + (Slope.REACH + 1) / shape[Unknowns.RADIUS];
             RowRuns runs = RowRuns.where(width, height, (x, y) -> {
                 double at = view.ellipticRadius(view.pole(x, y), view.side(x, y));
                 return at > needed && at < most;
             });
             Plane[] sharp = Layers.sharp(
-                    view, shape[MINNAERT], shape[BRIGHTENING], markings, coefficients, width, height, needed);
-            blurred = new BlurredLayers(sharp, shape[BLUR], shaped, runs);
+                    view, shape[Unknowns.MINNAERT], shape[Unknowns.BRIGHTENING], markings, coefficients, width, height, needed);
+            blurred = new BlurredLayers(sharp, shape[Unknowns.BLUR], shaped, runs);
         }
         return blurred;
     }
@@ -219,13 +193,13 @@ final class DiskModel {
 
     /** The disk on the samples' pixels. */
     Disk disk() {
-        return new Disk(shape[X], shape[Y], shape[RADIUS], Math.toDegrees(shape[NORTH]), mirrored);
+        return new Disk(shape[Unknowns.X], shape[Unknowns.Y], shape[Unknowns.RADIUS], Math.toDegrees(shape[Unknowns.NORTH]), mirrored);
     }
 
     /** Elliptic radius up to which pixels count. */
     private double mostRadius() {
         return 1
-                + (BEYOND_BLURS * shape[BLUR] + 1 + smear.farthestPx()) / shape[RADIUS]
+                + (BEYOND_BLURS * shape[Unknowns.BLUR] + 1 + smear.farthestPx()) / shape[Unknowns.RADIUS]
                 + (markings.areCoarse() ? BEYOND_COARSE : 0);
     }
 
@@ -233,7 +207,7 @@ final class DiskModel {
     int[] pixels() {
         double least = markings.leastRadius();
         if (least > 0) {
-            least += shape[BLUR] / shape[RADIUS];
+            least += shape[Unknowns.BLUR] / shape[Unknowns.RADIUS];
         }
         double most = mostRadius();
         int[] list = new int[width * height];
@@ -312,7 +286,7 @@ final class DiskModel {
         int x = p % width;
         int y = p / width;
         double at = view.ellipticRadius(view.pole(x, y), view.side(x, y));
-        return (1 - at) * shape[RADIUS] / shape[BLUR];
+        return (1 - at) * shape[Unknowns.RADIUS] / shape[Unknowns.BLUR];
     }
 
     /**
@@ -390,7 +364,7 @@ final class DiskModel {
 
     private Skyline observed(int[] pixels, double[] weights) {
         Plane[] layers = blurred().all();
-        int[] first = markings.skyline(SHAPE);
+        int[] first = markings.skyline(Unknowns.SHAPE);
         Skyline[] parts = new Skyline[PARTS];
         IntStream.range(0, PARTS).parallel().forEach(part -> {
             int start = (int) ((long) pixels.length * part / PARTS);
@@ -414,7 +388,7 @@ final class DiskModel {
                 layers[markings.rings() + 2].data(),
                 samples);
         ObservationBatch batch = new ObservationBatch(
-                normals, Markings.SPOKE_WEIGHTS + 1, Markings.SPOKE_WEIGHTS * markings.rings() + SHAPE);
+                normals, Markings.SPOKE_WEIGHTS + 1, Markings.SPOKE_WEIGHTS * markings.rings() + Unknowns.SHAPE);
         double[] w = new double[Markings.SPOKE_WEIGHTS];
         for (int k = from; k < to; k++) {
             if (isDarkerThanCut(pixels[k])) {
@@ -454,7 +428,7 @@ final class DiskModel {
             }
         }
         starts[w.length] = markings.size();
-        lengths[w.length] = SHAPE;
+        lengths[w.length] = Unknowns.SHAPE;
         shapeSlopes.put(x, y, slopes, n);
     }
 }

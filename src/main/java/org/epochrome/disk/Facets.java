@@ -164,13 +164,13 @@ final class Facets {
             if (i < globeCount) {
                 light *= Math.exp(minnaert * logIncidence[i] + (minnaert - 1) * logEmission[i]);
                 double lit = light * (coefficients[layer[i]] * (1 - above[i]) + coefficients[layer[i] + 1] * above[i]);
-                Layers.share(drawn[layers], width, p, fx, fy, lit * (logIncidence[i] + logEmission[i]));
+                BilinearShare.add(drawn[layers], width, p, fx, fy, lit * (logIncidence[i] + logEmission[i]));
                 if (veil[i] > 0) {
-                    Layers.share(drawn[layers + 1], width, p, fx, fy, lit * Rings.DEPTH_DOUBT * veil[i]);
+                    BilinearShare.add(drawn[layers + 1], width, p, fx, fy, lit * Rings.DEPTH_DOUBT * veil[i]);
                 }
             }
-            Layers.share(drawn[layer[i]], width, p, fx, fy, light * (1 - above[i]));
-            Layers.share(drawn[layer[i] + 1], width, p, fx, fy, light * above[i]);
+            BilinearShare.add(drawn[layer[i]], width, p, fx, fy, light * (1 - above[i]));
+            BilinearShare.add(drawn[layer[i] + 1], width, p, fx, fy, light * above[i]);
         }
     }
 

@@ -1,6 +1,7 @@
 package org.epochrome.disk;
 
 import org.epochrome.image.Plane;
+import org.epochrome.image.Smear;
 
 /**
  * What a fit found in one plane.
@@ -106,9 +107,9 @@ public record FittedDisk(
         return with(disk, shading, errors, skySlope, other);
     }
 
-    /** The fit on the plane as {@link Unsmear} leaves it. */
-    public FittedDisk cleared(Unsmear.Extent extent) {
-        return with(disk, shading.drawnOut(Unsmear.left(shading, extent)), errors, skySlope, passband);
+    /** The fit with another smear. */
+    public FittedDisk withSmear(Smear smear) {
+        return with(disk, shading.drawnOut(smear), errors, skySlope, passband);
     }
 
     /** The fit with another exponent of the shading. */

@@ -8,11 +8,9 @@ import org.epochrome.image.Plane;
  * <p>It is made by walking over the disk in small steps of direction and of the surface's angle from the disk's centre,
  * in which a shading is smooth up to the limb, and sharing the light of each step bilinearly among four pixels. So the
  * picture changes smoothly with the disk's place and size, which samples at pixels would not do. The sharing blurs it by
- * a variance of {@link #SPREAD}.
+ * a variance of {@link BilinearShare#VARIANCE}.
  */
 final class Layers {
-    /** Variance of the sharing, square pixels per axis. */
-    static final double SPREAD = 1 / 6.0;
     /** The same of a pixel's area. */
     static final double PIXEL = 1 / 12.0;
     /** Longest steps, pixels; the transform of the bilinear share vanishes at one and at two steps per pixel. */
@@ -145,20 +143,10 @@ final class Layers {
         double fx = x - left;
         double fy = y - top;
         for (int r = 0; r < 4; r++) {
-            share(layers[first + r], width, p, fx, fy, light * law[0] * weights[r]);
+            BilinearShare.add(layers[first + r], width, p, fx, fy, light * law[0] * weights[r]);
         }
-        share(layers[rings], width, p, fx, fy, light * law[0]);
-        share(layers[rings + 1], width, p, fx, fy, light * law[1]);
-        share(layers[rings + 2], width, p, fx, fy, light * law[2]);
-    }
-
-    /** Shares light bilinearly among the pixel p of a picture, its right neighbour and those below. */
-    static void share(float[] layer, int width, int p, double fx, double fy, double light) {
-        double lower = light * fy;
-        double upper = light - lower;
-        layer[p] += (float) (upper * (1 - fx));
-        layer[p + 1] += (float) (upper * fx);
-        layer[p + width] += (float) (lower * (1 - fx));
-        layer[p + width + 1] += (float) (lower * fx);
+        BilinearShare.add(layers[rings], width, p, fx, fy, light * law[0]);
+        BilinearShare.add(layers[rings + 1], width, p, fx, fy, light * law[1]);
+        BilinearShare.add(layers[rings + 2], width, p, fx, fy, light * law[2]);
     }
 }

@@ -59,7 +59,7 @@ final class LimbLawEstimate {
     private void collect(DiskModel model, int width, Plane even) {
         View view = model.view();
         double[] shape = model.shape();
-        double most = 1 - (CLEAR_BLURS * shape[DiskModel.BLUR] + model.smearReach()) / shape[DiskModel.RADIUS];
+        double most = 1 - (CLEAR_BLURS * shape[Unknowns.BLUR] + model.smearReach()) / shape[Unknowns.RADIUS];
         double[] law = new double[3];
         for (int p = 0; p < band.length; p++) {
             int x = p % width;
@@ -69,7 +69,7 @@ final class LimbLawEstimate {
             double light = model.light(p);
             if (!(light > LEAST_LIGHT)
                     || view.ellipticRadius(pole, side) > most
-                    || !Shading.law(view, pole, side, shape[DiskModel.MINNAERT], shape[DiskModel.BRIGHTENING], law)) {
+                    || !Shading.law(view, pole, side, shape[Unknowns.MINNAERT], shape[Unknowns.BRIGHTENING], law)) {
                 continue;
             }
             double depth = view.depth(pole, side);
@@ -98,8 +98,8 @@ final class LimbLawEstimate {
     static LimbLawPrior of(DiskModel model, Samples samples, Plane even, boolean belted, boolean begin) {
         LimbLawEstimate parallels = new LimbLawEstimate(model, samples, even);
         double area = belted
-                ? CLOUD_AREA * model.shape()[DiskModel.BLUR] * model.shape()[DiskModel.BLUR]
-                : Math.pow(LAND * model.shape()[DiskModel.RADIUS], 2);
+                ? CLOUD_AREA * model.shape()[Unknowns.BLUR] * model.shape()[Unknowns.BLUR]
+                : Math.pow(LAND * model.shape()[Unknowns.RADIUS], 2);
         return parallels.law(model.shape(), area, belted, begin ? FIRST_TRUST : LEAST_TRUST);
     }
 
@@ -133,7 +133,7 @@ final class LimbLawEstimate {
             m = new double[] {sums[0], sums[1], sums[2]};
             variance = judge(means, dk, db);
         }
-        double blurred = BLURRED * shape[DiskModel.BLUR] / shape[DiskModel.RADIUS];
+        double blurred = BLURRED * shape[Unknowns.BLUR] / shape[Unknowns.RADIUS];
         return belted
                 ? combined(shape, dk, db, m, variance * area, blurred * blurred)
                 : exponentAlone(shape, dk, variance * area / Math.max(1e-9, m[0]) + blurred * blurred);
@@ -181,7 +181,7 @@ final class LimbLawEstimate {
         double measured = 1 / (variance + EXPONENT_SCATTER * EXPONENT_SCATTER);
         double total = measured + usual.exponents();
         return new LimbLawPrior(
-                (measured * (shape[DiskModel.MINNAERT] + dk) + usual.exponents() * usual.minnaert()) / total,
+                (measured * (shape[Unknowns.MINNAERT] + dk) + usual.exponents() * usual.minnaert()) / total,
                 0,
                 total,
                 0,
@@ -204,8 +204,8 @@ final class LimbLawEstimate {
         double ia = bb / widened;
         double ib = -kb / widened;
         double ic = kk / widened;
-        double exponent = shape[DiskModel.MINNAERT] + dk;
-        double brightening = shape[DiskModel.BRIGHTENING] + db;
+        double exponent = shape[Unknowns.MINNAERT] + dk;
+        double brightening = shape[Unknowns.BRIGHTENING] + db;
         double ta = ia + usual.exponents();
         double tc = ic + usual.brightenings();
         double total = ta * tc - ib * ib;

@@ -26,10 +26,10 @@ record LimbLawPrior(double minnaert, double brightening, double exponents, doubl
 
     /** Adds the expectation to normal equations whose shape parameters begin at an index. */
     void addTo(Skyline normals, int first, double[] shape) {
-        int k = first + DiskModel.MINNAERT;
-        int b = first + DiskModel.BRIGHTENING;
-        double dk = minnaert - shape[DiskModel.MINNAERT];
-        double db = brightening - shape[DiskModel.BRIGHTENING];
+        int k = first + Unknowns.MINNAERT;
+        int b = first + Unknowns.BRIGHTENING;
+        double dk = minnaert - shape[Unknowns.MINNAERT];
+        double db = brightening - shape[Unknowns.BRIGHTENING];
         normals.add(k, k, exponents);
         normals.add(b, k, mixed);
         normals.add(b, b, brightenings);
@@ -39,8 +39,8 @@ record LimbLawPrior(double minnaert, double brightening, double exponents, doubl
 
     /** Twice the negative logarithm of the prior. */
     double misfit(double[] shape) {
-        double dk = minnaert - shape[DiskModel.MINNAERT];
-        double db = brightening - shape[DiskModel.BRIGHTENING];
+        double dk = minnaert - shape[Unknowns.MINNAERT];
+        double db = brightening - shape[Unknowns.BRIGHTENING];
         return exponents * dk * dk + 2 * mixed * dk * db + brightenings * db * db;
     }
 }

@@ -18,12 +18,12 @@ final class PolarHaze {
 
     /** Adds the expectation to normal equations whose shape parameters begin at an index. */
     static void addTo(Skyline normals, int first, double[] shape) {
-        normals.add(first + DiskModel.POLES, first + DiskModel.POLES, TRUST);
-        normals.addRight(first + DiskModel.POLES, -TRUST * shape[DiskModel.POLES]);
+        normals.add(first + Unknowns.POLES, first + Unknowns.POLES, TRUST);
+        normals.addRight(first + Unknowns.POLES, -TRUST * shape[Unknowns.POLES]);
     }
 
     /** Twice the negative logarithm of the prior. */
     static double misfit(double[] shape) {
-        return TRUST * shape[DiskModel.POLES] * shape[DiskModel.POLES];
+        return TRUST * shape[Unknowns.POLES] * shape[Unknowns.POLES];
     }
 }

@@ -63,11 +63,11 @@ public final class RingLight {
             int top = (int) Math.floor(y);
             if (left >= 0 && top >= 0 && left < width - 1 && top < height - 1) {
                 double light = area * radius * radius * at(region, part);
-                Layers.share(sharp.data(), width, top * width + left, x - left, y - top, light);
+                BilinearShare.add(sharp.data(), width, top * width + left, x - left, y - top, light);
             }
         });
         double blur = shading.blurPx();
-        double left = Math.sqrt(Math.max(0, blur * blur + 1 / 12.0 - Layers.SPREAD));
+        double left = Math.sqrt(Math.max(0, blur * blur + 1 / 12.0 - BilinearShare.VARIANCE));
         return shading.wings().of(shading.smear().of(Gaussian.blur(sharp, left)));
     }
 }

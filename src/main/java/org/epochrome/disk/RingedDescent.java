@@ -24,7 +24,7 @@ final class RingedDescent {
     private final boolean[] held;
     private final double margin;
     private RingedModel model;
-    private double[] sigmas = new double[DiskModel.SHAPE];
+    private double[] sigmas = new double[Unknowns.SHAPE];
     private double residual;
     private double misfit;
 
@@ -94,8 +94,8 @@ final class RingedDescent {
         int first = facets.layers();
         LimbLawPrior.USUAL.addTo(normals, first, model.shape());
         ShapeStep.expectLittle(normals, first, model.shape(), samples);
-        for (int i = 0; i < DiskModel.SHAPE; i++) {
-            if (held[i] || (brightnessOnly && i != DiskModel.SKY)) {
+        for (int i = 0; i < Unknowns.SHAPE; i++) {
+            if (held[i] || (brightnessOnly && i != Unknowns.SKY)) {
                 normals.hold(first + i);
             }
         }
@@ -104,31 +104,31 @@ final class RingedDescent {
             throw new DiskNotFound("the model of Saturn does not fit this image; check the body and the image");
         }
         misfit = model.misfit(pixels, weights) / pixels.length;
-        double[] variances = normals.lastVariances(DiskModel.SHAPE);
+        double[] variances = normals.lastVariances(Unknowns.SHAPE);
         double[] doubts = doubts();
-        for (int i = 0; i < DiskModel.SHAPE; i++) {
+        for (int i = 0; i < Unknowns.SHAPE; i++) {
             sigmas[i] = held[i] ? 0 : Math.hypot(Math.sqrt(variances[i] * Math.max(1, misfit)), doubts[i]);
         }
         return move;
     }
 
     private double[] doubts() {
-        double blur = model.shape()[DiskModel.BLUR];
-        double[] doubts = new double[DiskModel.SHAPE];
-        doubts[DiskModel.X] = CENTRE_DOUBT * blur;
-        doubts[DiskModel.Y] = CENTRE_DOUBT * blur;
-        doubts[DiskModel.RADIUS] = RADIUS_DOUBT * blur;
-        doubts[DiskModel.NORTH] = NORTH_DOUBT * blur / (Rings.OUTER * model.shape()[DiskModel.RADIUS]);
+        double blur = model.shape()[Unknowns.BLUR];
+        double[] doubts = new double[Unknowns.SHAPE];
+        doubts[Unknowns.X] = CENTRE_DOUBT * blur;
+        doubts[Unknowns.Y] = CENTRE_DOUBT * blur;
+        doubts[Unknowns.RADIUS] = RADIUS_DOUBT * blur;
+        doubts[Unknowns.NORTH] = NORTH_DOUBT * blur / (Rings.OUTER * model.shape()[Unknowns.RADIUS]);
         return doubts;
     }
 
     private boolean settled(double[] move) {
         int first = facets.layers();
         double limit = margin > 0 ? COARSE_SETTLED : SETTLED;
-        return Math.abs(move[first + DiskModel.X]) < limit
-                && Math.abs(move[first + DiskModel.Y]) < limit
-                && Math.abs(move[first + DiskModel.RADIUS]) < limit
-                && Math.abs(move[first + DiskModel.NORTH]) * Rings.OUTER * model.shape()[DiskModel.RADIUS] < limit;
+        return Math.abs(move[first + Unknowns.X]) < limit
+                && Math.abs(move[first + Unknowns.Y]) < limit
+                && Math.abs(move[first + Unknowns.RADIUS]) < limit
+                && Math.abs(move[first + Unknowns.NORTH]) * Rings.OUTER * model.shape()[Unknowns.RADIUS] < limit;
     }
 
     /** Takes a step, or as much of it as makes the fit better; returns false if none does. */

@@ -130,28 +130,28 @@ final class RingedFit {
                 false);
         Disk inner = samples.inward(disk);
         double radius = inner.equatorialRadiusPx();
-        double[] shape = new double[DiskModel.SHAPE];
-        shape[DiskModel.X] = inner.x();
-        shape[DiskModel.Y] = inner.y();
-        shape[DiskModel.RADIUS] = radius;
-        shape[DiskModel.NORTH] = Math.toRadians(inner.northAngleDeg());
-        shape[DiskModel.MINNAERT] = shading.minnaert();
-        shape[DiskModel.BLUR] = samples.blurInward(blur);
-        double layer = LAYER_BLURS * shape[DiskModel.BLUR] / radius;
+        double[] shape = new double[Unknowns.SHAPE];
+        shape[Unknowns.X] = inner.x();
+        shape[Unknowns.Y] = inner.y();
+        shape[Unknowns.RADIUS] = radius;
+        shape[Unknowns.NORTH] = Math.toRadians(inner.northAngleDeg());
+        shape[Unknowns.MINNAERT] = shading.minnaert();
+        shape[Unknowns.BLUR] = samples.blurInward(blur);
+        double layer = LAYER_BLURS * shape[Unknowns.BLUR] / radius;
         Facets facets =
                 new Facets(globe, FACET / radius, Math.max(LEAST_ZONE, 1.5 * layer), Math.max(LEAST_RING, layer));
         double[] coefficients = new double[facets.layers()];
         Arrays.fill(coefficients, 0, facets.zones(), 1);
         Arrays.fill(coefficients, facets.zones(), coefficients.length, RingedModel.USUAL_RINGS);
-        boolean[] held = new boolean[DiskModel.SHAPE];
-        held[DiskModel.X] = place.isPresent();
-        held[DiskModel.Y] = place.isPresent();
-        held[DiskModel.NORTH] = northDeg.isPresent();
-        held[DiskModel.RADIUS] = radiusPx.isPresent();
-        held[DiskModel.BRIGHTENING] = true;
-        held[DiskModel.SMEAR_WIDTH] = true;
-        held[DiskModel.SMEAR_TILT] = true;
-        Arrays.fill(held, DiskModel.WINGS, DiskModel.SHAPE, margin > 0);
+        boolean[] held = new boolean[Unknowns.SHAPE];
+        held[Unknowns.X] = place.isPresent();
+        held[Unknowns.Y] = place.isPresent();
+        held[Unknowns.NORTH] = northDeg.isPresent();
+        held[Unknowns.RADIUS] = radiusPx.isPresent();
+        held[Unknowns.BRIGHTENING] = true;
+        held[Unknowns.SMEAR_WIDTH] = true;
+        held[Unknowns.SMEAR_TILT] = true;
+        Arrays.fill(held, Unknowns.WINGS, Unknowns.SHAPE, margin > 0);
         Smear coarser = smear.on(0, 1.0 / bin, false);
         RingedDescent descent = new RingedDescent(
                 samples,
@@ -170,21 +170,21 @@ final class RingedFit {
         Facets facets = descent.facets();
         double[] coefficients = descent.model().coefficients();
         Wings wings = samples.surroundings().wings(shape).scaled(samples.bin());
-        double mean = facets.meanBrightness(shape[DiskModel.MINNAERT], coefficients);
+        double mean = facets.meanBrightness(shape[Unknowns.MINNAERT], coefficients);
         double[] light = Arrays.stream(coefficients, facets.zones(), coefficients.length)
                 .map(v -> v / mean)
                 .toArray();
         return new FittedDisk(
-                samples.outward(descent.model().disk()).withNorth(Math.toDegrees(shape[DiskModel.NORTH])),
-                new Shading(shape[DiskModel.MINNAERT], 0, samples.blurOutward(shape[DiskModel.BLUR]), smear, wings),
+                samples.outward(descent.model().disk()).withNorth(Math.toDegrees(shape[Unknowns.NORTH])),
+                new Shading(shape[Unknowns.MINNAERT], 0, samples.blurOutward(shape[Unknowns.BLUR]), smear, wings),
                 levels.background()
-                        + levels.top() * samples.surroundings().skySeen(shape, shape[DiskModel.X], shape[DiskModel.Y]),
+                        + levels.top() * samples.surroundings().skySeen(shape, shape[Unknowns.X], shape[Unknowns.Y]),
                 levels.top() * mean / (1 - wings.spread()),
                 levels.noise(),
                 new FitErrors(
-                        samples.bin() * Math.hypot(sigmas[DiskModel.X], sigmas[DiskModel.Y]) / Math.sqrt(2),
-                        samples.bin() * sigmas[DiskModel.RADIUS],
-                        Math.toDegrees(sigmas[DiskModel.NORTH])),
+                        samples.bin() * Math.hypot(sigmas[Unknowns.X], sigmas[Unknowns.Y]) / Math.sqrt(2),
+                        samples.bin() * sigmas[Unknowns.RADIUS],
+                        Math.toDegrees(sigmas[Unknowns.NORTH])),
                 descent.residual(),
                 new RingLight(facets.places(), light),
                 samples.surroundings().skySlope(shape).times(levels.top() / samples.bin()),

@@ -59,8 +59,8 @@ final class RingedModel {
         view = new View(facets.globe(), disk());
         int count = facets.layers();
         layers = new float[count + 2][width * height];
-        facets.draw(view, shape[DiskModel.RADIUS], shape[DiskModel.MINNAERT], coefficients, layers, width, height);
-        each(plane -> Gaussian.blur(plane, shape[DiskModel.BLUR]));
+        facets.draw(view, shape[Unknowns.RADIUS], shape[Unknowns.MINNAERT], coefficients, layers, width, height);
+        each(plane -> Gaussian.blur(plane, shape[Unknowns.BLUR]));
         moment = smear.moment(new Plane(width, height, sum(count))).data();
         each(smear::of);
         globe = sum(facets.zones());
@@ -102,10 +102,10 @@ final class RingedModel {
     /** The disk on the samples' pixels. */
     Disk disk() {
         return new Disk(
-                shape[DiskModel.X],
-                shape[DiskModel.Y],
-                shape[DiskModel.RADIUS],
-                Math.toDegrees(shape[DiskModel.NORTH]),
+                shape[Unknowns.X],
+                shape[Unknowns.Y],
+                shape[Unknowns.RADIUS],
+                Math.toDegrees(shape[Unknowns.NORTH]),
                 mirrored);
     }
 
@@ -115,7 +115,7 @@ final class RingedModel {
      * @param margin beyond the blur, radii
      */
     int[] pixels(double margin) {
-        double beyond = BEYOND_BLURS * shape[DiskModel.BLUR] / shape[DiskModel.RADIUS] + margin;
+        double beyond = BEYOND_BLURS * shape[Unknowns.BLUR] / shape[Unknowns.RADIUS] + margin;
         double open = Math.abs(Math.sin(facets.globe().tilt()));
         double ratio = facets.globe().apparentAxisRatio();
         int[] list = new int[width * height];
@@ -188,7 +188,7 @@ final class RingedModel {
 
     /** The normal equations: first the brightnesses, then the shape parameters. */
     Skyline normals(int[] pixels, double[] weights) {
-        int[] first = new int[facets.layers() + DiskModel.SHAPE];
+        int[] first = new int[facets.layers() + Unknowns.SHAPE];
         Skyline[] parts = new Skyline[PARTS];
         IntStream.range(0, PARTS).parallel().forEach(part -> {
             int start = (int) ((long) pixels.length * part / PARTS);
@@ -211,7 +211,7 @@ final class RingedModel {
                 new ShapeSlopes(shape, smear, picture, moments, layers[count], layers[count], samples);
         int[] starts = new int[count + 1];
         int[] lengths = new int[count + 1];
-        double[] slopes = new double[count + DiskModel.SHAPE];
+        double[] slopes = new double[count + Unknowns.SHAPE];
         Arrays.fill(lengths, 1);
         for (int k = from; k < to; k++) {
             int p = pixels[k];
@@ -224,7 +224,7 @@ final class RingedModel {
                 }
             }
             starts[n] = count;
-            lengths[n] = DiskModel.SHAPE;
+            lengths[n] = Unknowns.SHAPE;
             shapeSlopes.put(p % width, p / width, slopes, n);
             normals.addObservation(n + 1, starts, lengths, slopes, weights[k], residual(p));
         }

@@ -231,12 +231,12 @@ record Samples(
     /** The blur on the coarse pixels, on top of that by their area. */
     double blurInward(double blurPx) {
         return Math.sqrt(
-                Math.max(0.1, blurPx * blurPx / (bin * bin) + softness * softness - Layers.SPREAD + Layers.PIXEL));
+                Math.max(0.1, blurPx * blurPx / (bin * bin) + softness * softness - BilinearShare.VARIANCE + Layers.PIXEL));
     }
 
     /** The blur in the frame. */
     double blurOutward(double blurPx) {
-        return bin * Math.sqrt(Math.max(0.09, blurPx * blurPx - softness * softness + Layers.SPREAD - Layers.PIXEL));
+        return bin * Math.sqrt(Math.max(0.09, blurPx * blurPx - softness * softness + BilinearShare.VARIANCE - Layers.PIXEL));
     }
 
     /** Variance of a coarse pixel of the given brightness. */

@@ -49,28 +49,28 @@ final class ShapeSlopes {
         double right = Slope.first(picture, p, 1);
         double down = Slope.first(picture, p, width);
         double laplacian = Slope.second(picture, p, 1) + Slope.second(picture, p, width);
-        double dx = x - shape[DiskModel.X];
-        double dy = y - shape[DiskModel.Y];
-        double blur = shape[DiskModel.BLUR];
+        double dx = x - shape[Unknowns.X];
+        double dy = y - shape[Unknowns.Y];
+        double blur = shape[Unknowns.BLUR];
         double longer = along(moments[0], p);
-        slopes[at + DiskModel.X] = -right;
-        slopes[at + DiskModel.Y] = -down;
-        slopes[at + DiskModel.RADIUS] = -(dx * right + dy * down + (blur * blur + Layers.SPREAD) * laplacian - longer)
-                / shape[DiskModel.RADIUS];
-        slopes[at + DiskModel.NORTH] = dx * down - dy * right - across(moments[0], p);
-        slopes[at + DiskModel.POLES] = poles(dx, dy, right, down, (blur * blur + Layers.SPREAD) * laplacian);
-        slopes[at + DiskModel.MINNAERT] = darkening[p];
-        slopes[at + DiskModel.BLUR] = blur * laplacian;
-        slopes[at + DiskModel.BRIGHTENING] = brightening[p];
-        slopes[at + DiskModel.SMEAR_WIDTH] = -along(moments[1], p);
-        slopes[at + DiskModel.SMEAR_TILT] = -along(moments[2], p);
+        slopes[at + Unknowns.X] = -right;
+        slopes[at + Unknowns.Y] = -down;
+        slopes[at + Unknowns.RADIUS] = -(dx * right + dy * down + (blur * blur + BilinearShare.VARIANCE) * laplacian - longer)
+                / shape[Unknowns.RADIUS];
+        slopes[at + Unknowns.NORTH] = dx * down - dy * right - across(moments[0], p);
+        slopes[at + Unknowns.POLES] = poles(dx, dy, right, down, (blur * blur + BilinearShare.VARIANCE) * laplacian);
+        slopes[at + Unknowns.MINNAERT] = darkening[p];
+        slopes[at + Unknowns.BLUR] = blur * laplacian;
+        slopes[at + Unknowns.BRIGHTENING] = brightening[p];
+        slopes[at + Unknowns.SMEAR_WIDTH] = -along(moments[1], p);
+        slopes[at + Unknowns.SMEAR_TILT] = -along(moments[2], p);
         samples.surroundings().putSlopes(p, slopes, at);
     }
 
     /** Derivative by the axis ratio: the picture stretched along the pole, less its larger blur, which counts across the limb. */
     private double poles(double dx, double dy, double right, double down, double blurred) {
-        double poleRight = -Math.sin(shape[DiskModel.NORTH]);
-        double poleDown = -Math.cos(shape[DiskModel.NORTH]);
+        double poleRight = -Math.sin(shape[Unknowns.NORTH]);
+        double poleDown = -Math.cos(shape[Unknowns.NORTH]);
         double off = dx * poleRight + dy * poleDown;
         double part = off * off / Math.max(1, dx * dx + dy * dy);
         return -off * (poleRight * right + poleDown * down) - part * blurred;

@@ -33,10 +33,10 @@ record ShapeStep(double mostMove, double leastBlur, double mostBlurRatio) {
 
     /** Adds that wings and slopes of the sky are small unless the frame says so. */
     static void expectLittle(Skyline normals, int first, double[] shape, Samples samples) {
-        for (int i = DiskModel.SKY; i < DiskModel.SHAPE; i++) {
-            double scatter = i < DiskModel.WINGS
+        for (int i = Unknowns.SKY; i < Unknowns.SHAPE; i++) {
+            double scatter = i < Unknowns.WINGS
                     ? skyScatter(i, samples)
-                    : WINGS_SCATTER * samples.surroundings().looseness(i - DiskModel.WINGS, samples.diskNoise());
+                    : WINGS_SCATTER * samples.surroundings().looseness(i - Unknowns.WINGS, samples.diskNoise());
             double trust = 1 / (scatter * scatter);
             normals.add(first + i, first + i, trust);
             normals.addRight(first + i, -trust * shape[i]);
@@ -47,40 +47,40 @@ record ShapeStep(double mostMove, double leastBlur, double mostBlurRatio) {
         if (samples.cut().isEmpty()) {
             return SKY_SCATTER;
         }
-        return parameter == DiskModel.SKY ? CUT_SKY_SCATTER : CUT_SLOPE_SCATTER;
+        return parameter == Unknowns.SKY ? CUT_SKY_SCATTER : CUT_SLOPE_SCATTER;
     }
 
     /** Part of a step that moves no parameter too far: parameters belong together and are not cut one by one. */
     double allowed(double[] move, double[] shape) {
-        int first = move.length - DiskModel.SHAPE;
-        double most = mostMove * shape[DiskModel.RADIUS];
+        int first = move.length - Unknowns.SHAPE;
+        double most = mostMove * shape[Unknowns.RADIUS];
         double ratio = 1;
-        for (int i = DiskModel.X; i <= DiskModel.RADIUS; i++) {
+        for (int i = Unknowns.X; i <= Unknowns.RADIUS; i++) {
             ratio = Math.max(ratio, Math.abs(move[first + i]) / most);
         }
-        ratio = Math.max(ratio, Math.abs(move[first + DiskModel.NORTH]) / MOST_TURN);
-        ratio = Math.max(ratio, Math.abs(move[first + DiskModel.POLES]) / MOST_LIFT);
-        ratio = Math.max(ratio, Math.abs(move[first + DiskModel.MINNAERT]) / MOST_MINNAERT_MOVE);
-        ratio = Math.max(ratio, Math.abs(move[first + DiskModel.SMEAR_WIDTH]) / MOST_WIDTH_MOVE);
-        ratio = Math.max(ratio, Math.abs(move[first + DiskModel.SMEAR_TILT]) / MOST_TILT_MOVE);
+        ratio = Math.max(ratio, Math.abs(move[first + Unknowns.NORTH]) / MOST_TURN);
+        ratio = Math.max(ratio, Math.abs(move[first + Unknowns.POLES]) / MOST_LIFT);
+        ratio = Math.max(ratio, Math.abs(move[first + Unknowns.MINNAERT]) / MOST_MINNAERT_MOVE);
+        ratio = Math.max(ratio, Math.abs(move[first + Unknowns.SMEAR_WIDTH]) / MOST_WIDTH_MOVE);
+        ratio = Math.max(ratio, Math.abs(move[first + Unknowns.SMEAR_TILT]) / MOST_TILT_MOVE);
         return 1 / ratio;
     }
 
     /** The shape after a part of a step, held where it has a meaning. */
     double[] after(double[] shape, double[] move, double part) {
-        int first = move.length - DiskModel.SHAPE;
+        int first = move.length - Unknowns.SHAPE;
         double[] q = shape.clone();
         for (int i = 0; i < q.length; i++) {
             q[i] += part * move[first + i];
         }
-        q[DiskModel.MINNAERT] = clamp(q[DiskModel.MINNAERT], LEAST_MINNAERT, MOST_MINNAERT);
-        q[DiskModel.SMEAR_WIDTH] = clamp(q[DiskModel.SMEAR_WIDTH], -MOST_WIDENING, MOST_WIDENING);
-        q[DiskModel.POLES] = clamp(q[DiskModel.POLES], -MOST_LIFT, MOST_LIFT);
-        q[DiskModel.SMEAR_TILT] = clamp(q[DiskModel.SMEAR_TILT], -MOST_TILT, MOST_TILT);
-        q[DiskModel.BLUR] = clamp(
-                q[DiskModel.BLUR],
-                Math.max(leastBlur, shape[DiskModel.BLUR] / mostBlurRatio),
-                shape[DiskModel.BLUR] * mostBlurRatio);
+        q[Unknowns.MINNAERT] = clamp(q[Unknowns.MINNAERT], LEAST_MINNAERT, MOST_MINNAERT);
+        q[Unknowns.SMEAR_WIDTH] = clamp(q[Unknowns.SMEAR_WIDTH], -MOST_WIDENING, MOST_WIDENING);
+        q[Unknowns.POLES] = clamp(q[Unknowns.POLES], -MOST_LIFT, MOST_LIFT);
+        q[Unknowns.SMEAR_TILT] = clamp(q[Unknowns.SMEAR_TILT], -MOST_TILT, MOST_TILT);
+        q[Unknowns.BLUR] = clamp(
+                q[Unknowns.BLUR],
+                Math.max(leastBlur, shape[Unknowns.BLUR] / mostBlurRatio),
+                shape[Unknowns.BLUR] * mostBlurRatio);
         return q;
     }
 

@@ -18,8 +18,8 @@ final class ShapedSmear {
     }
 
     static ShapedSmear of(SmearModel model, double[] shape) {
-        double width = shape[DiskModel.SMEAR_WIDTH];
-        double tilt = shape[DiskModel.SMEAR_TILT];
+        double width = shape[Unknowns.SMEAR_WIDTH];
+        double tilt = shape[Unknowns.SMEAR_TILT];
         return new ShapedSmear(
                 model.at(width, tilt),
                 slopes(model.at(width - STEP, tilt), model.at(width + STEP, tilt)),
@@ -40,12 +40,12 @@ final class ShapedSmear {
         return smear;
     }
 
-    /** Derivatives of the copies' offsets by {@link DiskModel#SMEAR_WIDTH}. */
+    /** Derivatives of the copies' offsets by {@link Unknowns#SMEAR_WIDTH}. */
     double[] byWidth() {
         return byWidth;
     }
 
-    /** Derivatives of the copies' offsets by {@link DiskModel#SMEAR_TILT}. */
+    /** Derivatives of the copies' offsets by {@link Unknowns#SMEAR_TILT}. */
     double[] byTilt() {
         return byTilt;
     }

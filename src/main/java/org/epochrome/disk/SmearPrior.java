@@ -18,8 +18,8 @@ final class SmearPrior {
 
     /** Adds the expectation to normal equations whose shape parameters begin at an index. */
     static void addTo(Skyline normals, int first, double[] shape) {
-        add(normals, first + DiskModel.SMEAR_WIDTH, shape[DiskModel.SMEAR_WIDTH], WIDTH_SCATTER);
-        add(normals, first + DiskModel.SMEAR_TILT, shape[DiskModel.SMEAR_TILT], TILT_SCATTER);
+        add(normals, first + Unknowns.SMEAR_WIDTH, shape[Unknowns.SMEAR_WIDTH], WIDTH_SCATTER);
+        add(normals, first + Unknowns.SMEAR_TILT, shape[Unknowns.SMEAR_TILT], TILT_SCATTER);
     }
 
     /**
@@ -27,8 +27,8 @@ final class SmearPrior {
      * error: long smears make it so large a part of the centre's that it must be true.
      */
     static double[] widened(double[][] covariance) {
-        int w = DiskModel.SMEAR_WIDTH;
-        int t = DiskModel.SMEAR_TILT;
+        int w = Unknowns.SMEAR_WIDTH;
+        int t = Unknowns.SMEAR_TILT;
         double ww = covariance[w][w];
         double wt = covariance[w][t];
         double tt = covariance[t][t];
@@ -51,8 +51,8 @@ final class SmearPrior {
 
     /** Twice the negative logarithm of the prior. */
     static double misfit(double[] shape) {
-        double width = shape[DiskModel.SMEAR_WIDTH] / WIDTH_SCATTER;
-        double tilt = shape[DiskModel.SMEAR_TILT] / TILT_SCATTER;
+        double width = shape[Unknowns.SMEAR_WIDTH] / WIDTH_SCATTER;
+        double tilt = shape[Unknowns.SMEAR_TILT] / TILT_SCATTER;
         return SHARED * (width * width + tilt * tilt);
     }
 }

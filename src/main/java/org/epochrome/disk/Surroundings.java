@@ -112,21 +112,21 @@ final class Surroundings {
     double at(double[] shape, int pixel) {
         double sum = sky(shape, pixel % width, row(pixel));
         for (int i = 0; i < widths.length; i++) {
-            sum += shape[DiskModel.WINGS + i] * spread[i].data()[pixel];
+            sum += shape[Unknowns.WINGS + i] * spread[i].data()[pixel];
         }
         return sum;
     }
 
     /** Puts the derivatives of {@link #at} by the shape into a list from a place on. */
     void putSlopes(int pixel, double[] slopes, int at) {
-        slopes[at + DiskModel.SKY] = 1;
-        slopes[at + DiskModel.SKY_RIGHT] = part(pixel % width);
-        slopes[at + DiskModel.SKY_DOWN] = part(row(pixel));
+        slopes[at + Unknowns.SKY] = 1;
+        slopes[at + Unknowns.SKY_RIGHT] = part(pixel % width);
+        slopes[at + Unknowns.SKY_DOWN] = part(row(pixel));
         for (int i = 0; i < widths.length; i++) {
-            slopes[at + DiskModel.WINGS + i] = spread[i].data()[pixel];
+            slopes[at + Unknowns.WINGS + i] = spread[i].data()[pixel];
         }
         // Where there are fewer wings than unknowns the list still holds what another pixel put there.
-        Arrays.fill(slopes, at + DiskModel.WINGS + widths.length, at + DiskModel.SHAPE, 0);
+        Arrays.fill(slopes, at + Unknowns.WINGS + widths.length, at + Unknowns.SHAPE, 0);
     }
 
     /** The sky that was seen at a place: its light is spread by the wings too, which add to it what they take. */
@@ -136,12 +136,12 @@ final class Surroundings {
 
     /** What is left of the sky at a place if the wings' part of its light is taken off. */
     private double sky(double[] shape, double x, double y) {
-        return shape[DiskModel.SKY] + shape[DiskModel.SKY_RIGHT] * part(x) + shape[DiskModel.SKY_DOWN] * part(y);
+        return shape[Unknowns.SKY] + shape[Unknowns.SKY_RIGHT] * part(x) + shape[Unknowns.SKY_DOWN] * part(y);
     }
 
     /** The slope per sample pixel of the sky that was seen. */
     SkySlope skySlope(double[] shape) {
-        return new SkySlope(shape[DiskModel.SKY_RIGHT], shape[DiskModel.SKY_DOWN]).times(2 / (width * unspread(shape)));
+        return new SkySlope(shape[Unknowns.SKY_RIGHT], shape[Unknowns.SKY_DOWN]).times(2 / (width * unspread(shape)));
     }
 
     /** Part of the light that stays in the core. */
@@ -153,7 +153,7 @@ final class Surroundings {
     double[] held(double[] shape) {
         double[] parts = Wings.held(widths, parts(shape));
         double[] held = shape.clone();
-        System.arraycopy(parts, 0, held, DiskModel.WINGS, parts.length);
+        System.arraycopy(parts, 0, held, Unknowns.WINGS, parts.length);
         return held;
     }
 
@@ -163,7 +163,7 @@ final class Surroundings {
     }
 
     private double[] parts(double[] shape) {
-        return Arrays.copyOfRange(shape, DiskModel.WINGS, DiskModel.WINGS + widths.length);
+        return Arrays.copyOfRange(shape, Unknowns.WINGS, Unknowns.WINGS + widths.length);
     }
 
     private int row(int pixel) {

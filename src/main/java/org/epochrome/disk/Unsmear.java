@@ -63,6 +63,11 @@ public final class Unsmear {
         };
     }
 
+    /** The fit of a disk on the plane that {@link #of} leaves. */
+    public static FittedDisk fit(FittedDisk fitted, Extent extent) {
+        return fitted.withSmear(left(fitted.shading(), extent));
+    }
+
     /** Whether there is anything to take off. */
     public static boolean changes(Shading shading, Extent extent) {
         return left(shading, extent) != shading.smear();
@@ -86,7 +91,7 @@ public final class Unsmear {
         int width = frame.width();
         int height = frame.height();
         float[] drawn = picture(fitted, view, width, height);
-        float[] clean = picture(fitted.cleared(extent), view, width, height);
+        float[] clean = picture(fit(fitted, extent), view, width, height);
         float brightness = (float) fitted.brightness();
         float sky = (float) fitted.background();
         Plane unexplained = new Plane(width, height);

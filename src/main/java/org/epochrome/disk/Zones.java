@@ -20,7 +20,7 @@ final class Zones {
     static ZonalDarkening of(DiskModel model, Samples samples, Plane even) {
         View view = model.view();
         double[] shape = model.shape();
-        double most = 1 - (CLEAR_BLURS * shape[DiskModel.BLUR] + model.smearReach()) / shape[DiskModel.RADIUS];
+        double most = 1 - (CLEAR_BLURS * shape[Unknowns.BLUR] + model.smearReach()) / shape[Unknowns.RADIUS];
         ZonalDarkening.Sums sums = new ZonalDarkening.Sums();
         double[] law = new double[3];
         for (int y = 0; y < samples.data().height(); y++) {
@@ -31,7 +31,7 @@ final class Zones {
                 if (!(light > LEAST_LIGHT)
                         || view.ellipticRadius(pole, side) > most
                         || !Shading.law(
-                                view, pole, side, shape[DiskModel.MINNAERT], shape[DiskModel.BRIGHTENING], law)) {
+                                view, pole, side, shape[Unknowns.MINNAERT], shape[Unknowns.BRIGHTENING], law)) {
                     continue;
                 }
                 double depth = view.depth(pole, side);
@@ -47,6 +47,6 @@ final class Zones {
                 }
             }
         }
-        return sums.darkening(shape[DiskModel.RADIUS]);
+        return sums.darkening(shape[Unknowns.RADIUS]);
     }
 }

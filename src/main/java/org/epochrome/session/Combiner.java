@@ -98,7 +98,7 @@ public final class Combiner {
                     i -> Cleared.of(
                             drawn.get(i), limbs.get(i), schedule.exposures().get(i), extent, progress));
         }
-        List<FittedDisk> found = limbs.stream().map(f -> f.cleared(extent)).toList();
+        List<FittedDisk> found = limbs.stream().map(f -> Unsmear.fit(f, extent)).toList();
         progress.doing("comparing detail");
         Details details = new Details(schedule, turning, planes, found, DETAIL_BLUR_PX);
         if (recipe.alignment().freeScale()) {

@@ -83,7 +83,7 @@ public final class Preview {
                         schedule,
                         fits,
                         extent);
-        this.fits = fits.stream().map(f -> f.cleared(extent)).toList();
+        this.fits = fits.stream().map(f -> Unsmear.fit(f, extent)).toList();
         this.view = new View(
                 Globe.of(schedule.aspect()), this.fits.get(schedule.reference()).disk());
         Plane reference = planes.get(schedule.reference());

@@ -1,5 +1,6 @@
 package org.epochrome.session;
 
+import org.epochrome.disk.Unsmear;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -37,7 +38,7 @@ final class Unlit {
         List<BandLight.Part> parts = new ArrayList<>();
         for (FrameResult f : frames) {
             parts.add(
-                    new BandLight.Part(f.limb().cleared(c.recipe().corrections().unsmear()), f.weight()));
+                    new BandLight.Part(Unsmear.fit(f.limb(), c.recipe().corrections().unsmear()), f.weight()));
         }
         FrameResult nearest = frames.stream()
                 .min(Comparator.comparing(

@@ -16,11 +16,11 @@ class SurroundingsTest {
         Plane data = new Plane(40, 40);
         Arrays.fill(data.data(), 1);
         Surroundings surroundings = new Surroundings(data, 1, sharp);
-        double[] slopes = new double[2 + DiskModel.SHAPE];
+        double[] slopes = new double[2 + Unknowns.SHAPE];
         Arrays.fill(slopes, 7);
         surroundings.putSlopes(20 * 40 + 20, slopes, 2);
         for (int i = 0; i < Surroundings.WINGS; i++) {
-            double slope = slopes[2 + DiskModel.WINGS + i];
+            double slope = slopes[2 + Unknowns.WINGS + i];
             if (i < wings) {
                 assertTrue(slope > 0 && slope < 1.01, "wing " + i + ": " + slope);
             } else {

@@ -170,7 +170,7 @@ class UnsmearTest {
                 frame,
                 Unsmear.of(
                         frame,
-                        JUPITER.fitted(frame).cleared(Unsmear.Extent.ALL),
+                        Unsmear.fit(JUPITER.fitted(frame), Unsmear.Extent.ALL),
                         JUPITER.portrait.globe(),
                         0.008,
                         Unsmear.Extent.ALL,
