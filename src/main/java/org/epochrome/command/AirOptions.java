@@ -4,7 +4,7 @@ import java.math.BigDecimal;
 import java.util.Optional;
 import org.epochrome.atmosphere.Air;
 import org.epochrome.ephemeris.Site;
-import org.epochrome.session.Place;
+import org.epochrome.session.recipe.Place;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;

@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.epochrome.image.Band;
-import org.epochrome.session.Assignment;
+import org.epochrome.session.recipe.Assignment;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;

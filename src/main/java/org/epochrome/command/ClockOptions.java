@@ -8,9 +8,9 @@ import java.util.Map;
 import java.util.Optional;
 import org.epochrome.image.Encoding;
 import org.epochrome.image.Passband;
-import org.epochrome.io.ClockMeaning;
-import org.epochrome.io.Conventions;
-import org.epochrome.io.NameClock;
+import org.epochrome.io.identify.TimestampMeaning;
+import org.epochrome.io.identify.Conventions;
+import org.epochrome.io.identify.NameClock;
 import picocli.CommandLine.Option;
 
 /** What is said about the clock, the filters and the encoding of all frames. */
@@ -28,7 +28,7 @@ final class ClockOptions {
             paramLabel = "start|middle|end",
             converter = Texts.Moment.class,
             description = "Which moment of the recording the time in a file name is.")
-    private ClockMeaning clock;
+    private TimestampMeaning clock;
 
     @Option(
             names = "--utc-offset",

@@ -16,7 +16,7 @@ import org.epochrome.colour.Sharpening;
 import org.epochrome.colour.Tone;
 import org.epochrome.colour.White;
 import org.epochrome.colour.WhiteBalance;
-import org.epochrome.session.WhiteReference;
+import org.epochrome.session.product.WhiteReference;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;

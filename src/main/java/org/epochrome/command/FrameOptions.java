@@ -7,13 +7,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.epochrome.io.Conventions;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.io.FrameRequest;
-import org.epochrome.io.Sheet;
-import org.epochrome.io.SheetRow;
-import org.epochrome.session.Frames;
-import org.epochrome.session.SessionFile;
+import org.epochrome.io.identify.Conventions;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.io.identify.Sheet;
+import org.epochrome.io.identify.SheetRow;
+import org.epochrome.session.recipe.Frames;
+import org.epochrome.session.sessionfile.SessionFile;
 import org.epochrome.time.RecordingSpan;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -104,7 +104,7 @@ final class FrameOptions {
     /**
      * The frames with their bands and times.
      *
-     * @throws org.epochrome.session.FramesRefused if some are refused; all of them are named
+     * @throws org.epochrome.session.recipe.FramesRefused if some are refused; all of them are named
      */
     List<DatedFrame> find() {
         return over(Frames.of(List.of())).all();

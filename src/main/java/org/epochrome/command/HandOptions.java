@@ -10,8 +10,8 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.epochrome.session.Frames;
-import org.epochrome.session.HeldDisk;
+import org.epochrome.session.recipe.Frames;
+import org.epochrome.session.recipe.HeldDisk;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -42,7 +42,7 @@ final class HandOptions {
     /**
      * What was typed, on top of what was decided before.
      *
-     * @throws org.epochrome.session.FramesRefused if a frame that is not left out cannot be used
+     * @throws org.epochrome.session.recipe.FramesRefused if a frame that is not left out cannot be used
      */
     Frames over(Frames before) {
         Map<Path, Path> files = Stream.concat(

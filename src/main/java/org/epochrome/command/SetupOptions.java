@@ -1,9 +1,9 @@
 package org.epochrome.command;
 
 import java.util.OptionalDouble;
-import org.epochrome.session.Mirroring;
-import org.epochrome.session.Mount;
-import org.epochrome.session.Setup;
+import org.epochrome.session.recipe.Mirroring;
+import org.epochrome.session.recipe.Mount;
+import org.epochrome.session.recipe.Setup;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;

@@ -6,10 +6,10 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.epochrome.align.Shift;
 import org.epochrome.ephemeris.Aspect;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.session.Combination;
-import org.epochrome.session.Combination.FrameResult;
-import org.epochrome.session.Outputs;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.session.report.Outputs;
 import org.epochrome.time.UtcText;
 
 /** What a combination found, on a page. */

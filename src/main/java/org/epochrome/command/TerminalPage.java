@@ -3,7 +3,7 @@ package org.epochrome.command;
 import java.io.PrintStream;
 import java.util.Arrays;
 import java.util.Locale;
-import org.epochrome.io.VisibleText;
+import org.epochrome.io.file.VisibleText;
 
 /** Lines for people; words from files cannot control the terminal that shows them. */
 final class TerminalPage {

@@ -11,8 +11,8 @@ import java.util.stream.Collectors;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Encoding;
 import org.epochrome.image.Passband;
-import org.epochrome.io.ClockMeaning;
-import org.epochrome.session.PixelOffset;
+import org.epochrome.io.identify.TimestampMeaning;
+import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.time.UtcText;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
@@ -51,10 +51,10 @@ final class Texts {
     }
 
     /** A moment of a recording. */
-    static final class Moment implements ITypeConverter<ClockMeaning> {
+    static final class Moment implements ITypeConverter<TimestampMeaning> {
         @Override
-        public ClockMeaning convert(String text) {
-            return Arrays.stream(ClockMeaning.values())
+        public TimestampMeaning convert(String text) {
+            return Arrays.stream(TimestampMeaning.values())
                     .filter(m -> m.name().equalsIgnoreCase(text))
                     .findFirst()
                     .orElseThrow(() -> new TypeConversionException("'" + text + "' is none of start, middle, end"));

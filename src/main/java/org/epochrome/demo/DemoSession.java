@@ -14,10 +14,10 @@ import java.util.Map;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Site;
 import org.epochrome.image.Band;
-import org.epochrome.io.AtomicFile;
-import org.epochrome.io.FitsCard;
-import org.epochrome.io.FrameWriter;
-import org.epochrome.io.OutputRefused;
+import org.epochrome.io.file.AtomicFile;
+import org.epochrome.io.fits.FitsCard;
+import org.epochrome.io.write.FrameWriter;
+import org.epochrome.io.file.OutputRefused;
 
 /**
  * An evening at the telescope that never was.

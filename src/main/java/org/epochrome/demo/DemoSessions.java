@@ -20,7 +20,7 @@ import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.ephemeris.Site;
 import org.epochrome.image.Band;
 import org.epochrome.image.Passband;
-import org.epochrome.io.OutputRefused;
+import org.epochrome.io.file.OutputRefused;
 import org.epochrome.time.RecordingSpan;
 
 /** The sessions that come with the program: invented surfaces under the true sky of a real site and instant. */

@@ -21,7 +21,7 @@ import org.epochrome.desktop.bench.Rehearsal;
 import org.epochrome.desktop.bench.Remembered;
 import org.epochrome.desktop.view.Emblem;
 import org.epochrome.desktop.view.Workbench;
-import org.epochrome.session.Place;
+import org.epochrome.session.recipe.Place;
 
 /** The window. */
 public final class Desktop extends Application {

@@ -20,13 +20,13 @@ public final class RingLight {
      * @param first number of each region's first value, and the number of all values at the end
      * @param values region after region
      */
-    RingLight(int[] first, double[] values) {
+    public RingLight(int[] first, double[] values) {
         this.first = first;
         this.values = values;
     }
 
     /** Places for the values: how many lie before each region's, if they shall be no further apart than a step. */
-    static int[] places(double step) {
+    public static int[] places(double step) {
         int[] first = new int[Rings.regions() + 1];
         for (int region = 0; region < Rings.regions(); region++) {
             int intervals = (int) Math.max(1, Math.ceil((Rings.outer(region) - Rings.inner(region)) / step));

@@ -25,7 +25,7 @@ public final class Rings {
     private static final double INNER = REGIONS[0][0];
     private static final double BRIGHT = REGIONS[1][0];
     /** Outer edge of the A ring. */
-    static final double OUTER = REGIONS[4][1];
+    public static final double OUTER = REGIONS[4][1];
 
     /** Radius of the outermost edge, in the planet's equatorial radii. */
     public static double outerEdge() {
@@ -49,7 +49,7 @@ public final class Rings {
     };
 
     /** How far an optical depth may differ from what is taken here, as a part of it. */
-    static final double DEPTH_DOUBT = 0.4;
+    public static final double DEPTH_DOUBT = 0.4;
     /** Sine of an elevation below which a thin layer neither shows nor shades anything. */
     private static final double EDGE_ON = 1e-4;
     /** A ring seen closer to edge-on than this is drawn as thick as this. */
@@ -88,7 +88,7 @@ public final class Rings {
      *
      * @param depth height of the surface, from {@link View#depth}
      */
-    static double slantDepth(View view, double pole, double side, double depth) {
+    public static double slantDepth(View view, double pole, double side, double depth) {
         Globe globe = view.globe();
         double bodyX = view.bodyX(pole, depth);
         double bodyZ = view.bodyZ(pole, depth);
@@ -119,7 +119,7 @@ public final class Rings {
 
     /** Takes the facets of the rings. */
     @FunctionalInterface
-    interface Taker {
+    public interface Taker {
         /**
          * A facet that is lit and not hidden.
          *
@@ -137,7 +137,7 @@ public final class Rings {
      *
      * @param step longest side of a facet
      */
-    static void walk(Globe globe, double step, Taker taker) {
+    public static void walk(Globe globe, double step, Taker taker) {
         double sine = Math.sin(globe.tilt());
         double cosine = Math.cos(globe.tilt());
         if (Math.abs(sine) < EDGE_ON || Math.abs(globe.sunZ()) < EDGE_ON) {
@@ -168,7 +168,7 @@ public final class Rings {
     }
 
     /** Rough brightness of the rings as a part of the globe's, for the size of the whole patch in a frame. */
-    static void draw(View view, Plane picture, float brightness) {
+    public static void draw(View view, Plane picture, float brightness) {
         for (int y = 0; y < picture.height(); y++) {
             for (int x = 0; x < picture.width(); x++) {
                 if (seen(view, view.pole(x, y), view.side(x, y))) {

@@ -24,9 +24,9 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
     }
 
     /** Below this emission cosine the law is frozen: it diverges there for k below 1. */
-    static final double LEAST_EMISSION = 0.02;
+    public static final double LEAST_EMISSION = 0.02;
     /** Below this incidence cosine it is night. */
-    static final double LEAST_INCIDENCE = 1e-6;
+    public static final double LEAST_INCIDENCE = 1e-6;
 
     /** Samples along a pixel's side where the shading bends, and where the limb cuts it. */
     private static final int FINE = 3;
@@ -167,7 +167,7 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
      * @param law filled with the three
      * @return false, and nothing filled in, off the disk and on the night side
      */
-    static boolean law(View view, double pole, double side, double k, double brightening, double[] law) {
+    public static boolean law(View view, double pole, double side, double k, double brightening, double[] law) {
         double depth = view.depth(pole, side);
         if (Double.isNaN(depth)) {
             return false;

@@ -12,7 +12,7 @@ public record SkySlope(double right, double down) {
     /** An even sky. */
     public static final SkySlope NONE = new SkySlope(0, 0);
 
-    SkySlope times(double factor) {
+    public SkySlope times(double factor) {
         return new SkySlope(right * factor, down * factor);
     }
 

@@ -68,7 +68,7 @@ public final class View {
     }
 
     /** {@link Globe#apparentAxisRatio} of the globe. */
-    double limbRatio() {
+    public double limbRatio() {
         return limbRatio;
     }
 

@@ -9,8 +9,8 @@ import java.util.List;
 import org.epochrome.colour.Look;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.RotationSystem;
-import org.epochrome.session.Combination;
-import org.epochrome.session.MapFile;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.product.MapFile;
 
 /** How the planet stood, and what of it was seen. */
 final class AspectSections {

@@ -8,9 +8,9 @@ import java.util.List;
 import java.util.Map;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
-import org.epochrome.session.Combination;
-import org.epochrome.session.Combination.FrameResult;
-import org.epochrome.session.PixelOffset;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.time.RecordingSpan;
 import org.epochrome.time.UtcText;
 

@@ -11,9 +11,9 @@ import java.util.List;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
-import org.epochrome.session.Combination;
-import org.epochrome.session.Combination.FrameResult;
-import org.epochrome.session.PixelOffset;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.session.recipe.PixelOffset;
 
 /** What is said about single frames. Their pixels are read one at a time, so that any number of them fits into memory. */
 final class FrameSections {

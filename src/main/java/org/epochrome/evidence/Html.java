@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.epochrome.image.Plane;
-import org.epochrome.io.PictureWriter;
+import org.epochrome.io.write.PictureWriter;
 
 /** Pieces of HTML. */
 final class Html {

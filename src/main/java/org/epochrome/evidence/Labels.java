@@ -4,7 +4,7 @@ import static org.epochrome.evidence.Html.number;
 import static org.epochrome.evidence.Html.text;
 
 import java.time.Instant;
-import org.epochrome.session.Combination.FrameResult;
+import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.time.UtcText;
 
 /** How frames, instants and pairs of numbers are named in the report. */

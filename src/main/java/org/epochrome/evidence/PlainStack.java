@@ -6,11 +6,11 @@ import org.epochrome.colour.ColourCube;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Spline;
-import org.epochrome.session.Assignment;
-import org.epochrome.session.Combination;
-import org.epochrome.session.Combination.FrameResult;
-import org.epochrome.session.LightCentre;
-import org.epochrome.session.PixelOffset;
+import org.epochrome.session.recipe.Assignment;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.session.register.LightCentre;
+import org.epochrome.session.recipe.PixelOffset;
 
 /**
  * The colour picture that frames give when they are only laid on top of each other by the centroid of their light: what the

@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.epochrome.colour.Coverage;
 import org.epochrome.image.Plane;
-import org.epochrome.session.Combination;
-import org.epochrome.session.Combination.FrameResult;
-import org.epochrome.session.Covered;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.session.report.Covered;
 
 /** How much each frame counts in its band, and how well each place of the picture is founded. */
 final class WeightSection {

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
-import org.epochrome.disk.Unsmear;
+import org.epochrome.disk.DispersionDeconvolution;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
@@ -67,7 +67,7 @@ public final class MoonFinder {
      *
      * @param unsmeared how much of what dispersion draws out they are laid without at the epoch
      */
-    public Moons find(Body body, Instant epoch, Unsmear.Extent unsmeared) {
+    public Moons find(Body body, Instant epoch, DispersionDeconvolution.Extent unsmeared) {
         List<String> warnings = new ArrayList<>();
         List<MoonTrack> tracks = tracks(body, epoch, warnings);
         List<MoonFrame> told = told(tracks);

@@ -4,7 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
-import org.epochrome.disk.Unsmear;
+import org.epochrome.disk.DispersionDeconvolution;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.Ellipse;
@@ -118,8 +118,8 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
      *
      * @param unsmeared how much of what dispersion draws out is taken off
      */
-    RoundSpot still(Companion companion, Instant utc, Unsmear.Extent unsmeared) {
-        return spot(companion, new SkyPoint(0, 0), Unsmear.left(fit.shading(), unsmeared), utc);
+    RoundSpot still(Companion companion, Instant utc, DispersionDeconvolution.Extent unsmeared) {
+        return spot(companion, new SkyPoint(0, 0), DispersionDeconvolution.left(fit.shading(), unsmeared), utc);
     }
 
     private RoundSpot spot(Companion companion, SkyPoint moved, Smear smear, Instant utc) {

@@ -1,7 +1,7 @@
 package org.epochrome.moon;
 
 import java.time.Instant;
-import org.epochrome.disk.Unsmear;
+import org.epochrome.disk.DispersionDeconvolution;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.image.RoundSpot;
@@ -55,7 +55,7 @@ final class Patch {
      * @param unsmeared how much of what dispersion draws out it is laid without
      */
     static Patch of(
-            MoonField field, Companion companion, MoonFit fit, Found held, Instant epoch, Unsmear.Extent unsmeared) {
+            MoonField field, Companion companion, MoonFit fit, Found held, Instant epoch, DispersionDeconvolution.Extent unsmeared) {
         MoonFrame frame = field.frame();
         double x0 = frame.x(held.place());
         double y0 = frame.y(held.place());

@@ -6,7 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.IntStream;
-import org.epochrome.disk.Unsmear;
+import org.epochrome.disk.DispersionDeconvolution;
 import org.epochrome.image.Plane;
 import org.epochrome.image.RoundSpot;
 import org.epochrome.job.Progress;
@@ -32,7 +32,7 @@ final class TakingOut {
     private final List<Plane> planes;
     private final List<MoonTrack> tracks;
     private final Instant epoch;
-    private final Unsmear.Extent unsmeared;
+    private final DispersionDeconvolution.Extent unsmeared;
     private final Progress progress;
     private final Sightings sightings;
     private final List<Question> questions;
@@ -59,7 +59,7 @@ final class TakingOut {
             List<Plane> planes,
             List<MoonTrack> tracks,
             Instant epoch,
-            Unsmear.Extent unsmeared,
+            DispersionDeconvolution.Extent unsmeared,
             Progress progress) {
         this.frames = frames;
         this.planes = planes;

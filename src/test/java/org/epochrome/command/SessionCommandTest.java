@@ -13,8 +13,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.epochrome.session.CommandWords;
-import org.epochrome.session.SessionFile;
+import org.epochrome.session.sessionfile.CommandLineFormatter;
+import org.epochrome.session.sessionfile.SessionFile;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -134,7 +134,7 @@ class SessionCommandTest {
     @Test
     void theCommandLineSpelledFromASessionGivesTheSameBytes() throws IOException {
         Path there = Files.createDirectories(folder.resolve("spelled"));
-        List<String> spelled = CommandWords.of(SessionFile.read(saved).session()).stream()
+        List<String> spelled = CommandLineFormatter.of(SessionFile.read(saved).session()).stream()
                 .map(w -> w.startsWith("--out=") || w.startsWith("--report=")
                         ? w.replace(folder.toString(), there.toString())
                         : w)
@@ -230,6 +230,6 @@ class SessionCommandTest {
     void aCommandLineIsQuotedForTheShell() {
         assertEquals(
                 "combine 'it'\\''s a night.fits' --site=46.2,8.5,480.0",
-                CommandWords.line(List.of("combine", "it's a night.fits", "--site=46.2,8.5,480.0")));
+                CommandLineFormatter.line(List.of("combine", "it's a night.fits", "--site=46.2,8.5,480.0")));
     }
 }

@@ -23,9 +23,9 @@ import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
-import org.epochrome.io.FitsCard;
-import org.epochrome.io.FitsWriter;
-import org.epochrome.io.FrameWriter;
+import org.epochrome.io.fits.FitsCard;
+import org.epochrome.io.fits.FitsWriter;
+import org.epochrome.io.write.FrameWriter;
 import org.epochrome.time.RecordingSpan;
 
 /** Jupiter in three small frames, sound or spoilt. */

@@ -13,7 +13,7 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
 import javafx.application.Platform;
 import org.epochrome.ephemeris.Site;
-import org.epochrome.session.Place;
+import org.epochrome.session.recipe.Place;
 import org.testfx.api.FxToolkit;
 import org.testfx.util.WaitForAsyncUtils;
 

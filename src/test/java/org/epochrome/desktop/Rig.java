@@ -32,12 +32,12 @@ import org.epochrome.desktop.view.Probe;
 import org.epochrome.desktop.view.Workbench;
 import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
-import org.epochrome.io.Conventions;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.io.FitsCard;
-import org.epochrome.io.FrameRequest;
-import org.epochrome.io.FrameWriter;
-import org.epochrome.session.Frames;
+import org.epochrome.io.identify.Conventions;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.io.fits.FitsCard;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.io.write.FrameWriter;
+import org.epochrome.session.recipe.Frames;
 import org.epochrome.time.RecordingSpan;
 import org.epochrome.time.UtcText;
 

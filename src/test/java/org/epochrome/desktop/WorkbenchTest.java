@@ -28,13 +28,13 @@ import org.epochrome.desktop.bench.Keeper;
 import org.epochrome.desktop.bench.Shown;
 import org.epochrome.desktop.bench.Topic;
 import org.epochrome.ephemeris.Body;
-import org.epochrome.io.Conventions;
-import org.epochrome.io.FrameRequest;
-import org.epochrome.session.CommandWords;
-import org.epochrome.session.Frames;
-import org.epochrome.session.HeldDisk;
-import org.epochrome.session.Recipe;
-import org.epochrome.session.Session;
+import org.epochrome.io.identify.Conventions;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.session.sessionfile.CommandLineFormatter;
+import org.epochrome.session.recipe.Frames;
+import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.product.Session;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -123,7 +123,7 @@ class WorkbenchTest {
         await("the saved picture", () -> Files.exists(picture));
 
         Path other = folder.resolve("other.png");
-        List<String> words = new ArrayList<>(CommandWords.of(session()));
+        List<String> words = new ArrayList<>(CommandLineFormatter.of(session()));
         words.addAll(List.of("--out", other.toString(), "--quiet"));
         assertEquals(0, CommandLineRun.exitCode(words.toArray(String[]::new)));
         assertArrayEquals(Files.readAllBytes(other), Files.readAllBytes(picture), "window and command line agree");
@@ -175,7 +175,7 @@ class WorkbenchTest {
                 "a mirrored frame",
                 () -> bench().draft().frames().get(0).saidMirrored().isPresent());
         assertTrue(
-                CommandWords.of(session()).stream().anyMatch(w -> w.matches("--mirrored-frame=.*first.fits=yes")),
+                CommandLineFormatter.of(session()).stream().anyMatch(w -> w.matches("--mirrored-frame=.*first.fits=yes")),
                 "the command line says it too");
 
         robot.interact(() -> rig.type("#frame-encoding", "srgb"));

@@ -3,10 +3,10 @@ package org.epochrome.disk;
 import org.epochrome.demo.AlbedoMap;
 
 /** A surface with belts, zones and some ovals, quick to make. */
-final class Belts {
+public final class Belts {
     private Belts() {}
 
-    static AlbedoMap map() {
+    public static AlbedoMap map() {
         return AlbedoMap.of(360, 180, (latitude, longitude) -> {
             double lat = Math.toRadians(latitude);
             double lon = Math.toRadians(longitude);

@@ -1,5 +1,10 @@
 package org.epochrome.disk;
 
+import org.epochrome.disk.fit.DiskFit;
+import org.epochrome.disk.solve.BSpline;
+import org.epochrome.disk.start.DiskNotFound;
+import org.epochrome.disk.start.DiskStart;
+
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;

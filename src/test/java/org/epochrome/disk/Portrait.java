@@ -36,7 +36,7 @@ import org.epochrome.time.RecordingSpan;
  * @param minnaert exponent
  * @param fwhmPx of the blur
  */
-record Portrait(
+public record Portrait(
         Body body,
         double tiltDeg,
         double sunEastDeg,
@@ -48,24 +48,24 @@ record Portrait(
         double offsetY,
         double minnaert,
         double fwhmPx) {
-    static final double GAIN = 0.8;
-    static final double SKY = 0.012;
+    public static final double GAIN = 0.8;
+    public static final double SKY = 0.012;
 
     private static final Instant INSTANT = Instant.parse("2031-05-02T21:00:00Z");
     private static final double MERIDIAN = 137;
     private static final double DIAMETER_ARCSEC = 20;
 
     /** At opposition over the equator's middle meridian, unmirrored, a little off the frame's middle. */
-    static Portrait full(Body body, double tiltDeg, double radiusPx, double northDeg) {
+    public static Portrait full(Body body, double tiltDeg, double radiusPx, double northDeg) {
         return new Portrait(body, tiltDeg, 0, tiltDeg, radiusPx, northDeg, false, 2.3, -1.6, 0.9, radiusPx / 20);
     }
 
-    Portrait sunAt(double eastDeg, double latitudeDeg) {
+    public Portrait sunAt(double eastDeg, double latitudeDeg) {
         return new Portrait(
                 body, tiltDeg, eastDeg, latitudeDeg, radiusPx, northDeg, mirrored, offsetX, offsetY, minnaert, fwhmPx);
     }
 
-    Portrait mirrorImage() {
+    public Portrait mirrorImage() {
         return new Portrait(
                 body,
                 tiltDeg,
@@ -85,7 +85,7 @@ record Portrait(
                 body, tiltDeg, sunEastDeg, sunLatitudeDeg, radiusPx, northDeg, mirrored, x, y, minnaert, fwhmPx);
     }
 
-    Portrait shaded(double exponent, double blurFwhmPx) {
+    public Portrait shaded(double exponent, double blurFwhmPx) {
         return new Portrait(
                 body,
                 tiltDeg,
@@ -134,17 +134,17 @@ record Portrait(
         return Math.toDegrees(Math.atan(Math.tan(Math.toRadians(centricDeg)) / squared));
     }
 
-    Globe globe() {
+    public Globe globe() {
         return Globe.of(aspect());
     }
 
     /** A uniform planet. */
-    Rendered even(Noise noise) {
+    public Rendered even(Noise noise) {
         return taken(Surface.grey(AlbedoMap.uniform(1)), noise);
     }
 
     /** The planet with a surface, in green. */
-    Rendered taken(Surface surface, Noise noise) {
+    public Rendered taken(Surface surface, Noise noise) {
         Function<Instant, Aspect> sky = instant -> aspect();
         int side = 2 * (int) Math.ceil(1.25 * radiusPx + 12);
         Scene scene = new Scene(surface, sky, Map.of("G", new BandSetting(minnaert, fwhmPx, GAIN)), SKY);

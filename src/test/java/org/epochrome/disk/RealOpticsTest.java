@@ -1,5 +1,7 @@
 package org.epochrome.disk;
 
+import org.epochrome.disk.fit.DiskFit;
+
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 

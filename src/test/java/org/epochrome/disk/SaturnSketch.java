@@ -30,8 +30,8 @@ public record SaturnSketch(
         boolean mirrored,
         double turnedDeg) {
     static final double AXIS_RATIO = 54_364 / 60_268.0;
-    static final double BLUR_PX = 1.5;
-    static final double SKY = 0.02;
+    public static final double BLUR_PX = 1.5;
+    public static final double SKY = 0.02;
     private static final double NOISE = 0.006;
     private static final int RAYS = 5;
     private static final double MINNAERT = 0.93;

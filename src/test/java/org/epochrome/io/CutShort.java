@@ -1,5 +1,12 @@
 package org.epochrome.io;
 
+import org.epochrome.io.file.AtomicFile;
+import org.epochrome.io.fits.FitsImage;
+import org.epochrome.io.fits.FitsWriter;
+import org.epochrome.io.write.AnimationWriter;
+import org.epochrome.io.write.FrameWriter;
+import org.epochrome.io.write.PictureWriter;
+
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryStream;

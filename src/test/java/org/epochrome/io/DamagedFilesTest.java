@@ -1,5 +1,9 @@
 package org.epochrome.io;
 
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.head.FrameFile;
+import org.epochrome.io.read.FrameReader;
+
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;

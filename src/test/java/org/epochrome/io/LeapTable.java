@@ -10,10 +10,10 @@ import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 
 /** TAI - UTC of truth/times, in place of the table of the program. */
-final class LeapTable implements ToDoubleFunction<Instant> {
+public final class LeapTable implements ToDoubleFunction<Instant> {
     private final NavigableMap<Instant, Double> table = new TreeMap<>();
 
-    LeapTable() {
+    public LeapTable() {
         try {
             for (String line : Files.readAllLines(Path.of("src/test/resources/truth/times/tai-utc.csv"))) {
                 if (!line.startsWith("from")) {

@@ -4,11 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 /** What every message to a user must be. */
-final class Sentences {
+public final class Sentences {
     private Sentences() {}
 
     /** One line that begins with the name of the file, ends with a full stop and shows nothing of the machinery. */
-    static void assertSentence(String name, RuntimeException refused) {
+    public static void assertSentence(String name, RuntimeException refused) {
         String message = refused.getMessage();
         assertTrue(message.startsWith(name + " "), message);
         assertTrue(message.endsWith("."), message);

@@ -12,7 +12,7 @@ import java.util.Optional;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.Shading;
-import org.epochrome.disk.Unsmear.Extent;
+import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;

@@ -1,5 +1,15 @@
 package org.epochrome.session;
 
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.combine.Combiner;
+import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.Mirroring;
+import org.epochrome.session.recipe.Mount;
+import org.epochrome.session.recipe.Place;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.recipe.Setup;
+
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -16,15 +26,15 @@ import org.epochrome.demo.Rendered;
 import org.epochrome.demo.Shipped;
 import org.epochrome.demo.TrueDisk;
 import org.epochrome.disk.Disk;
-import org.epochrome.disk.Unsmear.Extent;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.io.FrameRequest;
-import org.epochrome.io.FrameSource;
-import org.epochrome.io.NameClock;
-import org.epochrome.io.Sheet;
+import org.epochrome.disk.DispersionDeconvolution.Extent;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.io.read.FrameSource;
+import org.epochrome.io.identify.NameClock;
+import org.epochrome.io.identify.Sheet;
 import org.epochrome.job.Progress;
 import org.epochrome.moon.FoundMoon;
-import org.epochrome.session.Combination.FrameResult;
+import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.time.LeapSeconds;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;

@@ -1,5 +1,12 @@
 package org.epochrome.session;
 
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.recipe.Alignment;
+import org.epochrome.session.recipe.Mirroring;
+import org.epochrome.session.recipe.Mount;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.recipe.Setup;
+
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -9,7 +16,7 @@ import java.util.OptionalDouble;
 import org.epochrome.demo.Camera;
 import org.epochrome.demo.Surfaces;
 import org.epochrome.image.Band;
-import org.epochrome.session.Combination.FrameResult;
+import org.epochrome.session.combine.Combination.FrameResult;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

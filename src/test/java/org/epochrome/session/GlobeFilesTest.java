@@ -1,5 +1,18 @@
 package org.epochrome.session;
 
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.combine.Combiner;
+import org.epochrome.session.product.MapFile;
+import org.epochrome.session.product.ShadingRemoval;
+import org.epochrome.session.product.TurningFile;
+import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.Mirroring;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.recipe.SessionRefused;
+import org.epochrome.session.recipe.Setup;
+import org.epochrome.session.report.Outputs;
+import org.epochrome.session.schedule.Turning;
+
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -39,7 +52,7 @@ import org.epochrome.demo.Shot;
 import org.epochrome.demo.Surface;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
-import org.epochrome.disk.Unsmear.Extent;
+import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
@@ -48,17 +61,17 @@ import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.evidence.EvidenceReport;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.io.FitsCard;
-import org.epochrome.io.FrameFile;
-import org.epochrome.io.FrameReader;
-import org.epochrome.io.FrameRequest;
-import org.epochrome.io.FrameSource;
-import org.epochrome.io.FrameWriter;
-import org.epochrome.io.NameClock;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.io.fits.FitsCard;
+import org.epochrome.io.head.FrameFile;
+import org.epochrome.io.read.FrameReader;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.io.read.FrameSource;
+import org.epochrome.io.write.FrameWriter;
+import org.epochrome.io.identify.NameClock;
 import org.epochrome.job.Progress;
 import org.epochrome.map.TurningGlobe;
-import org.epochrome.session.Combination.FrameResult;
+import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.time.LeapSeconds;
 import org.epochrome.time.RecordingSpan;
 import org.junit.jupiter.api.BeforeAll;
@@ -273,7 +286,7 @@ class GlobeFilesTest {
         Instant at = c.epoch().plusSeconds(seconds);
         Aspect then = aspect(at);
         Disk disk = c.disk();
-        List<Plane> turned = new TurningGlobe(Unlit.skin(c))
+        List<Plane> turned = new TurningGlobe(ShadingRemoval.skin(c))
                 .at(new View(Globe.of(then), disk), SIDE, SIDE, Turning.rotation(c.recipe(), c.aspect(), then));
         Camera there = CAMERA.offsetBy(disk.x() - CAMERA.centreX(), disk.y() - CAMERA.centreY());
         Plane truth = scene.truth(Band.G, there, at).pixels();

@@ -1,5 +1,14 @@
 package org.epochrome.session;
 
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.combine.Combiner;
+import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.Mirroring;
+import org.epochrome.session.recipe.Mount;
+import org.epochrome.session.recipe.Place;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.recipe.Setup;
+
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -19,30 +28,30 @@ import org.epochrome.demo.Shot;
 import org.epochrome.demo.Surface;
 import org.epochrome.demo.Surfaces;
 import org.epochrome.demo.TrueDisk;
-import org.epochrome.disk.Unsmear.Extent;
+import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.ephemeris.Site;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
-import org.epochrome.io.BandChoice;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.io.FitsWriter;
-import org.epochrome.io.FrameReader;
-import org.epochrome.io.FrameRequest;
-import org.epochrome.io.FrameWriter;
-import org.epochrome.io.Timing;
+import org.epochrome.io.identify.BandChoice;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.io.fits.FitsWriter;
+import org.epochrome.io.read.FrameReader;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.io.write.FrameWriter;
+import org.epochrome.io.identify.Timing;
 import org.epochrome.job.Progress;
-import org.epochrome.session.Combination.FrameResult;
+import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.time.RecordingSpan;
 
 /** Small frames of an invented Jupiter, as a test wants them, and what comes out of them. */
-final class InventedNight {
-    static final Instant EPOCH = Instant.parse("2024-12-18T19:24:30Z");
-    static final int SIDE = 170;
-    static final double SCALE = 0.36;
-    static final double NORTH = 11;
+public final class InventedNight {
+    public static final Instant EPOCH = Instant.parse("2024-12-18T19:24:30Z");
+    public static final int SIDE = 170;
+    public static final double SCALE = 0.36;
+    public static final double NORTH = 11;
     private static final Site SITE = new Site(46.2, 8.5, 480);
 
     private final Path folder;
@@ -51,15 +60,15 @@ final class InventedNight {
     private final List<DatedFrame> frames = new ArrayList<>();
 
     /** A night with a blur of 2.3 pixels in every band. */
-    InventedNight(Path folder) {
+    public InventedNight(Path folder) {
         this(folder, Map.of());
     }
 
-    InventedNight(Path folder, Map<String, BandSetting> own) {
+    public InventedNight(Path folder, Map<String, BandSetting> own) {
         this(folder, Surfaces.jupiter(), own);
     }
 
-    InventedNight(Path folder, Surface surface, Map<String, BandSetting> own) {
+    public InventedNight(Path folder, Surface surface, Map<String, BandSetting> own) {
         this.folder = folder;
         Map<String, BandSetting> bands = new HashMap<>();
         for (String band : List.of("R", "G", "B", "L", "IR", "UV")) {
@@ -69,30 +78,30 @@ final class InventedNight {
         scene = new Scene(surface, InventedNight::aspect, bands, 0.01);
     }
 
-    static Aspect aspect(Instant instant) {
+    public static Aspect aspect(Instant instant) {
         return Ephemeris.aspect(Body.JUPITER, instant, Optional.of(SITE));
     }
 
-    static Camera camera() {
+    public static Camera camera() {
         return Camera.withNorthAngle(SIDE, SIDE, SCALE, NORTH, false, aspect(EPOCH));
     }
 
-    Scene scene() {
+    public Scene scene() {
         return scene;
     }
 
-    static Shot shot(Band band, double middleS, Camera camera, double snr, long seed) {
+    public static Shot shot(Band band, double middleS, Camera camera, double snr, long seed) {
         Instant start = EPOCH.plusMillis(Math.round(1000 * (middleS - 20)));
         Noise noise = snr > 0 ? new Noise(snr, 0.1, seed) : Noise.NONE;
         return new Shot(band, new RecordingSpan(start, start.plusSeconds(40)), camera, 1, List.of(), noise);
     }
 
     /** Photographs and writes a frame; the suffix of its name is its format. */
-    InventedNight add(String name, Shot shot) {
+    public InventedNight add(String name, Shot shot) {
         return add(name, shot, UnaryOperator.identity());
     }
 
-    InventedNight add(String name, Shot shot, UnaryOperator<Plane> altered) {
+    public InventedNight add(String name, Shot shot, UnaryOperator<Plane> altered) {
         Rendered picture = scene.photograph(shot);
         FrameWriter.write(folder.resolve(name), altered.apply(picture.sixteenBit()), List.of(), true);
         return known(name, Optional.of(shot.band()), shot, picture.disk());
@@ -130,11 +139,11 @@ final class InventedNight {
         return folder;
     }
 
-    Recipe recipe() {
+    public Recipe recipe() {
         return recipe(Mirroring.NO, Mount.EQUATORIAL);
     }
 
-    Recipe recipe(Mirroring mirroring, Mount mount) {
+    public Recipe recipe(Mirroring mirroring, Mount mount) {
         return Recipe.usual(frames, Body.JUPITER)
                 .with(Place.at(SITE))
                 .at(Optional.of(EPOCH))
@@ -151,24 +160,24 @@ final class InventedNight {
                         Spectrum.EVEN));
     }
 
-    static Combination combine(Recipe recipe) {
+    public static Combination combine(Recipe recipe) {
         return new Combiner(recipe).combine(Progress.NONE);
     }
 
     /** How far a frame's disk was put from where it is, in pixels of the output. */
-    double offPx(Combination c, FrameResult f) {
+    public double offPx(Combination c, FrameResult f) {
         TrueDisk truth = disk(f);
         return Math.hypot(f.disk().x() - truth.x(), f.disk().y() - truth.y())
                 * c.disk().equatorialRadiusPx()
                 / truth.equatorialRadiusPx();
     }
 
-    TrueDisk disk(FrameResult f) {
+    public TrueDisk disk(FrameResult f) {
         return disks.get(f.exposure().frame().head().file().getFileName().toString());
     }
 
     /** What a band would look like on the output's pixels. */
-    Plane truth(Band band, Shot reference) {
+    public Plane truth(Band band, Shot reference) {
         return scene.truth(List.of(band), reference, EPOCH).get(0).pixels();
     }
 }

@@ -1,5 +1,13 @@
 package org.epochrome.session;
 
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.Mirroring;
+import org.epochrome.session.recipe.Mount;
+import org.epochrome.session.recipe.Place;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.recipe.Setup;
+
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -20,8 +28,8 @@ import org.epochrome.demo.Scene;
 import org.epochrome.demo.Shot;
 import org.epochrome.demo.Surface;
 import org.epochrome.demo.TrueDisk;
-import org.epochrome.disk.Unsmear;
-import org.epochrome.disk.Unsmear.Extent;
+import org.epochrome.disk.DispersionDeconvolution;
+import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
@@ -29,17 +37,17 @@ import org.epochrome.ephemeris.Site;
 import org.epochrome.image.Band;
 import org.epochrome.image.Passband;
 import org.epochrome.image.Plane;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.io.FitsWriter;
-import org.epochrome.session.Combination.FrameResult;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.io.fits.FitsWriter;
+import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.time.RecordingSpan;
 
 /**
  * R, G and B of a small planet that rises, at an altitude, drawn out and moved apart by the air along the true vertical. The
  * pictures are clean: noise is added as they are written, so that one picture serves several noises.
  */
-final class LowNight {
-    static final List<Band> BANDS = List.of(Band.R, Band.G, Band.B);
+public final class LowNight {
+    public static final List<Band> BANDS = List.of(Band.R, Band.G, Band.B);
     static final double NORTH = 11;
     private static final Site SITE = new Site(40.4, -3.5, 700);
     private static final double BACKGROUND = 0.01;
@@ -48,7 +56,7 @@ final class LowNight {
     private static final double STEP_SIGMAS = 1.5;
 
     /** A planet on a night of which each altitude is tried as the planet climbs to it. */
-    enum Evening {
+    public enum Evening {
         JUPITER(Body.JUPITER, "2024-12-18T14:00:00Z", new double[][] {{0.97, 0.86}, {0.94, 0.92}, {0.88, 1.05}}),
         /** Half a day before opposition, phase angle 1.5 degrees. */
         FULL_MARS(Body.MARS, "2022-12-07T16:00:00Z", new double[][] {{0.70, 1.9}, {0.75, 3.4}, {0.86, 6.3}}),
@@ -95,7 +103,7 @@ final class LowNight {
     private final Map<String, Rendered> clean = new LinkedHashMap<>();
     private final Map<String, Shot> shots = new LinkedHashMap<>();
 
-    LowNight(Evening evening, Surface surface, double altitudeDeg, double blurFwhmPx, double radiusPx) {
+    public LowNight(Evening evening, Surface surface, double altitudeDeg, double blurFwhmPx, double radiusPx) {
         this.evening = evening;
         this.radiusPx = radiusPx;
         this.blurFwhmPx = blurFwhmPx;
@@ -103,7 +111,7 @@ final class LowNight {
         scene = new Scene(surface, evening::aspect, evening.bands(blurFwhmPx), BACKGROUND);
     }
 
-    Camera camera() {
+    public Camera camera() {
         Aspect middle = evening.aspect(epoch);
         double scale = 0.5 * middle.equatorialDiameterArcsec() / radiusPx;
         int side = (int) (2.9 * radiusPx);
@@ -120,7 +128,7 @@ final class LowNight {
         return this;
     }
 
-    LowNight take(Band band, double middleS, Camera camera) {
+    public LowNight take(Band band, double middleS, Camera camera) {
         Instant start = epoch.plusMillis(Math.round(1000 * (middleS - 10)));
         RecordingSpan span = new RecordingSpan(start, start.plusSeconds(20));
         double altitude = evening.aspect(span.mid()).horizontal().orElseThrow().altitudeDeg();
@@ -150,7 +158,7 @@ final class LowNight {
     }
 
     /** A picture with noise; {@code snr} is that of full scale. */
-    Plane noisy(Band band, double snr, long seed) {
+    public Plane noisy(Band band, double snr, long seed) {
         Noise noise = new Noise(snr, READOUT, seed);
         Random dice = new Random(seed);
         Plane plane = clean.get(band.name()).pixels().copy();
@@ -174,12 +182,12 @@ final class LowNight {
     }
 
     /** The planes of a one-shot-colour camera in one file. */
-    Recipe inOneFile(Path folder, List<Plane> planes) {
+    public Recipe inOneFile(Path folder, List<Plane> planes) {
         return inOneFile(folder, planes, BANDS);
     }
 
     /** The same, told to have been taken in these bands. */
-    Recipe inOneFile(Path folder, List<Plane> planes, List<Band> told) {
+    public Recipe inOneFile(Path folder, List<Plane> planes, List<Band> told) {
         Path file = folder.resolve("colour.fits");
         FitsWriter.write(file, planes, List.of(), List.of(), true);
         return recipe(List.of(InventedNight.dated(file, told, shot(Band.G).span())));
@@ -203,7 +211,7 @@ final class LowNight {
     }
 
     /** The same recipe with so much of the smear within the bands undone. */
-    static Recipe unsmeared(Recipe recipe, Unsmear.Extent extent) {
+    static Recipe unsmeared(Recipe recipe, DispersionDeconvolution.Extent extent) {
         return recipe.with(recipe.corrections().unsmeared(extent));
     }
 
@@ -244,7 +252,7 @@ final class LowNight {
         return Math.sqrt(line.getSumSquaredErrors() / line.getN()) / middle;
     }
 
-    static FrameResult result(Combination c, Band band) {
+    public static FrameResult result(Combination c, Band band) {
         return c.frames().stream()
                 .filter(f -> f.exposure().band().name().equals(band.name()))
                 .findFirst()

@@ -1,5 +1,14 @@
 package org.epochrome.session;
 
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.combine.Combiner;
+import org.epochrome.session.product.ShadingRemoval;
+import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.Frames;
+import org.epochrome.session.recipe.Mirroring;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.recipe.Setup;
+
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -21,17 +30,17 @@ import org.epochrome.demo.Shot;
 import org.epochrome.demo.Surface;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.Shading;
-import org.epochrome.disk.Unsmear.Extent;
+import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.image.Band;
-import org.epochrome.io.Conventions;
-import org.epochrome.io.FitsCard;
-import org.epochrome.io.FrameRequest;
-import org.epochrome.io.FrameWriter;
+import org.epochrome.io.identify.Conventions;
+import org.epochrome.io.fits.FitsCard;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.io.write.FrameWriter;
 import org.epochrome.job.Progress;
 import org.epochrome.map.GlobeMap;
 import org.epochrome.map.MapGrid;
@@ -101,7 +110,7 @@ class MarsMapTest {
     void mapsAreAsGoodAsTheExponentOfTheLimb(Instant begin, long seed, double bound) throws Exception {
         Land land = Land.of(seed);
         Combination c = combined(begin, land);
-        GlobeMap map = GlobeMap.of(Unlit.skin(c), MapGrid.of(c.aspect(), RotationSystem.SINGLE, MAP_PX));
+        GlobeMap map = GlobeMap.of(ShadingRemoval.skin(c), MapGrid.of(c.aspect(), RotationSystem.SINGLE, MAP_PX));
         View view = new View(Globe.of(c.aspect()), c.disk());
         for (int band = 0; band < 3; band++) {
             Shading shading = c.frames().get(band).limb().shading();

@@ -1,5 +1,15 @@
 package org.epochrome.session;
 
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.combine.Combiner;
+import org.epochrome.session.recipe.Assignment;
+import org.epochrome.session.recipe.Mirroring;
+import org.epochrome.session.recipe.Mount;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.recipe.SessionRefused;
+import org.epochrome.session.report.JsonReport;
+import org.epochrome.session.schedule.Memory;
+
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -23,10 +33,10 @@ import org.epochrome.demo.TrueDisk;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
-import org.epochrome.io.FitsWriter;
-import org.epochrome.io.PictureWriter;
+import org.epochrome.io.fits.FitsWriter;
+import org.epochrome.io.write.PictureWriter;
 import org.epochrome.job.Progress;
-import org.epochrome.session.Combination.FrameResult;
+import org.epochrome.session.combine.Combination.FrameResult;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

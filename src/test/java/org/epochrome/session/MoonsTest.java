@@ -1,5 +1,9 @@
 package org.epochrome.session;
 
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.Recipe;
+
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -11,7 +15,7 @@ import java.util.OptionalDouble;
 import org.epochrome.demo.Camera;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
-import org.epochrome.disk.Unsmear.Extent;
+import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.image.Band;
 import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;

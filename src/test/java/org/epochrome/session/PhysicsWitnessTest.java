@@ -1,5 +1,10 @@
 package org.epochrome.session;
 
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.recipe.Alignment;
+import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.session.recipe.Recipe;
+
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -17,7 +22,7 @@ import org.epochrome.demo.Surfaces;
 import org.epochrome.image.Band;
 import org.epochrome.image.Passband;
 import org.epochrome.image.Plane;
-import org.epochrome.session.Combination.FrameResult;
+import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.session.LowNight.Evening;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;

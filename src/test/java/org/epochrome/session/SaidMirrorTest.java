@@ -1,5 +1,12 @@
 package org.epochrome.session;
 
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.combine.Combiner;
+import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.Frames;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.recipe.Setup;
+
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.IOException;
@@ -21,15 +28,15 @@ import org.epochrome.demo.Scene;
 import org.epochrome.demo.Shot;
 import org.epochrome.demo.Surface;
 import org.epochrome.demo.Surfaces;
-import org.epochrome.disk.Unsmear.Extent;
+import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.image.Band;
-import org.epochrome.io.Conventions;
-import org.epochrome.io.FrameRequest;
-import org.epochrome.io.FrameWriter;
-import org.epochrome.io.Sheet;
+import org.epochrome.io.identify.Conventions;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.io.write.FrameWriter;
+import org.epochrome.io.identify.Sheet;
 import org.epochrome.job.Progress;
 import org.epochrome.time.RecordingSpan;
 import org.junit.jupiter.api.Tag;

@@ -1,5 +1,8 @@
 package org.epochrome.session;
 
+import org.epochrome.session.recipe.FramesRefused;
+import org.epochrome.session.sessionfile.SessionFile;
+
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.params.provider.Arguments.arguments;
@@ -19,8 +22,8 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.epochrome.image.Plane;
-import org.epochrome.io.FrameRefused;
-import org.epochrome.io.FrameWriter;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.write.FrameWriter;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;

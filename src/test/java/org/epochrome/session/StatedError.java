@@ -8,8 +8,8 @@ import org.epochrome.align.Limb;
 import org.epochrome.align.SharedError;
 import org.epochrome.align.Shift;
 import org.epochrome.align.Witness;
-import org.epochrome.session.Combination.FrameResult;
-import org.epochrome.session.Combination.Witnesses;
+import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.session.combine.Combination.Witnesses;
 
 /**
  * How sure a result says its frames' places are against the reference's: its witnesses' standard errors put together by least

@@ -1,5 +1,14 @@
 package org.epochrome.session;
 
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.combine.Combiner;
+import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.Mirroring;
+import org.epochrome.session.recipe.Mount;
+import org.epochrome.session.recipe.Place;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.recipe.Setup;
+
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -19,17 +28,17 @@ import org.epochrome.demo.SceneMoon;
 import org.epochrome.demo.Shot;
 import org.epochrome.demo.Surface;
 import org.epochrome.demo.TrueDisk;
-import org.epochrome.disk.Unsmear.Extent;
+import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.ephemeris.Site;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.io.FrameRequest;
-import org.epochrome.io.FrameSource;
-import org.epochrome.io.NameClock;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.io.read.FrameSource;
+import org.epochrome.io.identify.NameClock;
 import org.epochrome.job.Progress;
 import org.epochrome.time.LeapSeconds;
 import org.epochrome.time.RecordingSpan;

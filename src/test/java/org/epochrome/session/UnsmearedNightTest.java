@@ -1,10 +1,12 @@
 package org.epochrome.session;
 
+import org.epochrome.session.recipe.Recipe;
+
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import org.epochrome.demo.Surfaces;
-import org.epochrome.disk.Unsmear;
+import org.epochrome.disk.DispersionDeconvolution;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
 import org.junit.jupiter.api.BeforeAll;
@@ -27,7 +29,7 @@ class UnsmearedNightTest {
     static void combineWithTheSmear() {
         night = new LowNight(LowNight.Evening.JUPITER, Surfaces.jupiter(), 25, 2, 72).inTurn();
         recipe = night.inThreeFiles(folder, 200, 3);
-        drawn = blue(recipe, Unsmear.Extent.NONE);
+        drawn = blue(recipe, DispersionDeconvolution.Extent.NONE);
     }
 
     /**
@@ -36,7 +38,7 @@ class UnsmearedNightTest {
      */
     @ParameterizedTest
     @EnumSource(names = {"HALF", "ALL"})
-    void blueGetsSharperAndItsLimbNoWorse(Unsmear.Extent extent) {
+    void blueGetsSharperAndItsLimbNoWorse(DispersionDeconvolution.Extent extent) {
         Plane restored = blue(recipe, extent);
         double detail = night.error(restored, Band.B, 0, 0.8) / night.error(drawn, Band.B, 0, 0.8);
         double limb = night.error(restored, Band.B, 0.9, 1.1) / night.error(drawn, Band.B, 0.9, 1.1);
@@ -44,7 +46,7 @@ class UnsmearedNightTest {
         assertTrue(limb < 1, "limb error is " + limb + " of what it was");
     }
 
-    private static Plane blue(Recipe recipe, Unsmear.Extent extent) {
+    private static Plane blue(Recipe recipe, DispersionDeconvolution.Extent extent) {
         return InventedNight.combine(LowNight.unsmeared(recipe, extent)).cube().blue();
     }
 }

@@ -3,7 +3,7 @@ package org.epochrome.turn;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.OptionalDouble;
-import org.epochrome.disk.DiskFit;
+import org.epochrome.disk.fit.DiskFit;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.SaturnSketch;
 import org.epochrome.disk.View;

@@ -8,9 +8,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.epochrome.image.Passband;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.session.Combination;
-import org.epochrome.session.Timetable;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.schedule.Timetable;
 import org.epochrome.time.RecordingSpan;
 
 /**

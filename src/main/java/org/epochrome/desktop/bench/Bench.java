@@ -17,15 +17,15 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleObjectProperty;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Passband;
-import org.epochrome.io.Conventions;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.io.FrameRequest;
-import org.epochrome.session.Combination;
-import org.epochrome.session.NoDiskInFrame;
-import org.epochrome.session.Place;
-import org.epochrome.session.Recipe;
-import org.epochrome.session.Session;
-import org.epochrome.session.Timetable;
+import org.epochrome.io.identify.Conventions;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.locate.NoDiskInFrame;
+import org.epochrome.session.recipe.Place;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.product.Session;
+import org.epochrome.session.schedule.Timetable;
 
 /**
  * The workbench without its window: the draft with its history, what is selected, and the pictures made from it in the

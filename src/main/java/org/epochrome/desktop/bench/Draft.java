@@ -10,13 +10,13 @@ import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.epochrome.ephemeris.Body;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.session.AbsentFrame;
-import org.epochrome.session.Assignment;
-import org.epochrome.session.Frames;
-import org.epochrome.session.Place;
-import org.epochrome.session.Recipe;
-import org.epochrome.session.Session;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.recipe.AbsentFrame;
+import org.epochrome.session.recipe.Assignment;
+import org.epochrome.session.recipe.Frames;
+import org.epochrome.session.recipe.Place;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.product.Session;
 
 /**
  * All that is on the bench, immutable: what undo goes back to.

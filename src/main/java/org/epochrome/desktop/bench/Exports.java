@@ -7,11 +7,11 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.epochrome.evidence.EvidenceReport;
-import org.epochrome.io.AtomicFile;
-import org.epochrome.io.OverwriteGuard;
-import org.epochrome.session.Combination;
-import org.epochrome.session.MapFile;
-import org.epochrome.session.Outputs;
+import org.epochrome.io.file.AtomicFile;
+import org.epochrome.io.file.OverwriteGuard;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.product.MapFile;
+import org.epochrome.session.report.Outputs;
 
 /** Saves what is made of a session, as soon as its full picture is there. */
 public final class Exports {

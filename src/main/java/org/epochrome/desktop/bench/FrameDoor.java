@@ -12,16 +12,16 @@ import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
-import org.epochrome.io.Conventions;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.io.FrameRefused;
-import org.epochrome.io.FrameRequest;
-import org.epochrome.io.Sheet;
-import org.epochrome.io.SheetRow;
-import org.epochrome.session.Frames;
-import org.epochrome.session.FramesRefused;
-import org.epochrome.session.Session;
-import org.epochrome.session.SessionFile;
+import org.epochrome.io.identify.Conventions;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.io.identify.Sheet;
+import org.epochrome.io.identify.SheetRow;
+import org.epochrome.session.recipe.Frames;
+import org.epochrome.session.recipe.FramesRefused;
+import org.epochrome.session.product.Session;
+import org.epochrome.session.sessionfile.SessionFile;
 
 /** Finds out in the background what files are that come in. */
 final class FrameDoor {
@@ -120,7 +120,7 @@ final class FrameDoor {
     /** Whether a file is a frame, whatever else is unknown about it. */
     private static boolean readable(Path file) {
         try {
-            return org.epochrome.io.FrameReader.head(file).width() > 0;
+            return org.epochrome.io.read.FrameReader.head(file).width() > 0;
         } catch (FrameRefused e) {
             return false;
         }

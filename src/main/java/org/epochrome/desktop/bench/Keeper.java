@@ -13,10 +13,10 @@ import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import org.epochrome.demo.DemoSession;
 import org.epochrome.demo.DemoSessions;
-import org.epochrome.io.OverwriteGuard;
-import org.epochrome.session.Place;
-import org.epochrome.session.Session;
-import org.epochrome.session.SessionFile;
+import org.epochrome.io.file.OverwriteGuard;
+import org.epochrome.session.recipe.Place;
+import org.epochrome.session.product.Session;
+import org.epochrome.session.sessionfile.SessionFile;
 
 /** Keeps what is on the bench: saves, opens, and writes the session down by itself so that a crash loses nothing. */
 public final class Keeper {

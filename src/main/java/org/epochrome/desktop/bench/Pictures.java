@@ -15,11 +15,11 @@ import org.epochrome.evidence.LimbStrip;
 import org.epochrome.evidence.PlainStack;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
-import org.epochrome.session.Combination;
-import org.epochrome.session.Exposure;
-import org.epochrome.session.Outputs;
-import org.epochrome.session.Preview;
-import org.epochrome.session.Recipe;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.report.Outputs;
+import org.epochrome.session.preview.Preview;
+import org.epochrome.session.recipe.Recipe;
 
 /** Makes pictures for the screen; runs in the background. */
 final class Pictures {

@@ -7,8 +7,8 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import org.epochrome.session.Session;
-import org.epochrome.session.SessionFile;
+import org.epochrome.session.product.Session;
+import org.epochrome.session.sessionfile.SessionFile;
 
 /** Where one session is written down for the case of a crash; see {@link RecoveryFolder}. Thread safe. */
 final class RecoveryFile {

@@ -20,18 +20,18 @@ import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.ephemeris.Site;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Smear;
-import org.epochrome.io.Conventions;
-import org.epochrome.io.FitsCard;
-import org.epochrome.io.FrameRequest;
-import org.epochrome.io.FrameWriter;
+import org.epochrome.io.identify.Conventions;
+import org.epochrome.io.fits.FitsCard;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.io.write.FrameWriter;
 import org.epochrome.job.CancelledException;
 import org.epochrome.job.Progress;
-import org.epochrome.session.Frames;
-import org.epochrome.session.Place;
-import org.epochrome.session.Preview;
-import org.epochrome.session.Preview.Care;
-import org.epochrome.session.Recipe;
-import org.epochrome.session.Timetable;
+import org.epochrome.session.recipe.Frames;
+import org.epochrome.session.recipe.Place;
+import org.epochrome.session.preview.Preview;
+import org.epochrome.session.preview.Preview.Care;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.schedule.Timetable;
 import org.epochrome.time.UtcText;
 
 /**

@@ -10,11 +10,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.epochrome.ephemeris.Site;
-import org.epochrome.io.AtomicFile;
-import org.epochrome.io.OutputRefused;
-import org.epochrome.session.Mirroring;
-import org.epochrome.session.Mount;
-import org.epochrome.session.Setup;
+import org.epochrome.io.file.AtomicFile;
+import org.epochrome.io.file.OutputRefused;
+import org.epochrome.session.recipe.Mirroring;
+import org.epochrome.session.recipe.Mount;
+import org.epochrome.session.recipe.Setup;
 
 /** What is remembered from one start to the next: sites, sessions, the theme. A damaged file counts as none. */
 public final class Remembered {

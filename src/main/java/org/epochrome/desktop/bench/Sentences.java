@@ -1,12 +1,12 @@
 package org.epochrome.desktop.bench;
 
 import java.util.concurrent.CompletionException;
-import org.epochrome.io.FrameRefused;
-import org.epochrome.io.OutputRefused;
-import org.epochrome.session.FramesRefused;
-import org.epochrome.session.Memory;
-import org.epochrome.session.NoDiskInFrame;
-import org.epochrome.session.SessionRefused;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.file.OutputRefused;
+import org.epochrome.session.recipe.FramesRefused;
+import org.epochrome.session.schedule.Memory;
+import org.epochrome.session.locate.NoDiskInFrame;
+import org.epochrome.session.recipe.SessionRefused;
 
 /** Messages for people: what went wrong and what to do. */
 public final class Sentences {

@@ -13,14 +13,14 @@ import org.epochrome.colour.Look;
 import org.epochrome.colour.Sharpening;
 import org.epochrome.disk.Disk;
 import org.epochrome.job.Progress;
-import org.epochrome.session.Combination;
-import org.epochrome.session.Combiner;
-import org.epochrome.session.DetailLevels;
-import org.epochrome.session.Exposure;
-import org.epochrome.session.Preview;
-import org.epochrome.session.Preview.Care;
-import org.epochrome.session.Recipe;
-import org.epochrome.session.Session;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.combine.Combiner;
+import org.epochrome.session.product.DetailLevels;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.preview.Preview;
+import org.epochrome.session.preview.Preview.Care;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.product.Session;
 
 /**
  * Makes the pictures of a draft: a quick one at once, the full one as soon as it can; the newest request wins. While a hand

@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.Optional;
-import org.epochrome.session.Session;
+import org.epochrome.session.product.Session;
 
 /**
  * What is known of a session that was left without being saved.

@@ -7,8 +7,8 @@ import javafx.scene.input.Clipboard;
 import javafx.scene.input.ClipboardContent;
 import org.epochrome.desktop.bench.Bench;
 import org.epochrome.desktop.bench.Keeper;
-import org.epochrome.session.CommandWords;
-import org.epochrome.session.Session;
+import org.epochrome.session.sessionfile.CommandLineFormatter;
+import org.epochrome.session.product.Session;
 import org.epochrome.time.UtcText;
 
 /** What can be done with the session as a whole, wherever it was asked for. */
@@ -35,7 +35,7 @@ final class Actions {
             return;
         }
         Optional<Path> session =
-                files.stream().filter(org.epochrome.session.SessionFile::isName).findFirst();
+                files.stream().filter(org.epochrome.session.sessionfile.SessionFile::isName).findFirst();
         if (session.isPresent()) {
             workbench.guarded("Open another session", () -> keeper.open(session.get()));
         } else {
@@ -96,7 +96,7 @@ final class Actions {
         Optional<Session> session = bench.draft().session();
         if (session.isPresent()) {
             ClipboardContent content = new ClipboardContent();
-            content.putString("java -jar epochrome.jar " + CommandWords.line(CommandWords.of(session.get())));
+            content.putString("java -jar epochrome.jar " + CommandLineFormatter.line(CommandLineFormatter.of(session.get())));
             Clipboard.getSystemClipboard().setContent(content);
             workbench.say("The command line that gives the same picture is on the clipboard.");
         }

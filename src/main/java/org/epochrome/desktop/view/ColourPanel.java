@@ -17,8 +17,8 @@ import org.epochrome.colour.Tone;
 import org.epochrome.colour.White;
 import org.epochrome.colour.WhiteBalance;
 import org.epochrome.desktop.bench.Bench;
-import org.epochrome.session.Assignment;
-import org.epochrome.session.Session;
+import org.epochrome.session.recipe.Assignment;
+import org.epochrome.session.product.Session;
 
 /** White balance, tone, and which bands make the picture. */
 final class ColourPanel extends Panel {

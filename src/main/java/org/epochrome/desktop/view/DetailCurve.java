@@ -8,7 +8,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
 import org.epochrome.colour.Sharpening;
-import org.epochrome.session.DetailLevels;
+import org.epochrome.session.product.DetailLevels;
 
 /** The curve of sharpening over the logarithm of scale, with detail and noise under it. */
 final class DetailCurve extends Region {

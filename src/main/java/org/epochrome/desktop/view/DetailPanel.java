@@ -10,7 +10,7 @@ import javafx.scene.layout.GridPane;
 import org.epochrome.colour.Look;
 import org.epochrome.colour.Sharpening;
 import org.epochrome.desktop.bench.Bench;
-import org.epochrome.session.Session;
+import org.epochrome.session.product.Session;
 
 /** How detail is brought out: one curve over scale. */
 final class DetailPanel extends Panel {

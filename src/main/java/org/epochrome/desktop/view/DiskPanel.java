@@ -10,9 +10,9 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.GridPane;
 import org.epochrome.desktop.bench.Bench;
 import org.epochrome.disk.Disk;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.session.Combination;
-import org.epochrome.session.HeldDisk;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.recipe.HeldDisk;
 
 /** The disk in a frame: where the fit puts it, how sure that is, and where it is held by hand. */
 final class DiskPanel extends Panel {

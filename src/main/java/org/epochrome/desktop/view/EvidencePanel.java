@@ -6,8 +6,8 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.VBox;
 import org.epochrome.desktop.bench.Bench;
 import org.epochrome.desktop.bench.Sentences;
-import org.epochrome.session.Combination;
-import org.epochrome.session.Timetable;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.schedule.Timetable;
 
 /** Why to trust the result, and what to look at. */
 final class EvidencePanel extends Panel {

@@ -7,10 +7,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.epochrome.desktop.bench.Bench;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.session.Frames;
-import org.epochrome.session.HeldDisk;
-import org.epochrome.session.Session;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.recipe.Frames;
+import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.product.Session;
 
 /** Edits of one frame of a session. */
 final class FrameChoices {

@@ -20,12 +20,12 @@ import org.epochrome.desktop.bench.Unsettled;
 import org.epochrome.image.Band;
 import org.epochrome.image.Encoding;
 import org.epochrome.image.Passband;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.io.FrameRequest;
-import org.epochrome.io.SheetRow;
-import org.epochrome.session.AbsentFrame;
-import org.epochrome.session.Combination;
-import org.epochrome.session.Timetable;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.io.identify.SheetRow;
+import org.epochrome.session.recipe.AbsentFrame;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.schedule.Timetable;
 import org.epochrome.time.RecordingSpan;
 import org.epochrome.time.UtcText;
 

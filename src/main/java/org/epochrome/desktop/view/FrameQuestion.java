@@ -10,8 +10,8 @@ import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
 import org.epochrome.desktop.bench.Bench;
 import org.epochrome.desktop.bench.Unsettled;
-import org.epochrome.io.FrameRequest;
-import org.epochrome.io.SheetRow;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.io.identify.SheetRow;
 import org.epochrome.time.RecordingSpan;
 import org.epochrome.time.UtcText;
 

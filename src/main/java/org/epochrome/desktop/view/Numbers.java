@@ -3,9 +3,9 @@ package org.epochrome.desktop.view;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import org.epochrome.ephemeris.Site;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.session.Recipe;
-import org.epochrome.session.Timetable;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.schedule.Timetable;
 
 /** Numbers as the panels write and read them. */
 final class Numbers {

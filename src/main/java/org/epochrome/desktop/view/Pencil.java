@@ -16,8 +16,8 @@ import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.image.Band;
-import org.epochrome.session.PixelOffset;
-import org.epochrome.session.Sight;
+import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.session.schedule.FrameOrientation;
 
 /** Draws lines of a globe over its picture. */
 final class Pencil {
@@ -47,7 +47,7 @@ final class Pencil {
     void draw(Set<Overlay> wanted, Aspect aspect, Disk disk, RotationSystem system, List<Vector> dispersion) {
         View view = new View(Globe.of(aspect), disk);
         if (wanted.contains(Overlay.GRATICULE)) {
-            double prime = Sight.primeMeridianEastDeg(aspect, system);
+            double prime = FrameOrientation.primeMeridianEastDeg(aspect, system);
             lines(Outline.graticule(view, prime, STEP_DEG), palette.line().deriveColor(0, 1, 1, 0.45), 0.8);
             lines(Outline.equator(view), palette.line().deriveColor(0, 1, 1, 0.8), 1.4);
         }
@@ -62,7 +62,7 @@ final class Pencil {
         }
         if (wanted.contains(Overlay.ARROWS)) {
             arrow(disk, disk.northAngleDeg(), "N", palette.accent());
-            Sight.zenithDeg(aspect, disk).ifPresent(angle -> arrow(disk, angle, "zenith", palette.warm()));
+            FrameOrientation.zenithDeg(aspect, disk).ifPresent(angle -> arrow(disk, angle, "zenith", palette.warm()));
         }
         if (wanted.contains(Overlay.DISPERSION)) {
             for (Vector v : dispersion) {

@@ -14,8 +14,8 @@ import org.epochrome.desktop.bench.Selection;
 import org.epochrome.desktop.bench.Topic;
 import org.epochrome.desktop.bench.Zoom;
 import org.epochrome.disk.Disk;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.session.HeldDisk;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.recipe.HeldDisk;
 
 /** What hands do on the picture: zoom, move, pull the split line, draw the limb by its handles, nudge by keys. */
 final class Pointing {

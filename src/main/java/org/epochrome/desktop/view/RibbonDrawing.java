@@ -10,7 +10,7 @@ import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
 import org.epochrome.colour.Spectral;
 import org.epochrome.desktop.bench.Bars;
-import org.epochrome.session.AbsentFrame;
+import org.epochrome.session.recipe.AbsentFrame;
 
 /** Draws the time ribbon: ticks, bars, the epoch's marker, and what is absent at the right end. */
 final class RibbonDrawing {

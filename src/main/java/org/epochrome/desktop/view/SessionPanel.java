@@ -12,14 +12,14 @@ import javafx.scene.control.Tooltip;
 import org.epochrome.desktop.bench.Bench;
 import org.epochrome.desktop.bench.Remembered;
 import org.epochrome.desktop.view.RecipeForm.Words;
-import org.epochrome.disk.Unsmear.Extent;
+import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.image.Encoding;
-import org.epochrome.session.Mirroring;
-import org.epochrome.session.Mount;
-import org.epochrome.session.Recipe;
+import org.epochrome.session.recipe.Mirroring;
+import org.epochrome.session.recipe.Mount;
+import org.epochrome.session.recipe.Recipe;
 import org.epochrome.time.UtcText;
 
 /** What holds for the session as a whole: planet, place, epoch, how the camera looked at the sky, which laws count. */

@@ -9,9 +9,9 @@ import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
-import org.epochrome.session.Combination;
-import org.epochrome.session.Combination.FrameResult;
-import org.epochrome.session.PixelOffset;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.session.recipe.PixelOffset;
 
 /**
  * Shifts as a small polar drawing, G in the middle: dots where frames were measured to lie against the mean of G, less what the

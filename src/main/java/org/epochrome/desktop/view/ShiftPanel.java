@@ -13,11 +13,11 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.GridPane;
 import org.epochrome.align.Witness;
 import org.epochrome.desktop.bench.Bench;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.session.Alignment;
-import org.epochrome.session.Combination;
-import org.epochrome.session.PixelOffset;
-import org.epochrome.session.Session;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.recipe.Alignment;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.session.product.Session;
 
 /** How a band lies against the others: measured against predicted, and moved by hand. */
 final class ShiftPanel extends Panel {

@@ -7,8 +7,8 @@ import javafx.scene.control.ComboBox;
 import org.epochrome.atmosphere.Air;
 import org.epochrome.desktop.bench.Remembered;
 import org.epochrome.ephemeris.Site;
-import org.epochrome.session.Place;
-import org.epochrome.session.Recipe;
+import org.epochrome.session.recipe.Place;
+import org.epochrome.session.recipe.Recipe;
 
 /** Where the telescope stood, and the air there. */
 final class SiteForm extends RecipeForm {

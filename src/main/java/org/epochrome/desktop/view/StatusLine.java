@@ -15,7 +15,7 @@ import org.epochrome.desktop.bench.Shown;
 import org.epochrome.desktop.bench.Work;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.evidence.LimbStrip;
-import org.epochrome.session.Sight;
+import org.epochrome.session.schedule.FrameOrientation;
 import org.kordamp.ikonli.feather.Feather;
 import org.kordamp.ikonli.javafx.FontIcon;
 
@@ -72,7 +72,7 @@ final class StatusLine extends HBox {
                                     place.angleDeg(), place.outsidePx(), colours));
             return;
         }
-        Sight sight = Sight.at(s.aspect(), s.disk(), system, pixel[0], pixel[1]);
+        FrameOrientation sight = FrameOrientation.at(s.aspect(), s.disk(), system, pixel[0], pixel[1]);
         under.setText(Numbers.text("x %.1f  y %.1f", pixel[0], pixel[1])
                 + colours
                 + Numbers.text("   %.2f\" from the centre", sight.fromCentreArcsec())

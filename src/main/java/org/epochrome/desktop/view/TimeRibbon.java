@@ -16,7 +16,7 @@ import org.epochrome.desktop.bench.Bars;
 import org.epochrome.desktop.bench.Bench;
 import org.epochrome.desktop.bench.Sentences;
 import org.epochrome.desktop.bench.Topic;
-import org.epochrome.session.Session;
+import org.epochrome.session.product.Session;
 
 /** The time ribbon: each frame a bar at its real start and end, and the epoch as a marker that can be dragged. */
 final class TimeRibbon extends Region {

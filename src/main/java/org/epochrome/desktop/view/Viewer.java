@@ -15,8 +15,8 @@ import org.epochrome.desktop.bench.Shown;
 import org.epochrome.desktop.bench.Topic;
 import org.epochrome.disk.Disk;
 import org.epochrome.ephemeris.RotationSystem;
-import org.epochrome.io.DatedFrame;
-import org.epochrome.session.Exposure;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.recipe.Exposure;
 
 /** The middle of the window: the picture of the epoch, or, while its disk is looked at, the chosen frame as it was shot. */
 final class Viewer extends StackPane {

@@ -1,0 +1,92 @@
+package org.epochrome.io.file;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.DuplicateHeaderMode;
+
+/**
+ * Tables as people write them: commas, semicolons or tabs between the cells, UTF-8 with or without its mark; blank lines and
+ * lines that begin with # are passed over.
+ */
+public final class CsvTable {
+    private static final long LARGEST_BYTES = 10_000_000;
+
+    private CsvTable() {}
+
+    /**
+     * A table whose first row names the columns.
+     *
+     * @throws FrameRefused if the file cannot be read
+     */
+    public static CSVParser withHeader(Path file) throws IOException {
+        String text = text(file);
+        return CSVParser.parse(
+                text,
+                common(text)
+                        .builder()
+                        .setHeader()
+                        .setSkipHeaderRecord(true)
+                        .setIgnoreHeaderCase(true)
+                        .setAllowMissingColumnNames(true)
+                        .setDuplicateHeaderMode(DuplicateHeaderMode.ALLOW_EMPTY)
+                        .get());
+    }
+
+    /**
+     * A table of rows alone.
+     *
+     * @throws FrameRefused if the file cannot be read
+     */
+    public static CSVParser headless(Path file) throws IOException {
+        String text = text(file);
+        return CSVParser.parse(text, common(text));
+    }
+
+    private static CSVFormat common(String text) {
+        return CSVFormat.DEFAULT
+                .builder()
+                .setDelimiter(delimiter(text))
+                .setIgnoreSurroundingSpaces(true)
+                .setIgnoreEmptyLines(true)
+                .setCommentMarker('#')
+                .get();
+    }
+
+    private static String text(Path file) {
+        try {
+            if (Files.isDirectory(file)) {
+                throw new FrameRefused(file, "is a folder; name the CSV file in it.");
+            }
+            if (Files.size(file) > LARGEST_BYTES) {
+                throw new FrameRefused(file, "is too large for a table; name a CSV file.");
+            }
+            String text = StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(ByteBuffer.wrap(Files.readAllBytes(file)))
+                    .toString();
+            return text.startsWith("\ufeff") ? text.substring(1) : text;
+        } catch (CharacterCodingException e) {
+            throw new FrameRefused(file, "is not UTF-8 text; save it as CSV in UTF-8.", e);
+        } catch (NoSuchFileException e) {
+            throw new FrameRefused(file, "does not exist; check its name and folder.", e);
+        } catch (IOException e) {
+            throw new FrameRefused(file, "cannot be read; check its permissions.", e);
+        }
+    }
+
+    /** The sign that separates the columns of the header row. */
+    private static char delimiter(String text) {
+        String header = text.lines()
+                .filter(line -> !line.isBlank() && !line.startsWith("#"))
+                .findFirst()
+                .orElse("");
+        return header.indexOf(';') >= 0 ? ';' : header.indexOf('\t') >= 0 ? '\t' : ',';
+    }
+}

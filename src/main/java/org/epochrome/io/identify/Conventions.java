@@ -1,0 +1,34 @@
+package org.epochrome.io.identify;
+
+import java.util.Map;
+import java.util.Objects;
+import org.epochrome.image.Encoding;
+import org.epochrome.image.Passband;
+
+/**
+ * What the user says about all frames alike.
+ *
+ * @param clock about bare instants, such as those in file names
+ * @param passbands about filters, by name of the band
+ * @param encoding of the samples of frames of which nothing else is said
+ */
+public record Conventions(NameClock clock, Map<String, Passband> passbands, Encoding encoding) {
+    /** Nothing said. */
+    public static final Conventions UNSAID = new Conventions(NameClock.UNSAID, Map.of(), Encoding.LINEAR);
+
+    public Conventions {
+        Objects.requireNonNull(clock);
+        Objects.requireNonNull(encoding);
+        passbands = Map.copyOf(passbands);
+    }
+
+    /** Linear samples, and these words about clock and filters. */
+    public Conventions(NameClock clock, Map<String, Passband> passbands) {
+        this(clock, passbands, Encoding.LINEAR);
+    }
+
+    /** The same for frames encoded otherwise. */
+    public Conventions with(Encoding other) {
+        return new Conventions(clock, passbands, other);
+    }
+}

@@ -1,0 +1,55 @@
+package org.epochrome.io.identify;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import org.epochrome.time.RecordingSpan;
+
+/**
+ * What the user says about bare instants, such as those in file names.
+ *
+ * @param meaning which moment of the recording the instant is; empty if not said
+ * @param exposure length of the recordings where nothing else tells it; empty if not said
+ * @param utcOffset how far the clock in file names is ahead of UTC, where the name itself does not say UTC
+ */
+public record NameClock(Optional<TimestampMeaning> meaning, Optional<Duration> exposure, ZoneOffset utcOffset) {
+    /** Nothing said: names are in UTC, an instant is an instant. */
+    public static final NameClock UNSAID = new NameClock(Optional.empty(), Optional.empty(), ZoneOffset.UTC);
+
+    public NameClock {
+        Objects.requireNonNull(meaning);
+        Objects.requireNonNull(utcOffset);
+        if (exposure.filter(e -> e.isNegative() || e.isZero()).isPresent()) {
+            throw new IllegalArgumentException("An exposure must be longer than nothing, not " + exposure.get() + ".");
+        }
+    }
+
+    /**
+     * The recording around a bare instant.
+     *
+     * @param bare the instant
+     * @param source where it was found
+     * @param usual what such an instant means if the user does not say, empty if nobody can know
+     * @param notes what is already known to be worth a note
+     * @return empty if the length of the recording is known but not where in it the instant lies
+     */
+    public Optional<Timing> around(Instant bare, String source, Optional<TimestampMeaning> usual, List<String> notes) {
+        List<String> all = new ArrayList<>(notes);
+        if (exposure.isEmpty()) {
+            all.add("How long it was recorded is unknown, so it counts as one instant; --exposure tells the length.");
+            return Optional.of(new Timing(new RecordingSpan(bare, bare), source, all));
+        }
+        Duration length = exposure.get();
+        return meaning.or(() -> usual)
+                .map(known -> switch (known) {
+                    case START -> bare;
+                    case MIDDLE -> bare.minus(length.dividedBy(2));
+                    case END -> bare.minus(length);
+                })
+                .map(start -> new Timing(new RecordingSpan(start, start.plus(length)), source + " + --exposure", all));
+    }
+}

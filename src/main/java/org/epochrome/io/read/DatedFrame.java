@@ -1,0 +1,126 @@
+package org.epochrome.io.read;
+
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.head.FrameFile;
+import org.epochrome.io.head.FrameHead;
+import org.epochrome.io.identify.BandChoice;
+import org.epochrome.io.identify.SheetRow;
+import org.epochrome.io.identify.Timing;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.image.Band;
+import org.epochrome.image.Encoding;
+import org.epochrome.image.Plane;
+
+/**
+ * A frame whose band and times are known and whose pixels are still in its file. Small, so that a session can hold any
+ * number of them and load one at a time.
+ *
+ * @param request what the user asked for
+ * @param head what the file says about its image
+ * @param band its band and how it is known
+ * @param timing when it was recorded and how that is known
+ * @param object the body that its header names, if any
+ * @param encoding how its samples stand for light
+ */
+public record DatedFrame(
+        FrameRequest request,
+        FrameHead head,
+        BandChoice band,
+        Timing timing,
+        Optional<Body> object,
+        Encoding encoding) {
+    private static final String EIGHT_BITS = "8-bit integer";
+
+    /** A frame with linear samples. */
+    public DatedFrame(FrameRequest request, FrameHead head, BandChoice band, Timing timing, Optional<Body> object) {
+        this(request, head, band, timing, object, Encoding.LINEAR);
+    }
+
+    /** The same, encoded as is said of it, or else like this. */
+    public DatedFrame encoded(Encoding usual) {
+        return new DatedFrame(
+                request, head, band, timing, object, saidEncoding().orElse(usual));
+    }
+
+    /** The encoding that is said of this frame alone. */
+    public Optional<Encoding> saidEncoding() {
+        return request.row().flatMap(SheetRow::encoding);
+    }
+
+    /** Everything that a user should know so far, a sentence each. */
+    public List<String> notes() {
+        List<String> all = new ArrayList<>(head.notes());
+        all.addAll(band.notes());
+        all.addAll(timing.notes());
+        encodingNote().ifPresent(all::add);
+        return all;
+    }
+
+    private Optional<String> encodingNote() {
+        if (!encoding.isLinear()) {
+            return Optional.of("Its encoding (" + encoding.word() + ") was undone.");
+        }
+        // Many programs tag deep files that are linear; eight bits are rarely linear.
+        return head.tagged()
+                .filter(t -> head.depth().equals(EIGHT_BITS) && saidEncoding().isEmpty())
+                .map(t -> "It says that it is encoded (" + t.word() + ") but was taken as linear; use --encoding "
+                        + t.word() + " to undo that, or --encoding-frame FILE=linear if it is not true.");
+    }
+
+    /**
+     * Reads the pixels.
+     *
+     * @throws FrameRefused if the file cannot be decoded, or holds colour where one band was expected
+     */
+    public Frame load() {
+        FrameFile read = FrameReader.read(head.file());
+        List<String> notes = new ArrayList<>(read.notes());
+        notes.addAll(band.notes());
+        notes.addAll(timing.notes());
+        encodingNote().ifPresent(notes::add);
+        List<Plane> planes = band.band().isPresent() && read.planes().size() == 3
+                ? List.of(single(band.band().get(), read.planes(), notes))
+                : read.planes();
+        return new Frame(
+                head.file(),
+                planes,
+                band.band(),
+                timing,
+                object,
+                read.head().fullScale(),
+                read.head().depth(),
+                notes);
+    }
+
+    /** Whether it is said to be mirrored; empty if nothing is said. */
+    public Optional<Boolean> saidMirrored() {
+        return request.row().flatMap(SheetRow::mirrored);
+    }
+
+    /** The one plane meant by a band in a file of three: often they are equal, a grey image saved as colour. */
+    private Plane single(Band wanted, List<Plane> planes, List<String> notes) {
+        if (equal(planes.get(0), planes.get(1)) && equal(planes.get(0), planes.get(2))) {
+            notes.add("Its three planes are equal and were taken as one.");
+            return planes.get(0);
+        }
+        int index = List.of("R", "G", "B").indexOf(wanted.name());
+        if (!band.ordered() || index < 0) {
+            throw new FrameRefused(
+                    head.file(),
+                    "is called " + wanted.name() + " by its " + band.source()
+                            + " but holds colour; give it by --colour, or say its band in a --sheet.");
+        }
+        notes.add("Of its three different planes the "
+                + List.of("red", "green", "blue").get(index) + " one was used.");
+        return planes.get(index);
+    }
+
+    private static boolean equal(Plane a, Plane b) {
+        return Arrays.equals(a.data(), b.data());
+    }
+}

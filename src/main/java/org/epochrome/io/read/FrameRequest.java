@@ -1,0 +1,37 @@
+package org.epochrome.io.read;
+
+import org.epochrome.io.identify.SheetRow;
+
+import java.nio.file.Path;
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * A frame that the user asks for, with what he says about it.
+ *
+ * @param file the image
+ * @param band word for its band given as an option ("R", "colour", a name of his own), empty to find it out
+ * @param row what a sheet says, which counts before the option
+ */
+public record FrameRequest(Path file, Optional<String> band, Optional<SheetRow> row) {
+    public FrameRequest {
+        Objects.requireNonNull(file);
+        Objects.requireNonNull(band);
+        Objects.requireNonNull(row);
+    }
+
+    /** A file about which nothing more is said. */
+    public static FrameRequest of(Path file) {
+        return new FrameRequest(file, Optional.empty(), Optional.empty());
+    }
+
+    /** A file whose band is given. */
+    public static FrameRequest of(Path file, String band) {
+        return new FrameRequest(file, Optional.of(band), Optional.empty());
+    }
+
+    /** The file of a row in a sheet. */
+    public static FrameRequest of(SheetRow row) {
+        return new FrameRequest(row.file(), Optional.empty(), Optional.of(row));
+    }
+}

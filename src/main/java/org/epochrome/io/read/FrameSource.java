@@ -1,0 +1,221 @@
+package org.epochrome.io.read;
+
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.head.FrameHead;
+import org.epochrome.io.identify.BandChoice;
+import org.epochrome.io.identify.BandVocabulary;
+import org.epochrome.io.identify.FitsFilter;
+import org.epochrome.io.identify.FitsTimes;
+import org.epochrome.io.identify.NameClock;
+import org.epochrome.io.identify.NameTimes;
+import org.epochrome.io.identify.SheetRow;
+import org.epochrome.io.identify.Timing;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.image.Band;
+import org.epochrome.image.Passband;
+import org.epochrome.io.identify.BandVocabulary.Meaning;
+
+/**
+ * Finds out band, times and body of frames. For each the first of these counts: the sheet, an option (for the band), the
+ * FITS header, the file name. What stays open or ambiguous is refused, never guessed.
+ */
+public final class FrameSource {
+    private static final Duration LONGEST_RECORDING = Duration.ofHours(24);
+
+    private final NameClock clock;
+    private final BandVocabulary words;
+    private final ToDoubleFunction<Instant> taiMinusUtcSeconds;
+
+    /**
+     * A source of frames.
+     *
+     * @param clock what the user says about bare instants
+     * @param passbands the user's passbands by name of the band; a name that is not known makes a band of his own
+     * @param taiMinusUtcSeconds the leap-second table: TAI - UTC in seconds at an instant of UTC
+     */
+    public FrameSource(NameClock clock, Map<String, Passband> passbands, ToDoubleFunction<Instant> taiMinusUtcSeconds) {
+        this.clock = Objects.requireNonNull(clock);
+        this.words = new BandVocabulary(passbands);
+        this.taiMinusUtcSeconds = Objects.requireNonNull(taiMinusUtcSeconds);
+    }
+
+    /**
+     * Reads the head of a file and finds out the rest, without decoding pixels.
+     *
+     * @throws FrameRefused if the file is no frame, or its band or times cannot be told for sure
+     */
+    public DatedFrame find(FrameRequest request) {
+        FrameHead head = FrameReader.head(request.file());
+        return new DatedFrame(request, head, band(request, head), timing(request, head), object(head));
+    }
+
+    /**
+     * Finds out when a frame was recorded.
+     *
+     * @throws FrameRefused if that cannot be told for sure
+     */
+    public Timing timing(FrameRequest request, FrameHead head) {
+        Timing found = findTiming(request, head);
+        if (found.span().duration().compareTo(LONGEST_RECORDING) > 0) {
+            throw new FrameRefused(
+                    head.file(),
+                    "was recorded for " + found.span().duration().toHours() + " hours by its " + found.source()
+                            + "; correct it or give its times in a --sheet.");
+        }
+        return found;
+    }
+
+    private Timing findTiming(FrameRequest request, FrameHead head) {
+        Optional<Timing> bySheet =
+                request.row().flatMap(row -> row.span().map(span -> new Timing(span, row.source(), List.of())));
+        if (bySheet.isPresent()) {
+            return bySheet.get();
+        }
+        FitsTimes header = new FitsTimes(head.file(), head.header(), clock, taiMinusUtcSeconds);
+        Optional<Timing> byHeader = header.find();
+        if (byHeader.isPresent()) {
+            return byHeader.get();
+        }
+        NameTimes.Stamp stamp = NameTimes.find(head.file(), clock.utcOffset())
+                .orElseThrow(() -> new FrameRefused(
+                        head.file(),
+                        "has no time, neither in a FITS header nor in its name; name it like"
+                                + " 2031-05-02-211405 (UTC) or give its times in a --sheet."));
+        List<String> notes = new ArrayList<>(header.notes());
+        stamp.remark().ifPresent(notes::add);
+        return clock.around(stamp.instant(), "file name", Optional.empty(), notes)
+                .orElseThrow(() -> new FrameRefused(
+                        head.file(),
+                        "has a time in its name that may be start, middle or end of the exposure; say which by"
+                                + " --clock."));
+    }
+
+    /**
+     * Finds out the band of a frame.
+     *
+     * @throws FrameRefused if that cannot be told for sure
+     */
+    public BandChoice band(FrameRequest request, FrameHead head) {
+        Optional<String> sheetWord = request.row().flatMap(SheetRow::band);
+        if (sheetWord.isPresent()) {
+            return ordered(head, sheetWord.get(), request.row().get().source());
+        }
+        if (request.band().isPresent()) {
+            return ordered(head, request.band().get(), "option");
+        }
+        List<String> notes = new ArrayList<>();
+        List<Meaning> inName = words.in(NameTimes.stem(head.file()));
+        Optional<FitsFilter> filter = FitsFilter.in(head, words);
+        if (filter.isPresent()) {
+            Meaning meaning = filter.get().meaning();
+            inName.stream()
+                    .filter(m -> !m.name().equals(meaning.name()))
+                    .findFirst()
+                    .ifPresent(other -> notes.add("Its FITS " + filter.get().keyword() + " says " + meaning.name()
+                            + ", its name " + other.name() + "; " + filter.get().keyword() + " was used."));
+            return choice(head, meaning, "FITS " + filter.get().keyword(), notes);
+        }
+        if (inName.size() > 1) {
+            throw new FrameRefused(
+                    head.file(),
+                    "has two bands in its name, " + inName.get(0).name() + " and "
+                            + inName.get(1).name() + "; say which by --red, --green, --blue or a --sheet.");
+        }
+        if (inName.size() == 1) {
+            return choice(head, inName.get(0), "file name", notes);
+        }
+        if (head.planeCount() == 3) {
+            return choice(head, Meaning.COLOUR, "three planes", notes);
+        }
+        throw new FrameRefused(
+                head.file(), "has no band; give it by --red, --green, --blue, --luminance or in a --sheet.");
+    }
+
+    private BandChoice ordered(FrameHead head, String word, String source) {
+        Meaning meaning = words.of(word)
+                .orElseThrow(() -> new FrameRefused(
+                        head.file(),
+                        "shall be in band '" + word + "', whose wavelengths are not known; add --passband " + word
+                                + "=FROM-TO in nm."));
+        checkPlanes(head, meaning);
+        return new BandChoice(planes(meaning), source, true, widthNote(meaning));
+    }
+
+    private BandChoice choice(FrameHead head, Meaning meaning, String source, List<String> notes) {
+        checkPlanes(head, meaning);
+        List<String> all = new ArrayList<>(notes);
+        all.addAll(widthNote(meaning));
+        return new BandChoice(planes(meaning), source, false, all);
+    }
+
+    private List<Band> planes(Meaning meaning) {
+        return meaning.band().map(List::of).orElseGet(words::ofColourPlanes);
+    }
+
+    /** A remark on a passband of which only the wavelength is known. */
+    private static List<String> widthNote(Meaning meaning) {
+        return meaning
+                .band()
+                .filter(b -> meaning.typicalWidth())
+                .map(b -> String.format(
+                        Locale.ROOT,
+                        "Filter %s is assumed to pass %.0f to %.0f nm; use --passband %s=FROM-TO to change this.",
+                        b.name(),
+                        b.passband().fromNm(),
+                        b.passband().toNm(),
+                        b.name()))
+                .stream()
+                .toList();
+    }
+
+    private static void checkPlanes(FrameHead head, Meaning meaning) {
+        if (meaning.band().isEmpty() && head.planeCount() != 3) {
+            throw new FrameRefused(
+                    head.file(),
+                    "is called colour but holds one grey plane; stack it as colour, or say its band by --red, --green,"
+                            + " --blue or in a --sheet.");
+        }
+    }
+
+    /**
+     * The body that the FITS keyword OBJECT names, also within more words or by its first three letters, or else TARGNAME.
+     */
+    public Optional<Body> object(FrameHead head) {
+        return Stream.of("OBJECT", "TARGNAME")
+                .flatMap(keyword -> head.header().text(keyword).stream())
+                .flatMap(text -> body(text).stream())
+                .findFirst();
+    }
+
+    /** A name in full counts before the first letters of one, which may be those of a month. */
+    private static Optional<Body> body(String text) {
+        List<String> words =
+                Arrays.stream(text.toUpperCase(Locale.ROOT).split("[^A-Z]+")).toList();
+        Set<Body> named =
+                words.stream().flatMap(word -> Body.named(word).stream()).collect(Collectors.toSet());
+        if (named.isEmpty()) {
+            named = words.stream().flatMap(word -> abbreviated(word).stream()).collect(Collectors.toSet());
+        }
+        return named.size() == 1 ? Optional.of(named.iterator().next()) : Optional.empty();
+    }
+
+    private static Optional<Body> abbreviated(String word) {
+        return Arrays.stream(Body.values())
+                .filter(body -> word.length() == 3 && body.name().startsWith(word))
+                .findFirst();
+    }
+}

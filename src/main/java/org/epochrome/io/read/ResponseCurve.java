@@ -1,0 +1,62 @@
+package org.epochrome.io.read;
+
+import org.epochrome.io.file.CsvTable;
+import org.epochrome.io.file.FrameRefused;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import org.epochrome.atmosphere.Spectrum;
+
+/**
+ * A camera's response from a table: CSV with two columns, wavelength in nm and quantum efficiency (or transmission) in any
+ * unit; a header row, blank lines and lines that begin with # are passed over.
+ */
+public final class ResponseCurve {
+    private ResponseCurve() {}
+
+    /**
+     * Reads a curve.
+     *
+     * @throws FrameRefused if it cannot be read or understood; names the line
+     */
+    public static Spectrum read(Path file) {
+        List<Spectrum.Point> points = new ArrayList<>();
+        try (CSVParser table = CsvTable.headless(file)) {
+            for (CSVRecord row : table) {
+                if (row.stream().allMatch(String::isBlank) || (points.isEmpty() && !startsWithNumber(row))) {
+                    continue;
+                }
+                points.add(point(file, row));
+            }
+            return Spectrum.seenBy(points);
+        } catch (IllegalArgumentException e) {
+            throw new FrameRefused(file, "is no response curve: " + e.getMessage() + ".", e);
+        } catch (IOException | UncheckedIOException e) {
+            throw new FrameRefused(
+                    file, "is not a proper CSV table; it needs rows of wavelength (nm) and response.", e);
+        }
+    }
+
+    private static boolean startsWithNumber(CSVRecord row) {
+        return row.get(0).strip().matches("[-+.0-9].*");
+    }
+
+    private static Spectrum.Point point(Path file, CSVRecord row) {
+        try {
+            return new Spectrum.Point(
+                    Double.parseDouble(row.get(0).strip()),
+                    Double.parseDouble(row.get(1).strip()));
+        } catch (NumberFormatException | ArrayIndexOutOfBoundsException e) {
+            throw new FrameRefused(
+                    file,
+                    "row " + row.getRecordNumber()
+                            + " cannot be used; write wavelength (nm) and response, such as 450,0.8.",
+                    e);
+        }
+    }
+}

@@ -1,0 +1,384 @@
+package org.epochrome.session.combine;
+
+import org.epochrome.session.compare.BandScale;
+import org.epochrome.session.compare.Details;
+import org.epochrome.session.locate.DecodedFit;
+import org.epochrome.session.locate.DiskFinder;
+import org.epochrome.session.locate.NoDiskInFrame;
+import org.epochrome.session.locate.ProcessingCheck;
+import org.epochrome.session.recipe.Assignment;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.recipe.SessionRefused;
+import org.epochrome.session.register.NorthRefinement;
+import org.epochrome.session.register.PassbandCheck;
+import org.epochrome.session.register.Registration;
+import org.epochrome.session.schedule.AtmosphericDispersion;
+import org.epochrome.session.schedule.HeldDisks;
+import org.epochrome.session.schedule.Memory;
+import org.epochrome.session.schedule.PlaneStore;
+import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.Turning;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReferenceArray;
+import java.util.function.IntFunction;
+import org.epochrome.colour.ColourCube;
+import org.epochrome.colour.Coverage;
+import org.epochrome.colour.FineBrightness;
+import org.epochrome.colour.Merge.Merged;
+import org.epochrome.disk.Disk;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.DispersionDeconvolution;
+import org.epochrome.disk.View;
+import org.epochrome.image.Blemishes;
+import org.epochrome.image.Plane;
+import org.epochrome.job.Progress;
+import org.epochrome.moon.Moons;
+import org.epochrome.session.register.Registration.Registered;
+import org.epochrome.time.LeapSeconds;
+
+/** Runs a recipe: reads, fits, turns, registers and merges. */
+public final class Combiner {
+    /** Blur on the pixels on which detail is compared. */
+    private static final double DETAIL_BLUR_PX = 1;
+
+    public static final String SUN_CAUTION = "The planet stood within 30 degrees of the Sun: never point optics near the Sun"
+            + " without the safeguards that its maker and your local rules ask for.";
+
+    private final Recipe recipe;
+    private final Schedule schedule;
+    private final Memory memory;
+    private final AtomicReferenceArray<List<String>> blemishes;
+    private final List<String> warnings = new ArrayList<>();
+
+    public Combiner(Recipe recipe) {
+        this(recipe, Memory.ofThisHeap());
+    }
+
+    /** One that keeps to less memory; its results are the same. */
+    public Combiner(Recipe recipe, Memory memory) {
+        this.recipe = recipe;
+        this.schedule = Schedule.of(recipe);
+        this.memory = memory;
+        this.blemishes = new AtomicReferenceArray<>(schedule.exposures().size());
+    }
+
+    /** The instant that a recipe's picture will show. */
+    public static Instant epoch(Recipe recipe) {
+        return Schedule.of(recipe).epoch();
+    }
+
+    /**
+     * Combines the frames.
+     *
+     * @throws SessionRefused if the recipe lacks something
+     * @throws NoDiskInFrame if a frame shows no disk
+     * @throws org.epochrome.io.file.FrameRefused if a frame cannot be read
+     */
+    public Combination combine(Progress progress) {
+        checkBands();
+        AtmosphericDispersion sky = AtmosphericDispersion.over(recipe);
+        warnAboutTheSky(sky);
+        progress.doing("reading");
+        List<Plane> planes = stored(progress, this::read);
+        progress.at(0.1);
+        Turning turning = new Turning(recipe, schedule);
+        MoonlessFrames bare = MoonlessFrames.of(
+                recipe,
+                schedule,
+                turning,
+                new DiskFinder(recipe, schedule, sky, memory),
+                planes,
+                memory,
+                warnings,
+                progress.part(0.1, 0.55));
+        List<FittedDisk> limbs = judged(planes, bare.disks());
+        List<Plane> tilted = planes;
+        planes = stored(progress, i -> limbs.get(i).withEvenSky(tilted.get(i)));
+        if (bare.moons().any()) {
+            List<Plane> all = planes;
+            planes = stored(progress, i -> bare.moons().without(i, all.get(i)));
+        }
+        StruckPixels struck = StruckPixels.of(schedule, turning, planes, limbs, memory, progress);
+        List<Plane> hit = planes;
+        planes = stored(progress, i -> struck.without(i, hit.get(i)));
+        struck.notes().forEach((i, note) -> blemishes.accumulateAndGet(i, List.of(note), Combiner::joined));
+        DispersionDeconvolution.Extent extent = recipe.corrections().unsmear();
+        if (limbs.stream().anyMatch(f -> DispersionDeconvolution.changes(f.shading(), extent))) {
+            progress.doing("undoing the smear within bands");
+            List<Plane> drawn = planes;
+            planes = stored(
+                    progress,
+                    i -> DispersionRemoval.of(
+                            drawn.get(i), limbs.get(i), schedule.exposures().get(i), extent, progress));
+        }
+        List<FittedDisk> found = limbs.stream().map(f -> DispersionDeconvolution.fit(f, extent)).toList();
+        progress.doing("comparing detail");
+        Details details = new Details(schedule, turning, planes, found, DETAIL_BLUR_PX);
+        if (recipe.alignment().freeScale()) {
+            found = new HeldDisks(recipe, schedule)
+                    .kept(new BandScale(schedule, warnings).freed(details, found, progress));
+        }
+        found = new NorthRefinement(recipe, schedule, warnings).refined(details, found, progress);
+        List<Registered> registered =
+                new Registration(recipe, schedule, sky, warnings).register(details, found, progress.part(0.55, 0.75));
+        warnings.addAll(PassbandCheck.warnings(
+                schedule.exposures().stream().map(Exposure::band).toList(),
+                limbs.stream().map(FittedDisk::passband).toList(),
+                registered.stream().map(Registered::passband).toList()));
+        Turning always = new Turning(recipe.with(recipe.corrections().turned(true)), schedule);
+        Details turned =
+                recipe.corrections().turn() ? details : new Details(schedule, always, planes, found, DETAIL_BLUR_PX);
+        progress.doing("measuring the alignment");
+        Aligned aligned = aligned(registered, bare.moons(), turning, planes, turned, progress);
+        CentroidAlignment centroids = new CentroidAlignment(recipe, schedule, planes);
+        if (centroids.isBetterThan(aligned.quality)) {
+            Aligned simple = aligned(centroids.of(registered), bare.moons(), turning, planes, turned, progress);
+            if (aligned.quality.after().exceeds(simple.quality.after())) {
+                warnings.add(CentroidAlignment.sentence(aligned.quality, simple.quality));
+                aligned = simple;
+            }
+        }
+        warnings.addAll(aligned.warnings);
+        Moons moons = aligned.moons;
+        View view = aligned.view;
+        Merging merging = aligned.merging;
+        progress.at(0.8);
+        progress.doing("turning to the epoch and merging");
+        Map<String, Merged> merged = merged(merging, progress.part(0.8, moons.any() ? 0.9 : 1));
+        warnAboutLuminance(merging);
+        ColourCube cube = cube(merged);
+        Optional<FineBrightness> brightness = brightness(merged, merging);
+        Map<String, Merged> clear = moons.any() ? merged(merging.withoutMoons(), progress.part(0.9, 1)) : merged;
+        ColourCube globe =
+                brightness(clear, merging).map(b -> b.laidOn(cube(clear))).orElseGet(() -> cube(clear));
+        progress.at(1);
+        return new Combination(
+                recipe,
+                schedule.epoch(),
+                schedule.aspect(),
+                cube,
+                brightness,
+                globe,
+                view.disk(),
+                results(limbs, aligned.registered, turning, sky, merging, moons),
+                moons.found(view, schedule.epoch()).stream()
+                        .filter(m -> m.isNear(
+                                cube.width(), cube.height(), view.disk().equatorialRadiusPx()))
+                        .toList(),
+                coverage(merged),
+                aligned.quality,
+                List.copyOf(warnings));
+    }
+
+    /** Where the exposures lie, what is merged there, and how well that is aligned. */
+    private record Aligned(
+            List<Registered> registered,
+            Moons moons,
+            View view,
+            Merging merging,
+            Combination.Quality quality,
+            List<String> warnings) {}
+
+    private Aligned aligned(
+            List<Registered> registered,
+            Moons bare,
+            Turning turning,
+            List<Plane> planes,
+            Details turned,
+            Progress progress) {
+        List<FittedDisk> fits = nudged(registered);
+        Moons moons = bare.against(registered.stream().map(Registered::fitted).toList())
+                .inAll(schedule.of(recipe.assignment().bands(), i -> true));
+        View view = turning.viewAtEpoch(registered.get(schedule.reference()).fitted());
+        Merging merging = new Merging(schedule, turning, planes, moons, fits, view, memory);
+        Plane output = planes.get(schedule.reference());
+        List<String> cautions = new ArrayList<>(moons.leftOut(view, schedule.epoch(), output.width(), output.height()));
+        Combination.Quality quality =
+                new Fringe(recipe, schedule, turning, planes, fits, turned, merging::share).measure(cautions, progress);
+        return new Aligned(registered, moons, view, merging, quality, cautions);
+    }
+
+    /** The disks, taken to lie where the pictures come to lie as they were moved by hand. */
+    private List<FittedDisk> nudged(List<Registered> registered) {
+        Disk output = registered.get(schedule.reference()).fitted().disk();
+        List<FittedDisk> result = new ArrayList<>();
+        for (int i = 0; i < registered.size(); i++) {
+            FittedDisk fit = registered.get(i).fitted();
+            PixelOffset nudge = Registration.carried(
+                    recipe.alignment().nudge(schedule.exposures().get(i)), output, fit.disk());
+            result.add(fit.at(fit.disk().movedBy(-nudge.x(), -nudge.y())));
+        }
+        return result;
+    }
+
+    /** The disks, less sure on frames that look processed. */
+    private List<FittedDisk> judged(List<Plane> planes, List<FittedDisk> limbs) {
+        ProcessingCheck check = new ProcessingCheck(new DecodedFit(recipe.body()));
+        List<FittedDisk> judged = new ArrayList<>();
+        for (int i = 0; i < limbs.size(); i++) {
+            Exposure exposure = schedule.exposures().get(i);
+            judged.add(check.look(
+                    exposure.name(), exposure.countsAsLinear(), planes.get(i), exposure.globe(), limbs.get(i)));
+        }
+        warnings.addAll(check.warnings());
+        return List.copyOf(judged);
+    }
+
+    /** Reads a plane and keeps what was left out of it. */
+    private Plane read(int index) {
+        Blemishes read = schedule.exposures().get(index).read();
+        blemishes.set(index, read.notes());
+        return read.masked();
+    }
+
+    private static List<String> joined(List<String> first, List<String> more) {
+        List<String> all = new ArrayList<>(first);
+        all.addAll(more);
+        return all;
+    }
+
+    private List<Plane> stored(Progress progress, IntFunction<Plane> made) {
+        IntFunction<Plane> asked = i -> {
+            progress.check();
+            return made.apply(i);
+        };
+        return new PlaneStore(schedule.exposures().size(), asked, memory.heldBytes()).filled();
+    }
+
+    private Map<String, Merged> merged(Merging merging, Progress progress) {
+        List<String> bands = recipe.assignment().bands();
+        Map<String, Merged> merged = new LinkedHashMap<>();
+        for (int k = 0; k < bands.size(); k++) {
+            double part = 1.0 / bands.size();
+            merged.put(bands.get(k), merging.band(bands.get(k), progress.part(k * part, (k + 1) * part)));
+        }
+        return merged;
+    }
+
+    private ColourCube cube(Map<String, Merged> merged) {
+        Assignment bands = recipe.assignment();
+        return new ColourCube(
+                merged.get(bands.red()).mean(),
+                merged.get(bands.green()).mean(),
+                merged.get(bands.blue()).mean());
+    }
+
+    private Optional<FineBrightness> brightness(Map<String, Merged> merged, Merging merging) {
+        return recipe.assignment()
+                .luminance()
+                .map(band ->
+                        new FineBrightness(merged.get(band).mean(), merging.bandBlurPx(band), blurOfColours(merging)));
+    }
+
+    private double blurOfColours(Merging merging) {
+        return recipe.assignment().colours().stream()
+                .mapToDouble(merging::bandBlurPx)
+                .average()
+                .orElseThrow();
+    }
+
+    private void warnAboutLuminance(Merging merging) {
+        recipe.assignment()
+                .luminance()
+                .filter(band -> Sharpness.differs(blurOfColours(merging), merging.bandBlurPx(band)))
+                .ifPresent(band -> warnings.add("The frames in " + band
+                        + " are blurred more than the colours; detail finer than their blur comes from the colours."));
+    }
+
+    private static Map<String, Coverage> coverage(Map<String, Merged> merged) {
+        Map<String, Coverage> coverage = new LinkedHashMap<>();
+        merged.forEach((band, m) -> coverage.put(band, m.coverage()));
+        return coverage;
+    }
+
+    private void checkBands() {
+        Assignment bands = recipe.assignment();
+        List<String> missing = bands.bands().stream().filter(c -> !present(c)).toList();
+        if (!missing.isEmpty()) {
+            List<String> colours = bands.colours();
+            throw new SessionRefused("a colour picture needs frames in " + colours.get(0) + ", " + colours.get(1)
+                    + " and "
+                    + colours.get(2)
+                    + bands.luminance().map(l -> " (brightness from " + l + ")").orElse("")
+                    + ", but there is none in " + String.join(" and ", missing)
+                    + "; add it, or say which frame it is by --red, --green or --blue");
+        }
+        schedule.exposures().stream()
+                .map(e -> e.band().name())
+                .filter(name -> !bands.bands().contains(name))
+                .distinct()
+                .forEach(name -> warnings.add("Frames in " + name
+                        + " were fitted but are not part of the picture; --assign or --luminance-from takes them in."));
+    }
+
+    private boolean present(String band) {
+        return schedule.exposures().stream().anyMatch(e -> e.band().name().equals(band));
+    }
+
+    private void warnAboutTheSky(AtmosphericDispersion sky) {
+        if (recipe.corrections().dispersion() && recipe.place().site().isEmpty()) {
+            warnings.add(
+                    "Without --site the atmosphere's dispersion is not known; shifts come from limb and detail alone.");
+        } else if (recipe.corrections().dispersion() && !sky.knows(schedule.aspect())) {
+            warnings.add("The planet stood too low for a trustworthy refraction; check site and times.");
+        }
+        if (!LeapSeconds.covers(schedule.epoch())) {
+            warnings.add("The epoch lies outside the table of leap seconds (to "
+                    + LeapSeconds.validUntil().toString().substring(0, 10)
+                    + "); a newer leap second would move everything by a second, which is nothing to a planet's turn.");
+        }
+        if (schedule.aspect().nearSun()) {
+            warnings.add(SUN_CAUTION);
+        }
+    }
+
+    private List<String> notes(int index) {
+        Exposure exposure = schedule.exposures().get(index);
+        List<String> notes = new ArrayList<>(exposure.frame().notes());
+        notes.addAll(blemishes.get(index));
+        if (recipe.frames().held(exposure).isPresent()) {
+            notes.add("Its disk is held by hand.");
+        }
+        return List.copyOf(notes);
+    }
+
+    private List<Combination.FrameResult> results(
+            List<FittedDisk> limbs,
+            List<Registered> registered,
+            Turning turning,
+            AtmosphericDispersion sky,
+            Merging merging,
+            Moons moons) {
+        List<Combination.FrameResult> results = new ArrayList<>();
+        for (int i = 0; i < registered.size(); i++) {
+            Exposure exposure = schedule.exposures().get(i);
+            Registered found = registered.get(i);
+            results.add(new Combination.FrameResult(
+                    exposure,
+                    limbs.get(i).withNorthSigma(found.fitted().northSigmaDeg()),
+                    found.fitted().disk(),
+                    found.correction(),
+                    new Combination.Witnesses(
+                            found.limb(),
+                            found.detail(),
+                            found.physics(),
+                            found.place(),
+                            found.leftOut(),
+                            recipe.alignment().nudge(exposure)),
+                    turning.turnedDeg(exposure),
+                    sky.shift(exposure.band(), exposure.aspect(), found.fitted().disk()),
+                    limbs.get(i).shading().smear(),
+                    merging.share(i),
+                    joined(notes(i), moons.notes(i, schedule.epoch()))));
+        }
+        return results;
+    }
+}

@@ -1,0 +1,248 @@
+package org.epochrome.session.combine;
+
+import org.epochrome.session.compare.Comparison;
+import org.epochrome.session.compare.Details;
+import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.register.LightCentre;
+import org.epochrome.session.register.Misalignment;
+import org.epochrome.session.register.Registration;
+import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.Turning;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
+import org.epochrome.align.Link;
+import org.epochrome.align.NetworkAdjustment;
+import org.epochrome.align.Shift;
+import org.epochrome.align.Witness;
+import org.epochrome.disk.Disk;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.View;
+import org.epochrome.image.Plane;
+import org.epochrome.job.Progress;
+
+/**
+ * Measures how far the bands of the result lie off the reference frame's band, and how far they would in a simple stack.
+ * The frames are compared once more where they are merged: by their detail, turned to the epoch, and by their limbs as
+ * they are, without the disk model. Both measurements of all frames are adjusted together; what follows for a band is the
+ * mean over its frames by their weights.
+ */
+final class Fringe {
+    /** Standard error that limbs have at least: bands differ in limb darkening and blur; found on invented scenes. */
+    private static final double LIMB_FLOOR_PX = 0.03;
+    /** The same for detail. */
+    private static final double DETAIL_FLOOR_PX = 0.01;
+
+    /** Chi-square over degrees of freedom from which limb and detail contradict each other. */
+    private static final double CONTRADICTS = 4;
+
+    private final Recipe recipe;
+    private final Schedule schedule;
+    private final Turning turning;
+    private final List<Plane> planes;
+    private final List<FittedDisk> fits;
+    private final Details details;
+    private final IntToDoubleFunction share;
+
+    /**
+     * @param fits where the disks lie as frames are merged
+     * @param details the exposures' detail, turned to the epoch
+     * @param share an exposure's part in its band, 0 to 1
+     */
+    Fringe(
+            Recipe recipe,
+            Schedule schedule,
+            Turning turning,
+            List<Plane> planes,
+            List<FittedDisk> fits,
+            Details details,
+            IntToDoubleFunction share) {
+        this.recipe = recipe;
+        this.schedule = schedule;
+        this.turning = turning;
+        this.planes = planes;
+        this.fits = fits;
+        this.details = details;
+        this.share = share;
+    }
+
+    /** The figures, with a warning for each that is not as it should be. */
+    Combination.Quality measure(List<String> warnings, Progress progress) {
+        List<Link> links = new ArrayList<>();
+        for (Link link : new Comparison(schedule, details, fits).links(progress)) {
+            links.add(onOutput(link, DETAIL_FLOOR_PX));
+        }
+        links.addAll(limbs(progress));
+        NetworkAdjustment measured = new NetworkAdjustment(fits.size(), schedule.reference(), links);
+        List<PixelOffset> none = fits.stream().map(f -> new PixelOffset(0, 0)).toList();
+        Misalignment before = misalignment(measured, inSimpleStack());
+        Misalignment after = misalignment(measured, recipe.corrections().turn() ? none : unturned());
+        warn(before, after, measured, warnings);
+        return new Combination.Quality(before, after);
+    }
+
+    private Link onOutput(Link link, double floorPx) {
+        Shift s = link.shift();
+        return new Link(
+                link.from(), link.to(), s.known() ? s.times(details.factor()).doubted(floorPx) : s, link.witness());
+    }
+
+    /** How the limbs lie against the reference's. */
+    private List<Link> limbs(Progress progress) {
+        int reference = schedule.reference();
+        List<Shift> limbs = IntStream.range(0, fits.size())
+                .parallel()
+                .mapToObj(i -> details.limbShift(details.sight(i, fits.get(i), false, progress)))
+                .toList();
+        Shift base = limbs.get(reference);
+        List<Link> links = new ArrayList<>();
+        for (int i = 0; i < fits.size(); i++) {
+            if (i != reference) {
+                Shift off = new Shift(-base.x(), -base.y(), base.sigmaX(), base.sigmaY(), base.covariance())
+                        .then(limbs.get(i));
+                links.add(onOutput(new Link(reference, i, off, Witness.LIMB), LIMB_FLOOR_PX));
+            }
+        }
+        return links;
+    }
+
+    /**
+     * The rms over the bands of the picture but the reference's.
+     *
+     * @param measured how frames lie where they are merged
+     * @param offsets by how much farther each lies off in the picture that is judged
+     */
+    private Misalignment misalignment(NetworkAdjustment measured, List<PixelOffset> offsets) {
+        Map<String, double[]> bands = weights();
+        double[] reference = bands.remove(schedule.referenceExposure().band().name());
+        bands.keySet().retainAll(recipe.assignment().bands());
+        List<double[]> places = new ArrayList<>();
+        List<double[]> weights = new ArrayList<>();
+        String worst = "";
+        double farthest = -1;
+        for (Map.Entry<String, double[]> band : bands.entrySet()) {
+            double[] weight = band.getValue().clone();
+            for (int i = 0; i < weight.length; i++) {
+                weight[i] -= reference[i];
+            }
+            double[] place = measured.sum(weight);
+            for (int i = 0; i < weight.length; i++) {
+                place[0] += weight[i] * offsets.get(i).x();
+                place[1] += weight[i] * offsets.get(i).y();
+            }
+            if (Math.hypot(place[0], place[1]) > farthest) {
+                farthest = Math.hypot(place[0], place[1]);
+                worst = band.getKey();
+            }
+            places.add(place);
+            weights.add(weight);
+        }
+        return rms(measured, places, weights, worst);
+    }
+
+    /**
+     * The rms length of vectors whose errors are known. Errors lengthen them, in the mean of the squares by their
+     * variances, which are taken off. The variance of a quadratic form: Seber 1977, Linear Regression Analysis, section 1.5.
+     */
+    private static Misalignment rms(
+            NetworkAdjustment measured, List<double[]> places, List<double[]> weights, String worst) {
+        int n = places.size();
+        if (n == 0) {
+            return Misalignment.UNKNOWN;
+        }
+        double square = 0;
+        double variance = 0;
+        for (int a = 0; a < n; a++) {
+            double[] one = places.get(a);
+            double[][] own = measured.covariance(weights.get(a), weights.get(a));
+            square += one[0] * one[0] + one[1] * one[1] - own[0][0] - own[1][1];
+            for (int b = 0; b < n; b++) {
+                double[] other = places.get(b);
+                double[][] common = measured.covariance(weights.get(a), weights.get(b));
+                for (int p = 0; p < 2; p++) {
+                    for (int q = 0; q < 2; q++) {
+                        variance += 4 * one[p] * common[p][q] * other[q] + 2 * common[p][q] * common[p][q];
+                    }
+                }
+            }
+        }
+        double px = Math.sqrt(Math.max(0, square / n));
+        return Misalignment.of(px, Math.sqrt(px * px + Math.sqrt(variance) / n) - px, worst);
+    }
+
+    /** The weights of the exposures in the mean of each band. */
+    private Map<String, double[]> weights() {
+        Map<String, double[]> weights = new LinkedHashMap<>();
+        for (int i = 0; i < fits.size(); i++) {
+            weights.computeIfAbsent(schedule.exposures().get(i).band().name(), k -> new double[fits.size()])[i] =
+                    share.applyAsDouble(i);
+        }
+        return weights;
+    }
+
+    /** By how much farther detail lies off in a stack that is aligned by the centroids of light, and not turned. */
+    private List<PixelOffset> inSimpleStack() {
+        Disk output = fits.get(schedule.reference()).disk();
+        List<PixelOffset> turns = unturned();
+        PixelOffset base = LightCentre.of(planes.get(schedule.reference()), fits.get(schedule.reference()));
+        List<PixelOffset> result = new ArrayList<>();
+        for (int i = 0; i < fits.size(); i++) {
+            PixelOffset own = Registration.carried(
+                    LightCentre.of(planes.get(i), fits.get(i)), fits.get(i).disk(), output);
+            result.add(new PixelOffset(
+                    turns.get(i).x() - own.x() + base.x(), turns.get(i).y() - own.y() + base.y()));
+        }
+        return result;
+    }
+
+    /** How far detail lies off the reference's if nothing is turned, in the mean over the disk. */
+    private List<PixelOffset> unturned() {
+        View view = turning.viewAtEpoch(fits.get(schedule.reference()));
+        List<PixelOffset> result = new ArrayList<>();
+        for (int i = 0; i < fits.size(); i++) {
+            double east = turning.eastwardRad(schedule.exposures().get(i))
+                    - turning.eastwardRad(schedule.referenceExposure());
+            double side = Registration.MEAN_PATH * Math.sin(east);
+            result.add(new PixelOffset(view.column(0, side) - view.column(0, 0), view.row(0, side) - view.row(0, 0)));
+        }
+        return result;
+    }
+
+    private void warn(Misalignment before, Misalignment after, NetworkAdjustment measured, List<String> warnings) {
+        if (after.shows()) {
+            warnings.add(String.format(
+                    Locale.ROOT,
+                    "The colours are misaligned by %.2f px (standard error %.2f), %s the most: %s.",
+                    after.px(),
+                    after.sigmaPx(),
+                    after.worstBand(),
+                    reason(measured)));
+        }
+        if (after.exceeds(before)) {
+            warnings.add(String.format(
+                    Locale.ROOT,
+                    "The colours are aligned worse than in a simple stack (%.2f against %.2f px); check the disks and the"
+                            + " shifts of the frames.",
+                    after.px(),
+                    before.px()));
+        }
+    }
+
+    private String reason(NetworkAdjustment measured) {
+        if (!recipe.corrections().turn()) {
+            return "the frames were not turned";
+        }
+        if (!recipe.alignment().nudgesPx().isEmpty()) {
+            return "frames were moved by hand";
+        }
+        return measured.contradiction() > CONTRADICTS
+                ? "limb and detail contradict each other; check the disks, and whether the bands show the same detail"
+                : "the disk was not found where limb and detail show it; check its disk";
+    }
+}

@@ -1,0 +1,285 @@
+package org.epochrome.session.combine;
+
+import org.epochrome.session.compare.FrameLight;
+import org.epochrome.session.schedule.Memory;
+import org.epochrome.session.schedule.PlaneStore;
+import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.Turning;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.View;
+import org.epochrome.image.Plane;
+import org.epochrome.job.Progress;
+import org.epochrome.turn.Rotation;
+
+/**
+ * Pixels hit by cosmic rays, found by comparing the frames of a band. On a disk as sharp as its pixels a ray looks like a small
+ * cloud, so no single frame tells them apart; but a cloud is in the other frames of its band too, where the rotation has carried it.
+ *
+ * <p>Only sharp frames are compared. In others a ray is sharper than any detail and was found in its own frame.
+ */
+final class StruckPixels {
+    /** Blur above which a single frame tells rays from detail, pixels (1 sigma). */
+    private static final double SHARP_PX = 0.9;
+    /** Standard deviations of the noise by which a struck pixel stands out, and one beside it. */
+    private static final double SIGMAS = 5;
+
+    private static final double SIGMAS_BESIDE = 2.5;
+    /** So many times what the other frames show there: the pixel grid changes the peak of a small cloud by up to 2.4. */
+    private static final double OTHERS = 2.5;
+
+    private static final double OTHERS_BESIDE = 1.5;
+    /** Radii of the disk within which pixels are compared. */
+    private static final double REACH = 1.3;
+    /** Radii beyond which a spot may be a moon that moved between the frames. */
+    private static final double BESIDE_DISK = 1.03;
+
+    private static final double MOON_PATH_PX = 8;
+    private static final double MOON_LIKE = 0.3;
+    /** Cosine of the emission angle below which a place is too foreshortened to be found again. */
+    private static final double GRAZING = 0.1;
+
+    private final Schedule schedule;
+    private final Turning turning;
+    private final List<FittedDisk> fits;
+    private final List<Plane> planes;
+    private final List<Plane> excesses;
+    private final List<BitSet> struck = new ArrayList<>();
+
+    private StruckPixels(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> fits, Memory memory) {
+        this.schedule = schedule;
+        this.turning = turning;
+        this.fits = fits;
+        this.planes = planes;
+        excesses = new PlaneStore(planes.size(), this::excess, memory.heldBytes());
+    }
+
+    /**
+     * Compares the frames.
+     *
+     * @param planes with an even sky, without moons
+     * @param fits their disks
+     */
+    static StruckPixels of(
+            Schedule schedule,
+            Turning turning,
+            List<Plane> planes,
+            List<FittedDisk> fits,
+            Memory memory,
+            Progress progress) {
+        StruckPixels found = new StruckPixels(schedule, turning, planes, fits, memory);
+        for (int i = 0; i < planes.size(); i++) {
+            progress.check();
+            List<Integer> others = found.others(i);
+            found.struck.add(others.isEmpty() ? new BitSet() : found.in(i, others));
+        }
+        return found;
+    }
+
+    /** What was left out, by the number of the frame. */
+    Map<Integer, String> notes() {
+        Map<Integer, String> notes = new TreeMap<>();
+        for (int i = 0; i < struck.size(); i++) {
+            int count = struck.get(i).cardinality();
+            if (count > 0) {
+                notes.put(
+                        i,
+                        "Left out as struck, since the other frames of the band do not show them: " + count
+                                + (count == 1 ? " pixel." : " pixels."));
+            }
+        }
+        return notes;
+    }
+
+    /** A frame with no data in their places. */
+    Plane without(int index, Plane plane) {
+        if (struck.get(index).isEmpty()) {
+            return plane;
+        }
+        Plane masked = plane.copy();
+        struck.get(index).stream().forEach(p -> masked.data()[p] = Float.NaN);
+        return masked;
+    }
+
+    /** Sharp frames of the same band. */
+    private List<Integer> others(int index) {
+        String band = schedule.exposures().get(index).band().name();
+        return IntStream.range(0, fits.size())
+                .filter(i -> i != index && isSharp(index) && isSharp(i))
+                .filter(i -> schedule.exposures().get(i).band().name().equals(band))
+                .boxed()
+                .toList();
+    }
+
+    private boolean isSharp(int index) {
+        return fits.get(index).shading().blurPx() < SHARP_PX
+                && fits.get(index).rings().isNone();
+    }
+
+    private BitSet in(int index, List<Integer> others) {
+        Plane excess = excesses.get(index);
+        double sigma = sigma(index);
+        BitSet hit = new BitSet();
+        ArrayDeque<Integer> beside = new ArrayDeque<>();
+        for (int p = 0; p < excess.data().length; p++) {
+            if (excess.data()[p] > SIGMAS * sigma && isStruck(index, p, others, SIGMAS * sigma, OTHERS)) {
+                hit.set(p);
+                beside.add(p);
+            }
+        }
+        // Light beside a ray's core is too faint to be told from detail, but it is the ray's.
+        BitSet touched = new BitSet();
+        while (!beside.isEmpty()) {
+            int p = beside.remove();
+            touched.set(p);
+            for (int q : around(p, excess)) {
+                touched.set(q);
+                if (!hit.get(q)
+                        && excess.data()[q] > SIGMAS_BESIDE * sigma
+                        && isStruck(index, q, others, SIGMAS_BESIDE * sigma, OTHERS_BESIDE)) {
+                    hit.set(q);
+                    beside.add(q);
+                }
+            }
+        }
+        return touched;
+    }
+
+    /** Noise of a pixel on the disk, as a part of the disk's brightness. */
+    private double sigma(int index) {
+        FittedDisk fit = fits.get(index);
+        FrameLight light = FrameLight.of(planes.get(index), fit);
+        return light.noise() * light.level() / fit.brightness();
+    }
+
+    private boolean isStruck(int index, int p, List<Integer> others, double noise, double factor) {
+        Plane excess = excesses.get(index);
+        int x = p % excess.width();
+        int y = p / excess.width();
+        double[] seen = new double[others.size()];
+        int count = 0;
+        for (int other : others) {
+            double there = shown(index, x, y, other, excess.at(x, y));
+            if (!Double.isNaN(there)) {
+                seen[count++] = there;
+            }
+        }
+        if (count == 0) {
+            return false;
+        }
+        Arrays.sort(seen, 0, count);
+        return excess.at(x, y) > noise + factor * Math.max(0, seen[count / 2]);
+    }
+
+    /** What another frame shows where the rotation has carried a pixel; NaN if it does not see the place. */
+    private double shown(int index, int x, int y, int other, float size) {
+        View here = view(index);
+        View there = view(other);
+        double pole = here.pole(x, y);
+        double side = here.side(x, y);
+        double depth = here.depth(pole, side);
+        if (Double.isNaN(depth)) {
+            return beside(
+                    other, there.column(pole, side), there.row(pole, side), here.ellipticRadius(pole, side), size);
+        }
+        double bodyX = here.bodyX(pole, depth);
+        double bodyZ = here.bodyZ(pole, depth);
+        double latitude = here.graphicLatitude(bodyX, side, bodyZ);
+        double angle = rotation(other).backRad(latitude) - rotation(index).backRad(latitude);
+        double thenX = bodyX * Math.cos(angle) - side * Math.sin(angle);
+        double thenY = bodyX * Math.sin(angle) + side * Math.cos(angle);
+        if (there.cosEmission(thenX, thenY, bodyZ) < GRAZING) {
+            return Double.NaN;
+        }
+        double thenPole = there.poleOf(thenX, bodyZ);
+        return most(excesses.get(other), there.column(thenPole, thenY), there.row(thenPole, thenY), 1);
+    }
+
+    /** What a frame shows beside its disk; a spot nearby that is about as bright may be the same moon. */
+    private double beside(int other, double x, double y, double radius, float size) {
+        Plane excess = excesses.get(other);
+        double near = most(excess, x, y, 1);
+        double around = radius > BESIDE_DISK ? most(excess, x, y, MOON_PATH_PX) : near;
+        return around > MOON_LIKE * size ? around : near;
+    }
+
+    private View view(int index) {
+        return new View(schedule.exposures().get(index).globe(), fits.get(index).disk());
+    }
+
+    private Rotation rotation(int index) {
+        return turning.rotationOfGlobe(schedule.exposures().get(index));
+    }
+
+    /** The largest value within some pixels of a place; NaN if there is none. */
+    private static double most(Plane plane, double x, double y, double reachPx) {
+        double most = Double.NaN;
+        int reach = (int) Math.ceil(reachPx);
+        int column = (int) Math.round(x);
+        int row = (int) Math.round(y);
+        for (int j = Math.max(0, row - reach); j <= Math.min(plane.height() - 1, row + reach); j++) {
+            for (int i = Math.max(0, column - reach); i <= Math.min(plane.width() - 1, column + reach); i++) {
+                float value = plane.at(i, j);
+                most = value > most || Double.isNaN(most) ? value : most;
+            }
+        }
+        return most;
+    }
+
+    /** By how much the pixels of a frame exceed the median of those around them, as parts of the disk's brightness. */
+    private Plane excess(int index) {
+        FittedDisk fit = fits.get(index);
+        Plane frame = planes.get(index);
+        View view = view(index);
+        Plane shade = fit.shading().picture(view, frame.width(), frame.height());
+        Plane left = new Plane(frame.width(), frame.height());
+        Plane excess = new Plane(frame.width(), frame.height());
+        for (int y = 0; y < frame.height(); y++) {
+            for (int x = 0; x < frame.width(); x++) {
+                boolean near = view.ellipticRadius(view.pole(x, y), view.side(x, y)) < REACH;
+                double light = (frame.at(x, y) - fit.background()) / fit.brightness();
+                left.set(x, y, near ? (float) (light - shade.at(x, y)) : Float.NaN);
+            }
+        }
+        for (int y = 0; y < frame.height(); y++) {
+            for (int x = 0; x < frame.width(); x++) {
+                boolean known = !Float.isNaN(left.at(x, y));
+                excess.set(x, y, known ? (float) (left.at(x, y) - medianAround(left, x, y)) : Float.NaN);
+            }
+        }
+        return excess;
+    }
+
+    private static double medianAround(Plane plane, int x, int y) {
+        float[] values = new float[24];
+        int count = 0;
+        for (int j = Math.max(0, y - 2); j <= Math.min(plane.height() - 1, y + 2); j++) {
+            for (int i = Math.max(0, x - 2); i <= Math.min(plane.width() - 1, x + 2); i++) {
+                float value = plane.at(i, j);
+                if (!Float.isNaN(value) && (i != x || j != y)) {
+                    values[count++] = value;
+                }
+            }
+        }
+        Arrays.sort(values, 0, count);
+        return count == 0 ? Double.NaN : values[count / 2];
+    }
+
+    private static int[] around(int p, Plane plane) {
+        int x = p % plane.width();
+        int y = p / plane.width();
+        return IntStream.rangeClosed(Math.max(0, y - 1), Math.min(plane.height() - 1, y + 1))
+                .flatMap(j -> IntStream.rangeClosed(Math.max(0, x - 1), Math.min(plane.width() - 1, x + 1))
+                        .map(i -> j * plane.width() + i))
+                .filter(q -> q != p)
+                .toArray();
+    }
+}

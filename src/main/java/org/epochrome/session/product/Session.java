@@ -1,0 +1,34 @@
+package org.epochrome.session.product;
+
+import org.epochrome.session.recipe.Recipe;
+
+import org.epochrome.colour.Look;
+
+/**
+ * All that a user chooses, as one value: what a session file holds.
+ *
+ * @param recipe how the linear colour picture is made
+ * @param look how finished pictures look
+ * @param products the files that are to be made
+ */
+public record Session(Recipe recipe, Look look, Products products) {
+    /** A recipe with the usual look and no files. */
+    public static Session usual(Recipe recipe) {
+        return new Session(recipe, Look.DEFAULT, Products.NONE);
+    }
+
+    /** The same by another recipe. */
+    public Session with(Recipe other) {
+        return new Session(other, look, products);
+    }
+
+    /** The same with another look. */
+    public Session with(Look other) {
+        return new Session(recipe, other, products);
+    }
+
+    /** The same for other files. */
+    public Session with(Products other) {
+        return new Session(recipe, look, other);
+    }
+}

@@ -1,0 +1,18 @@
+package org.epochrome.session.recipe;
+
+import java.util.Optional;
+import org.epochrome.io.read.FrameRequest;
+
+/**
+ * A frame of a session file that cannot be used any more, as when it was moved away.
+ *
+ * @param request where it was, and what was said about it
+ * @param mark what it was when the session was saved, if that is known
+ * @param problem why it cannot be used, one sentence that begins with its name
+ */
+public record AbsentFrame(FrameRequest request, Optional<FileMark> mark, String problem) {
+    /** Name of its file. */
+    public String name() {
+        return request.file().getFileName().toString();
+    }
+}

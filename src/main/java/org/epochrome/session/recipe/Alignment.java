@@ -1,0 +1,35 @@
+package org.epochrome.session.recipe;
+
+import java.util.EnumSet;
+import java.util.Map;
+import java.util.Set;
+import org.epochrome.align.Witness;
+
+/**
+ * How frames are laid on each other.
+ *
+ * @param witnesses who is heard about where they lie
+ * @param nudgesPx by band or file name, by how much more a picture is moved, pixels of the output
+ * @param freeScale whether bands may differ slightly in scale and direction, as filters do that focus differently
+ */
+public record Alignment(Set<Witness> witnesses, Map<String, PixelOffset> nudgesPx, boolean freeScale) {
+    /** All witnesses, nothing by hand, one scale. */
+    public static final Alignment USUAL = new Alignment(EnumSet.allOf(Witness.class), Map.of(), false);
+
+    public Alignment {
+        witnesses = Set.copyOf(witnesses);
+        nudgesPx = Map.copyOf(nudgesPx);
+    }
+
+    public boolean hears(Witness witness) {
+        return witnesses.contains(witness);
+    }
+
+    /** What was asked for an exposure, by its file and by its band. */
+    public PixelOffset nudge(Exposure exposure) {
+        PixelOffset none = new PixelOffset(0, 0);
+        PixelOffset file = nudgesPx.getOrDefault(exposure.name(), none);
+        PixelOffset band = nudgesPx.getOrDefault(exposure.band().name(), none);
+        return new PixelOffset(file.x() + band.x(), file.y() + band.y());
+    }
+}

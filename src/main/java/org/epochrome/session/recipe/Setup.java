@@ -1,0 +1,51 @@
+package org.epochrome.session.recipe;
+
+import java.util.OptionalDouble;
+
+/**
+ * How the camera looked at the sky, and on what mount.
+ *
+ * @param northDeg north angle of the reference frame, if known
+ * @param mirroring whether frames are mirrored
+ * @param scaleArcsecPerPx plate scale, if known; else it follows from the disk's apparent diameter
+ * @param mount what keeps its direction in the camera
+ */
+public record Setup(OptionalDouble northDeg, Mirroring mirroring, OptionalDouble scaleArcsecPerPx, Mount mount) {
+    /** To be found out, on an equatorial mount. */
+    public static final Setup UNKNOWN =
+            new Setup(OptionalDouble.empty(), Mirroring.AUTO, OptionalDouble.empty(), Mount.EQUATORIAL);
+
+    public Setup {
+        if (!(scaleArcsecPerPx.orElse(1) > 0)) {
+            throw new IllegalArgumentException("A plate scale is more than 0 arcsec per pixel.");
+        }
+        if (!(Math.abs(northDeg.orElse(0)) <= 360)) {
+            throw new IllegalArgumentException("A north angle lies between -360 and 360 degrees.");
+        }
+    }
+
+    /** The same with another north angle. */
+    public Setup north(OptionalDouble otherDeg) {
+        return new Setup(otherDeg, mirroring, scaleArcsecPerPx, mount);
+    }
+
+    /** The same mirrored otherwise. */
+    public Setup with(Mirroring other) {
+        return new Setup(northDeg, other, scaleArcsecPerPx, mount);
+    }
+
+    /** The same at another plate scale. */
+    public Setup scale(OptionalDouble otherArcsecPerPx) {
+        return new Setup(northDeg, mirroring, otherArcsecPerPx, mount);
+    }
+
+    /** The same on another mount. */
+    public Setup with(Mount other) {
+        return new Setup(northDeg, mirroring, scaleArcsecPerPx, other);
+    }
+
+    /** The same with a known posture of the reference frame. */
+    public Setup posed(double knownNorthDeg, Mirroring knownMirroring) {
+        return new Setup(OptionalDouble.of(knownNorthDeg), knownMirroring, scaleArcsecPerPx, mount);
+    }
+}

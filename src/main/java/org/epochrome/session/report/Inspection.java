@@ -1,0 +1,77 @@
+package org.epochrome.session.report;
+
+import org.epochrome.session.combine.Combiner;
+import org.epochrome.session.locate.ImageOrientation;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.recipe.Place;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.epochrome.disk.fit.DiskFit;
+import org.epochrome.disk.start.DiskNotFound;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.ephemeris.Ephemeris;
+import org.epochrome.image.Blemishes;
+import org.epochrome.image.Smear;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.job.Progress;
+
+/**
+ * A look at one frame on its own.
+ *
+ * @param frame what the file says
+ * @param aspect how the body stood; empty if the body is not known
+ * @param disk the disk in it (green of a colour frame); empty if it was not found or the body is not known
+ * @param notes what the user should know, a sentence each
+ */
+public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<FittedDisk> disk, List<String> notes) {
+
+    /** Looks at a frame; a missing disk is a note, not an error. */
+    public static Inspection of(DatedFrame frame, Optional<Body> body, Place place, OptionalDouble northDeg) {
+        List<String> notes = new ArrayList<>(frame.notes());
+        if (body.isEmpty()) {
+            notes.add("The body is not known; give it by --body to see its aspect and disk.");
+            return new Inspection(frame, Optional.empty(), Optional.empty(), notes);
+        }
+        Aspect aspect = Ephemeris.aspect(body.get(), frame.timing().span().mid(), place.site());
+        if (aspect.nearSun()) {
+            notes.add(Combiner.SUN_CAUTION);
+        }
+        int plane = frame.band().planes().size() / 2;
+        Exposure exposure =
+                new Exposure(frame, plane, frame.band().planes().get(plane), aspect, place.flattening(aspect));
+        Blemishes read = exposure.read();
+        notes.addAll(read.notes());
+        Optional<FittedDisk> disk = Optional.empty();
+        try {
+            boolean axis = body.get().showsAxis();
+            OptionalDouble header = axis || northDeg.isPresent() ? OptionalDouble.empty() : exposure.headerNorthDeg();
+            OptionalDouble known = header.isPresent() ? header : northDeg;
+            disk = Optional.of(new DiskFit(
+                            exposure.globe(),
+                            body.get().belted(),
+                            header.isPresent() && exposure.headerMirrored().orElse(false),
+                            Smear.NONE,
+                            known.isPresent() || axis ? known : OptionalDouble.of(0),
+                            OptionalDouble.empty())
+                    .fit(read.masked(), Progress.NONE));
+            if (header.isPresent()) {
+                notes.add("North is that of the header; use --north to change this.");
+            } else if (northDeg.isEmpty()) {
+                notes.add(
+                        ImageOrientation.ringsTellNorth(aspect)
+                                ? "North is right if the frame is not mirrored, as the rings show."
+                                : axis
+                                        ? "North is right up to 180 degrees; frames together tell which end it is."
+                                        : "North was taken as up; give it by --north for a trustworthy disk.");
+            }
+        } catch (DiskNotFound e) {
+            notes.add("No disk was fitted: " + e.getMessage() + ".");
+        }
+        return new Inspection(frame, Optional.of(aspect), disk, notes);
+    }
+}

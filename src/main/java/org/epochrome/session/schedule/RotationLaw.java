@@ -1,0 +1,88 @@
+package org.epochrome.session.schedule;
+
+import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.Recipe;
+
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.ephemeris.RotationElements;
+import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.ephemeris.VenusClouds;
+import org.epochrome.ephemeris.ZonalWind;
+import org.epochrome.image.Band;
+import org.epochrome.turn.Rotation;
+
+/**
+ * By which law the surface that a band shows turns.
+ *
+ * @param name for people, such as "System III"
+ * @param source where its rates come from
+ * @param system the longitude system that it is counted against
+ * @param extraDegPerDay rate on top of that system's, in the sense of the body's rotation, by planetographic latitude in degrees;
+ *     empty if there is none
+ */
+public record RotationLaw(
+        String name, String source, RotationSystem system, Optional<DoubleUnaryOperator> extraDegPerDay) {
+    private static final String WGCCRE = "IAU WGCCRE 2015 (Archinal et al. 2018)";
+    private static final String CLASSICAL = "IAU WGCCRE (Davies et al. 1980)";
+
+    /**
+     * The law of a band in a recipe: the period or longitude system that the user chose, else the winds of Jupiter and Saturn, else
+     * for ultraviolet Venus its clouds, else the rotation of the globe.
+     */
+    public static RotationLaw of(Recipe recipe, String band) {
+        Body body = recipe.body();
+        Corrections chosen = recipe.corrections();
+        if (chosen.rotationPeriodDays().isPresent()) {
+            double days = chosen.rotationPeriodDays().getAsDouble();
+            return turning(body, days, String.format(Locale.ROOT, "a period of %s days", days), "given by the user");
+        }
+        if (chosen.system().isPresent()) {
+            return rigid(chosen.system().get());
+        }
+        RotationSystem system = body.defaultSystem();
+        Optional<ZonalWind> wind = ZonalWind.of(body);
+        if (wind.isPresent()) {
+            return new RotationLaw(
+                    "the winds at each latitude", wind.get().source(), system, Optional.of(latitude -> wind.get()
+                            .extraTurnDegPerDay(latitude, system)));
+        }
+        if (body == Body.VENUS && band.equals(Band.UV.name())) {
+            double days = VenusClouds.periodDays();
+            return turning(
+                    body, days, String.format(Locale.ROOT, "the clouds, in %.2f days", days), VenusClouds.SOURCE);
+        }
+        return rigid(system);
+    }
+
+    private static RotationLaw rigid(RotationSystem system) {
+        boolean classical = system == RotationSystem.I || system == RotationSystem.II;
+        return new RotationLaw(
+                system == RotationSystem.SINGLE ? "the planet's rotation" : "System " + system.key(),
+                classical ? CLASSICAL : WGCCRE,
+                system,
+                Optional.empty());
+    }
+
+    private static RotationLaw turning(Body body, double periodDays, String name, String source) {
+        RotationSystem system = body.defaultSystem();
+        double extra = 360 / periodDays - RotationElements.of(body).turnRateDegPerDay(system);
+        return new RotationLaw(name, source, system, Optional.of(latitude -> extra));
+    }
+
+    /** By how many degrees a day the equator turns. */
+    public double equatorDegPerDay(Body body) {
+        return RotationElements.of(body).turnRateDegPerDay(system)
+                + extraDegPerDay.map(extra -> extra.applyAsDouble(0)).orElse(0.0);
+    }
+
+    /** How far the surface turns between two aspects. */
+    Rotation between(Aspect aspect, Aspect epoch) {
+        return extraDegPerDay
+                .map(extra -> Rotation.between(aspect, epoch, system, extra))
+                .orElseGet(() -> Rotation.between(aspect, epoch, system));
+    }
+}

@@ -1,0 +1,125 @@
+package org.epochrome.session.schedule;
+
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.recipe.Recipe;
+
+import org.epochrome.disk.Disk;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.Globe;
+import org.epochrome.disk.View;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.image.Plane;
+import org.epochrome.job.Progress;
+import org.epochrome.turn.Rotation;
+import org.epochrome.turn.Turned;
+import org.epochrome.turn.Turner;
+
+/** Turns exposures to the epoch by the recipe's rotation. */
+public final class Turning {
+    private static final double CLOSE = 1.02;
+    private static final int CLOSE_MARGIN_PX = 6;
+
+    private final Recipe recipe;
+    private final Aspect epoch;
+    private final Turners turners;
+
+    /** Where turners come from. */
+    @FunctionalInterface
+    public interface Turners {
+        Turner of(Plane plane, FittedDisk fitted, Exposure exposure);
+    }
+
+    public Turning(Recipe recipe, Schedule schedule) {
+        this(recipe, schedule, Turning::turner);
+    }
+
+    /** A turner that knows whether the body has belts. */
+    public static Turner turner(Plane plane, FittedDisk fitted, Exposure exposure) {
+        return new Turner(
+                plane, fitted, exposure.globe(), exposure.aspect().body().belted());
+    }
+
+    public Turning(Recipe recipe, Schedule schedule, Turners turners) {
+        this.recipe = recipe;
+        this.epoch = schedule.aspect();
+        this.turners = turners;
+    }
+
+    /** How far the surface turns from an exposure's middle to the epoch; not at all if the recipe does not turn. */
+    public Rotation rotation(Exposure exposure) {
+        return recipe.corrections().turn() ? rotationOfGlobe(exposure) : Rotation.none();
+    }
+
+    /** The same whether the recipe turns or not. */
+    public Rotation rotationOfGlobe(Exposure exposure) {
+        return RotationLaw.of(recipe, exposure.band().name()).between(exposure.aspect(), epoch);
+    }
+
+    /** How far the surface in the picture turns between two aspects. */
+    public static Rotation rotation(Recipe recipe, Aspect aspect, Aspect epoch) {
+        return RotationLaw.of(recipe, recipe.assignment().green()).between(aspect, epoch);
+    }
+
+    /** Degrees by which the equator turns from the exposure's middle to the epoch, in the sense of its rotation. */
+    public double turnedDeg(Exposure exposure) {
+        double back = Math.toDegrees(rotation(exposure).backRad(0));
+        return (recipe.body().prograde() ? -1 : 1) * back;
+    }
+
+    /** Angle by which the equator's surface stands east of where it stands at the epoch, whatever is turned. */
+    public double eastwardRad(Exposure exposure) {
+        return rotationOfGlobe(exposure).backRad(0);
+    }
+
+    /** The view of the globe at the epoch on a frame whose disk is given. */
+    public View viewAtEpoch(FittedDisk place) {
+        return new View(Globe.of(epoch), place.disk());
+    }
+
+    /** A window on the output that holds the disk and little more: where detail is compared. */
+    public CloseUp closeUp(FittedDisk reference) {
+        Disk disk = reference.disk();
+        double reach = CLOSE * disk.equatorialRadiusPx() + CLOSE_MARGIN_PX;
+        int left = (int) Math.floor(disk.x() - reach);
+        int top = (int) Math.floor(disk.y() - reach);
+        int size = (int) Math.ceil(2 * reach) + 1;
+        return new CloseUp(new View(Globe.of(epoch), disk.movedBy(-left, -top)), size, size);
+    }
+
+    /**
+     * What to turn to: a view of the globe at the epoch, and the size of its image.
+     *
+     * @param view place, scale and posture of the disk
+     * @param width pixels
+     * @param height pixels
+     */
+    public record CloseUp(View view, int width, int height) {
+        /** The same on pixels binned by a factor. */
+        public CloseUp binned(int factor, FittedDisk like) {
+            return new CloseUp(
+                    new View(view.globe(), like.at(view.disk()).binned(factor).disk()),
+                    width / factor,
+                    height / factor);
+        }
+    }
+
+    /** An exposure turned (or, for a plain stack, only moved) to a window. */
+    public Turned turned(Plane plane, FittedDisk fitted, Exposure exposure, CloseUp to, boolean turned, Progress progress) {
+        Rotation rotation = turned ? rotation(exposure) : Rotation.none();
+        return turner(plane, fitted, exposure).turn(to.view(), to.width(), to.height(), rotation, progress);
+    }
+
+    /** An exposure at the epoch, in some rows of the output. */
+    public Turned turn(
+            Plane plane,
+            FittedDisk fitted,
+            Exposure exposure,
+            View to,
+            int width,
+            int height,
+            int top,
+            int rows,
+            Progress progress) {
+        return turners.of(plane, fitted, exposure).turn(to, width, height, top, rows, rotation(exposure), progress);
+    }
+}
