@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.epochrome.disk.View;
 import org.epochrome.image.Binning;
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
+import org.epochrome.image.blur.Gaussian;
 import org.epochrome.job.Rows;
 import org.epochrome.turn.Turned;
 

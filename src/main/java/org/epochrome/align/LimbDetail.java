@@ -2,9 +2,9 @@ package org.epochrome.align;
 
 import java.util.List;
 import org.epochrome.disk.View;
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Gaussian;
+import org.epochrome.image.blur.Smear;
 import org.epochrome.turn.Turned;
 
 /**

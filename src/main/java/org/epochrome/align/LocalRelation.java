@@ -1,8 +1,8 @@
 package org.epochrome.align;
 
 import org.epochrome.image.Binning;
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
+import org.epochrome.image.blur.Gaussian;
 
 /**
  * One picture as a mixture of one or two others with gains of its own in every neighbourhood: the least-squares gains and

@@ -28,7 +28,7 @@ final class ShiftSearch {
     /** Second derivatives may take off all but this part of what the slopes say; else they are not heard. */
     private static final double LEAST_BENT = 0.3;
 
-    private final List<Octave> octaves = new ArrayList<>();
+    private final List<ScaleLevel> octaves = new ArrayList<>();
     private final double[] start;
     private final double half;
 
@@ -38,7 +38,7 @@ final class ShiftSearch {
             for (List<Detail> r : regressors) {
                 alike.add(r.get(k));
             }
-            octaves.add(new Octave(target.get(k), alike, startPx.length));
+            octaves.add(new ScaleLevel(target.get(k), alike, startPx.length));
         }
         start = startPx.clone();
         half = 0.5 * target.get(0).markings().width();
@@ -91,11 +91,11 @@ final class ShiftSearch {
      * the errors are those by which the blocks, each larger than those lengths, differ in what they ask for (Huber
      * 1967, Proc. 5th Berkeley Symposium 1, 221; White 1980, Econometrica 48, 817).
      */
-    private Optional<Found> settled(List<Octave> heard, double[] from) {
+    private Optional<Found> settled(List<ScaleLevel> heard, double[] from) {
         int n = start.length;
         double[] shift = from.clone();
         for (int step = 0; step < MOST_STEPS; step++) {
-            Normals sums = new Normals(n, 0);
+            NormalEquations sums = new NormalEquations(n, 0);
             heard.forEach(octave -> octave.addTo(shift, sums));
             double[] move = new double[n];
             Optional<RealMatrix> covariance = solve(sums, move);
@@ -129,7 +129,7 @@ final class ShiftSearch {
     }
 
     /** The step, and the covariance of what it leads to; empty if the detail says nothing in some direction. */
-    private static Optional<RealMatrix> solve(Normals sums, double[] move) {
+    private static Optional<RealMatrix> solve(NormalEquations sums, double[] move) {
         int n = move.length;
         RealMatrix matrix = new Array2DRowRealMatrix(n, n);
         RealMatrix blocks = new Array2DRowRealMatrix(n, n);

@@ -19,7 +19,7 @@ public record ColourCube(Plane red, Plane green, Plane blue) {
     }
 
     /** Whether a pixel holds data in all three planes. */
-    boolean isWhole(int pixel) {
+    public boolean isWhole(int pixel) {
         return !Float.isNaN(red.data()[pixel] + green.data()[pixel] + blue.data()[pixel]);
     }
 

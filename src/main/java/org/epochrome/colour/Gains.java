@@ -23,7 +23,7 @@ public record Gains(double red, double green, double blue) {
     }
 
     /** A cube with its planes multiplied; NaN stays. */
-    ColourCube on(ColourCube cube) {
+    public ColourCube on(ColourCube cube) {
         double[] factors = {red, green, blue};
         List<Plane> planes = new ArrayList<>();
         for (int c = 0; c < 3; c++) {

@@ -1,18 +1,18 @@
 package org.epochrome.colour;
 
 /** The colour space of screens: IEC 61966-2-1. */
-final class Srgb {
+public final class Srgb {
     private Srgb() {}
 
     /** Linear light to what a screen is sent; negative and NaN become 0, what lies above 1 goes on. */
-    static double encode(double linear) {
+    public static double encode(double linear) {
         if (!(linear > 0)) {
             return 0;
         }
         return linear <= 0.0031308 ? 12.92 * linear : 1.055 * Math.pow(linear, 1 / 2.4) - 0.055;
     }
 
-    static double decode(double shown) {
+    public static double decode(double shown) {
         return shown <= 0.04045 ? shown / 12.92 : Math.pow((shown + 0.055) / 1.055, 2.4);
     }
 

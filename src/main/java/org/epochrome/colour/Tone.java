@@ -55,7 +55,7 @@ public record Tone(double brightness, double black, double contrast, double satu
      * Linear sRGB to linear sRGB as it is shown, in place: the curve on lightness, chroma scaled with it, and reduced as
      * far as the screen's gamut demands, at the same hue and lightness.
      */
-    void apply(double[] colour) {
+    public void apply(double[] colour) {
         Oklab.fromLinear(colour);
         double lightness = curve(colour[0]);
         double scale = colour[0] > 0 ? saturation * lightness / colour[0] : 0;

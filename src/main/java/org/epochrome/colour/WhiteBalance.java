@@ -32,7 +32,7 @@ public record WhiteBalance(White white, Optional<Gains> solar) {
      *
      * @param disk 1 inside the disk's lit part, 0 elsewhere: where colour is measured
      */
-    Gains gains(ColourCube cube, Plane disk, Body body) {
+    public Gains gains(ColourCube cube, Plane disk, Body body) {
         return switch (white) {
             case NONE -> Gains.NONE;
             case SOLAR -> solar.orElseThrow().relativeToGreen();

@@ -1,2 +1,2 @@
-/** From turned planes to a picture: merge, white balance, tone. */
+/** Colour values: spaces, gains, white balance, tone. */
 package org.epochrome.colour;

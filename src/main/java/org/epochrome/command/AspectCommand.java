@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import org.epochrome.command.option.PlaceOptions;
+import org.epochrome.command.option.Texts;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;

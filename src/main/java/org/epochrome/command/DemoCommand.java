@@ -2,6 +2,7 @@ package org.epochrome.command;
 
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
+import org.epochrome.command.terminal.TerminalPage;
 import org.epochrome.demo.DemoSessions;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;

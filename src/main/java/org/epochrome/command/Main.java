@@ -2,13 +2,15 @@ package org.epochrome.command;
 
 import java.io.PrintWriter;
 import java.util.stream.Stream;
+import org.epochrome.command.option.InputsRefused;
+import org.epochrome.command.terminal.StandardOutput;
 import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.file.OutputRefused;
 import org.epochrome.io.file.VisibleText;
-import org.epochrome.session.recipe.FramesRefused;
-import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.locate.NoDiskInFrame;
+import org.epochrome.session.recipe.FramesRefused;
 import org.epochrome.session.recipe.SessionRefused;
+import org.epochrome.session.schedule.Memory;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ParameterException;

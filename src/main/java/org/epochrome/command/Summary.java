@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.epochrome.align.Shift;
+import org.epochrome.command.terminal.TerminalPage;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.combine.Combination;

@@ -1,2 +1,2 @@
-/** The command line: a thin face of the session. */
+/** The commands of the command line. */
 package org.epochrome.command;

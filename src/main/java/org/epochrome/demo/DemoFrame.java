@@ -1,5 +1,8 @@
 package org.epochrome.demo;
 
+import org.epochrome.demo.scene.Rendered;
+import org.epochrome.demo.scene.Shot;
+
 /**
  * A file of a demo session.
  *

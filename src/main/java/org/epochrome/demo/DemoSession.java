@@ -11,13 +11,16 @@ import java.time.format.DateTimeFormatter;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import org.epochrome.demo.scene.Rendered;
+import org.epochrome.demo.scene.Scene;
+import org.epochrome.demo.scene.Shot;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Site;
 import org.epochrome.image.Band;
 import org.epochrome.io.file.AtomicFile;
+import org.epochrome.io.file.OutputRefused;
 import org.epochrome.io.fits.FitsCard;
 import org.epochrome.io.write.FrameWriter;
-import org.epochrome.io.file.OutputRefused;
 
 /**
  * An evening at the telescope that never was.

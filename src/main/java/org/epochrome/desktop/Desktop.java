@@ -15,11 +15,11 @@ import javafx.geometry.Rectangle2D;
 import javafx.scene.Scene;
 import javafx.stage.Screen;
 import javafx.stage.Stage;
-import org.epochrome.desktop.bench.Bench;
-import org.epochrome.desktop.bench.Keeper;
-import org.epochrome.desktop.bench.Rehearsal;
-import org.epochrome.desktop.bench.Remembered;
-import org.epochrome.desktop.view.Emblem;
+import org.epochrome.desktop.control.Preferences;
+import org.epochrome.desktop.control.SessionController;
+import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.render.WarmUp;
+import org.epochrome.desktop.style.AppIcon;
 import org.epochrome.desktop.view.Workbench;
 import org.epochrome.session.recipe.Place;
 
@@ -51,12 +51,13 @@ public final class Desktop extends Application {
     @Override
     public void start(Stage stage) {
         Path folder = Path.of(System.getProperty("user.home"), ".epochrome");
-        Remembered remembered = new Remembered(folder);
+        Preferences remembered = new Preferences(folder);
         Executor later = CompletableFuture.delayedExecutor(AUTOSAVE_MS, TimeUnit.MILLISECONDS, background);
-        Bench bench = new Bench(background, quick, Platform::runLater);
-        Rehearsal rehearsal = new Rehearsal(folder.resolve("rehearsal"), quick);
+        Workspace bench = new Workspace(background, quick, Platform::runLater);
+        WarmUp rehearsal = new WarmUp(folder.resolve("rehearsal"), quick);
         bench.draftProperty().addListener((o, old, now) -> rehearsal.end());
-        Keeper keeper = new Keeper(bench, remembered, folder, version(), background, later, Platform::runLater);
+        SessionController keeper =
+                new SessionController(bench, remembered, folder, version(), background, later, Platform::runLater);
         letGo = keeper::end;
         remembered.site().ifPresent(site -> bench.setUsualPlace(Place.at(site)));
         Workbench workbench = new Workbench(bench, keeper, remembered, new SystemChoosers(stage));
@@ -65,7 +66,7 @@ public final class Desktop extends Application {
         stage.setMinWidth(Math.min(LEAST_WIDTH, screen.getWidth()));
         stage.setMinHeight(Math.min(LEAST_HEIGHT, screen.getHeight()));
         stage.setTitle("Epochrome");
-        ICON_SIZES.forEach(px -> stage.getIcons().add(Emblem.ofSize(px)));
+        ICON_SIZES.forEach(px -> stage.getIcons().add(AppIcon.ofSize(px)));
         keeper.fileProperty()
                 .addListener((o, old, now) -> stage.setTitle(
                         now.map(f -> f.getFileName() + " - Epochrome").orElse("Epochrome")));

@@ -8,10 +8,10 @@ import java.util.Locale;
 import java.util.Optional;
 import javafx.stage.FileChooser;
 import javafx.stage.Window;
-import org.epochrome.desktop.view.Choosers;
+import org.epochrome.desktop.view.FileChoosers;
 
 /** The system's own file choosers; they open where the last one ended. */
-final class SystemChoosers implements Choosers {
+final class SystemChoosers implements FileChoosers {
     private final Window owner;
     private File folder;
 

@@ -1,2 +1,2 @@
-/** The workbench window: JavaFX over the bench. */
+/** The window: starts JavaFX and ties view and control together. */
 package org.epochrome.desktop;

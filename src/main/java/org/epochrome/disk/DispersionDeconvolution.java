@@ -1,10 +1,10 @@
 package org.epochrome.disk;
 
 import org.epochrome.image.Binning;
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
-import org.epochrome.image.Spline;
+import org.epochrome.image.blur.Gaussian;
+import org.epochrome.image.blur.Smear;
+import org.epochrome.image.blur.Spline;
 import org.epochrome.job.Progress;
 import org.epochrome.job.Rows;
 

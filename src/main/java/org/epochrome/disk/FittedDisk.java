@@ -1,7 +1,7 @@
 package org.epochrome.disk;
 
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Smear;
 
 /**
  * What a fit found in one plane.

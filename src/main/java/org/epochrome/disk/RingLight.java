@@ -1,7 +1,7 @@
 package org.epochrome.disk;
 
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
+import org.epochrome.image.blur.Gaussian;
 
 /**
  * How bright Saturn's rings are by their distance from the planet: linear between evenly spaced places of each region,

@@ -1,9 +1,9 @@
 package org.epochrome.disk;
 
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
-import org.epochrome.image.Wings;
+import org.epochrome.image.blur.Gaussian;
+import org.epochrome.image.blur.Smear;
+import org.epochrome.image.blur.Wings;
 import org.epochrome.job.Rows;
 
 /**

@@ -1,2 +1,2 @@
-/** The disk in a frame: the view of a spheroid, its shading, and finding it by a forward model. */
+/** The disk in a frame as a value: the view of a spheroid, its shading, its fit, and the removal of dispersion blur. */
 package org.epochrome.disk;

@@ -6,7 +6,7 @@ import static org.epochrome.evidence.Labels.clock;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.epochrome.colour.Look;
+import org.epochrome.colour.finish.Look;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.session.combine.Combination;

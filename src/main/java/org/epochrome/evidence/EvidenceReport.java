@@ -19,11 +19,11 @@ import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
-import org.epochrome.session.sessionfile.CommandLineFormatter;
-import org.epochrome.session.report.Outputs;
 import org.epochrome.session.product.Products;
 import org.epochrome.session.product.Provenance;
 import org.epochrome.session.product.Session;
+import org.epochrome.session.report.Outputs;
+import org.epochrome.session.sessionfile.CommandLineFormatter;
 import org.epochrome.time.UtcText;
 
 /**
@@ -175,7 +175,8 @@ public final class EvidenceReport {
         rows.add(List.of("mount", text(r.setup().mount().name().toLowerCase(Locale.ROOT))));
         Session session = new Session(r, like.look(), Products.NONE);
         return "<section class=\"options\"><h2>Program and options</h2>" + Html.table(List.of("", ""), rows)
-                + "<p>All of it as a command line:</p><pre>" + text(CommandLineFormatter.line(CommandLineFormatter.of(session)))
+                + "<p>All of it as a command line:</p><pre>"
+                + text(CommandLineFormatter.line(CommandLineFormatter.of(session)))
                 + "</pre></section>\n";
     }
 }

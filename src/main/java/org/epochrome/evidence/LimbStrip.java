@@ -5,7 +5,7 @@ import java.util.List;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Spline;
+import org.epochrome.image.blur.Spline;
 import org.epochrome.job.Rows;
 
 /**

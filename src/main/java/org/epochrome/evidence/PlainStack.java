@@ -5,12 +5,12 @@ import java.util.Map;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Spline;
-import org.epochrome.session.recipe.Assignment;
+import org.epochrome.image.blur.Spline;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
-import org.epochrome.session.register.LightCentre;
+import org.epochrome.session.recipe.Assignment;
 import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.session.register.LightCentre;
 
 /**
  * The colour picture that frames give when they are only laid on top of each other by the centroid of their light: what the

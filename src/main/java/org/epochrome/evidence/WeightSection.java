@@ -4,7 +4,7 @@ import static org.epochrome.evidence.Html.number;
 
 import java.util.List;
 import java.util.stream.Collectors;
-import org.epochrome.colour.Coverage;
+import org.epochrome.colour.merge.Coverage;
 import org.epochrome.image.Plane;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;

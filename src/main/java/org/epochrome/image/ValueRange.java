@@ -31,7 +31,7 @@ public record ValueRange(float least, float most, float step) {
     }
 
     /** The value a part of the way up, 0 to 1. */
-    double at(double part) {
+    public double at(double part) {
         return least + part * width();
     }
 }

@@ -1,2 +1,2 @@
-/** Linear float planes, the bands they were taken in, and what can be done to them as pictures. */
+/** Linear float planes and the bands they were taken in. */
 package org.epochrome.image;

@@ -5,7 +5,7 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
-import org.epochrome.turn.Veil;
+import org.epochrome.turn.RingAttenuation;
 
 /**
  * The light in which one band of a merged picture shows the globe: the mean of what its frames were fitted with.
@@ -23,18 +23,18 @@ public record BandLight(List<Part> parts, double brightness) {
     public record Part(FittedDisk fit, double share) {}
 
     /** What an even globe and its rings would show on some pixels, 1 where Sun and observer stand overhead. */
-    Veil on(View view, int width, int height) {
+    RingAttenuation on(View view, int width, int height) {
         Plane shade = new Plane(width, height);
         Plane clear = new Plane(width, height);
         Plane rings = new Plane(width, height);
         for (Part part : parts) {
             Shading shading = part.fit().shading().carried(part.fit().disk(), view.disk());
-            Veil veil = Veil.of(view, part.fit().rings(), shading, width, height);
+            RingAttenuation veil = RingAttenuation.of(view, part.fit().rings(), shading, width, height);
             add(shade, veil.shade(), part.share());
             add(clear, veil.clear(), part.share());
             add(rings, veil.rings(), part.share());
         }
-        return new Veil(shade, clear, rings);
+        return new RingAttenuation(shade, clear, rings);
     }
 
     /** The same light with Minnaert's exponent changed. */

@@ -16,11 +16,11 @@ import org.epochrome.job.Rows;
 public record GlobeMap(MapGrid grid, List<Plane> planes, Plane coverage) {
 
     /** Maps a skin. */
-    public static GlobeMap of(Skin skin, MapGrid grid) {
-        return of(skin, grid, Skin.Reach.MAP);
+    public static GlobeMap of(NormalisedSurface skin, MapGrid grid) {
+        return of(skin, grid, NormalisedSurface.Reach.MAP);
     }
 
-    static GlobeMap of(Skin skin, MapGrid grid, Skin.Reach reach) {
+    static GlobeMap of(NormalisedSurface skin, MapGrid grid, NormalisedSurface.Reach reach) {
         int width = grid.width();
         int height = grid.height();
         Plane coverage = new Plane(width, height);

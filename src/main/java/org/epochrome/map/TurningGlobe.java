@@ -5,8 +5,8 @@ import java.util.List;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Rows;
+import org.epochrome.turn.RingAttenuation;
 import org.epochrome.turn.Rotation;
-import org.epochrome.turn.Veil;
 
 /**
  * The globe of a merged picture as it looks at other instants: its skin turned, and lit as it is then. What was out of
@@ -18,12 +18,12 @@ public final class TurningGlobe {
 
     private static final double ON_LIMB = 0.9995;
 
-    private final Skin skin;
+    private final NormalisedSurface skin;
     private final List<double[]> zones = new ArrayList<>();
 
-    public TurningGlobe(Skin skin) {
+    public TurningGlobe(NormalisedSurface skin) {
         this.skin = skin;
-        GlobeMap map = GlobeMap.of(skin, new MapGrid(ZONES_WIDTH, true, 180), Skin.Reach.PICTURE);
+        GlobeMap map = GlobeMap.of(skin, new MapGrid(ZONES_WIDTH, true, 180), NormalisedSurface.Reach.PICTURE);
         for (int band = 0; band < skin.bands(); band++) {
             zones.add(map.zones(band));
         }
@@ -37,7 +37,7 @@ public final class TurningGlobe {
      */
     public List<Plane> at(View to, int width, int height, Rotation rotation) {
         List<Plane> shown = new ArrayList<>();
-        List<Veil> veils = new ArrayList<>();
+        List<RingAttenuation> veils = new ArrayList<>();
         for (BandLight light : skin.lights()) {
             veils.add(light.on(to, width, height));
             shown.add(new Plane(width, height));
@@ -50,7 +50,7 @@ public final class TurningGlobe {
         return shown;
     }
 
-    private void row(int y, View to, Rotation rotation, List<Veil> veils, List<Plane> shown) {
+    private void row(int y, View to, Rotation rotation, List<RingAttenuation> veils, List<Plane> shown) {
         View then = skin.view();
         for (int x = 0; x < shown.get(0).width(); x++) {
             double pole = to.pole(x, y);
@@ -71,11 +71,12 @@ public final class TurningGlobe {
             double thenPole = then.poleOf(thenX, bodyZ);
             double column = then.column(thenPole, thenY);
             double row = then.row(thenPole, thenY);
-            double seen = skin.seen(column, row, then.cosEmission(thenX, thenY, bodyZ), Skin.Reach.PICTURE);
+            double seen =
+                    skin.seen(column, row, then.cosEmission(thenX, thenY, bodyZ), NormalisedSurface.Reach.PICTURE);
             for (int band = 0; band < shown.size(); band++) {
                 double even = (1 - seen) * zone(band, latitude);
                 even += seen > 0 ? seen * skin.at(band, column, row) : 0;
-                Veil veil = veils.get(band);
+                RingAttenuation veil = veils.get(band);
                 double brightness = skin.lights().get(band).brightness();
                 shown.get(band).set(x, y, (float) (even * veil.shade().at(x, y)
                         + brightness * veil.rings().at(x, y)));

@@ -12,7 +12,7 @@ import org.epochrome.ephemeris.MoonPlace;
 import org.epochrome.ephemeris.ShadowPlace;
 
 /** The moons and shadows that the ephemeris expects in the frames; only Jupiter's are known. */
-final class KnownMoons {
+public final class KnownMoons {
     /** Standard deviation of the Sun's disk, in parts of its radius: what a shadow's penumbra is blurred by. */
     private static final double SUN_SOFTNESS = 0.5;
 
@@ -20,13 +20,13 @@ final class KnownMoons {
 
     private KnownMoons() {}
 
-    static List<Companion> of(Body body, List<Instant> instants) {
-        List<Companion> result = new ArrayList<>();
+    public static List<MoonOrShadow> of(Body body, List<Instant> instants) {
+        List<MoonOrShadow> result = new ArrayList<>();
         if (body != Body.JUPITER) {
             return result;
         }
         for (GalileanMoon moon : GalileanMoon.values()) {
-            Companion itself = moon(moon, instants);
+            MoonOrShadow itself = moon(moon, instants);
             if (instants.stream().anyMatch(itself.inSight())) {
                 result.add(itself);
             }
@@ -40,8 +40,8 @@ final class KnownMoons {
         return result;
     }
 
-    private static Companion moon(GalileanMoon moon, List<Instant> instants) {
-        return new Companion(
+    private static MoonOrShadow moon(GalileanMoon moon, List<Instant> instants) {
+        return new MoonOrShadow(
                 Optional.of(moon.displayName()),
                 false,
                 moon.radiusKm() / Body.JUPITER.equatorialRadiusKm(),
@@ -67,16 +67,16 @@ final class KnownMoons {
      *
      * @param fallen when it lies on the side that is seen
      */
-    private static Companion shadow(GalileanMoon moon, List<Instant> fallen) {
+    private static MoonOrShadow shadow(GalileanMoon moon, List<Instant> fallen) {
         Instant first = fallen.get(0);
         Instant last = fallen.get(fallen.size() - 1);
         SkyPoint from = place(shadowAt(moon, first).orElseThrow());
         SkyPoint way = place(shadowAt(moon, last).orElseThrow()).minus(from);
-        double seconds = Companion.secondsSince(first, last);
-        Companion.Course straight =
-                Companion.Course.straight(first, from, seconds > 0 ? way.times(1 / seconds) : new SkyPoint(0, 0));
+        double seconds = MoonOrShadow.secondsSince(first, last);
+        MoonOrShadow.Course straight =
+                MoonOrShadow.Course.straight(first, from, seconds > 0 ? way.times(1 / seconds) : new SkyPoint(0, 0));
         ShadowPlace middle = shadowAt(moon, fallen.get(fallen.size() / 2)).orElseThrow();
-        return new Companion(
+        return new MoonOrShadow(
                 Optional.of(moon.displayName()),
                 true,
                 moon.radiusKm() / Body.JUPITER.equatorialRadiusKm(),

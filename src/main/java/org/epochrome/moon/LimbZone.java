@@ -8,7 +8,7 @@ package org.epochrome.moon;
  */
 public record LimbZone(double depthBlurs, double farRadii) {
     /** Whether some of a companion at a place lies in the zone of a frame with a blur, pixels. */
-    boolean holds(MoonFrame frame, Companion companion, SkyPoint place, double blurPx) {
+    public boolean holds(MoonFrame frame, MoonOrShadow companion, SkyPoint place, double blurPx) {
         double radius = companion.radius() * frame.radiusPx();
         double beyond = frame.beyondLimbPx(frame.x(place), frame.y(place));
         return beyond > -depthBlurs * blurPx - radius && beyond < (farRadii - 1) * frame.radiusPx() + radius;

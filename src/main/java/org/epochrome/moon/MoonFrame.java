@@ -2,15 +2,15 @@ package org.epochrome.moon;
 
 import java.time.Duration;
 import java.time.Instant;
+import org.epochrome.disk.DispersionDeconvolution;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
-import org.epochrome.disk.DispersionDeconvolution;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
-import org.epochrome.image.Ellipse;
-import org.epochrome.image.RoundSpot;
-import org.epochrome.image.Smear;
-import org.epochrome.image.Wings;
+import org.epochrome.image.blur.Ellipse;
+import org.epochrome.image.blur.RoundSpot;
+import org.epochrome.image.blur.Smear;
+import org.epochrome.image.blur.Wings;
 
 /**
  * A frame in which companions may stand.
@@ -36,66 +36,66 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
                 aspect, lasted, fit, new View(globe, fit.disk()), fit.shading().wings(), width, height);
     }
 
-    MoonFrame with(FittedDisk other) {
+    public MoonFrame with(FittedDisk other) {
         return with(other, width, height);
     }
 
     /** Other pixels, on which the disk lies elsewhere. */
-    MoonFrame with(FittedDisk other, int columns, int rows) {
+    public MoonFrame with(FittedDisk other, int columns, int rows) {
         return new MoonFrame(aspect, lasted, other, new View(view.globe(), other.disk()), wings, columns, rows);
     }
 
-    MoonFrame with(Wings other) {
+    public MoonFrame with(Wings other) {
         return new MoonFrame(aspect, lasted, fit, view, other, width, height);
     }
 
-    Instant mid() {
+    public Instant mid() {
         return aspect.utc();
     }
 
-    double radiusPx() {
+    public double radiusPx() {
         return fit.disk().equatorialRadiusPx();
     }
 
-    double blurPx() {
+    public double blurPx() {
         return fit.shading().blurPx();
     }
 
-    double x(SkyPoint place) {
+    public double x(SkyPoint place) {
         return view.column(place.pole(), place.side());
     }
 
-    double y(SkyPoint place) {
+    public double y(SkyPoint place) {
         return view.row(place.pole(), place.side());
     }
 
-    SkyPoint place(double x, double y) {
+    public SkyPoint place(double x, double y) {
         return new SkyPoint(view.side(x, y), view.pole(x, y));
     }
 
     /** Distance from the disk's centre, 1 on the limb. */
-    double elliptic(double x, double y) {
+    public double elliptic(double x, double y) {
         return view.ellipticRadius(view.pole(x, y), view.side(x, y));
     }
 
     /** How far a place lies beyond the limb, pixels; negative on the disk. */
-    double beyondLimbPx(double x, double y) {
+    public double beyondLimbPx(double x, double y) {
         return (elliptic(x, y) - 1) * radiusPx();
     }
 
     /** Whether a place lies between the outermost pixels. */
-    boolean has(double x, double y) {
+    public boolean has(double x, double y) {
         return x > 0 && y > 0 && x < width - 1 && y < height - 1;
     }
 
     /** Whether a companion is in sight and lies on the picture at least by its middle. */
-    boolean shows(Companion companion) {
+    public boolean shows(MoonOrShadow companion) {
         SkyPoint place = companion.at(mid());
         return companion.inSight().test(mid()) && has(x(place), y(place));
     }
 
     /** Whether a companion is in sight and lies on the picture as a whole, with some margin. */
-    boolean holds(Companion companion, double marginPx) {
+    public boolean holds(MoonOrShadow companion, double marginPx) {
         if (!companion.inSight().test(mid())) {
             return false;
         }
@@ -105,7 +105,7 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
     }
 
     /** How a companion looks here: drawn out by its motion during the recording and by the band's dispersion. */
-    RoundSpot spot(Companion companion) {
+    public RoundSpot spot(MoonOrShadow companion) {
         return spot(
                 companion,
                 companion.velocity(mid()).times(lasted.toMillis() / 1000.0),
@@ -118,11 +118,11 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
      *
      * @param unsmeared how much of what dispersion draws out is taken off
      */
-    RoundSpot still(Companion companion, Instant utc, DispersionDeconvolution.Extent unsmeared) {
+    public RoundSpot still(MoonOrShadow companion, Instant utc, DispersionDeconvolution.Extent unsmeared) {
         return spot(companion, new SkyPoint(0, 0), DispersionDeconvolution.left(fit.shading(), unsmeared), utc);
     }
 
-    private RoundSpot spot(Companion companion, SkyPoint moved, Smear smear, Instant utc) {
+    private RoundSpot spot(MoonOrShadow companion, SkyPoint moved, Smear smear, Instant utc) {
         double dx = x(moved) - x(new SkyPoint(0, 0));
         double dy = y(moved) - y(new SkyPoint(0, 0));
         int copies = Math.hypot(dx, dy) < 0.2 ? 1 : MOTION_COPIES;

@@ -39,16 +39,16 @@ public final class MoonMask {
      *
      * @param frames with the full frames' pixels; tracks may have been found on coarser ones
      */
-    static MoonMask of(List<MoonTrack> tracks, List<MoonFrame> frames, LimbZone zone) {
+    public static MoonMask of(List<MoonTrack> tracks, List<MoonFrame> frames, LimbZone zone) {
         List<List<Circle>> circles = new ArrayList<>();
         for (int i = 0; i < frames.size(); i++) {
             MoonFrame frame = frames.get(i);
             double blurPx = Math.max(frame.blurPx(), LEAST_BLUR * frame.radiusPx());
             List<Circle> list = new ArrayList<>();
             for (MoonTrack track : tracks) {
-                Found found = track.places().get(i);
+                SpotFit found = track.places().get(i);
                 if (found != null) {
-                    Companion companion = track.companion();
+                    MoonOrShadow companion = track.companion();
                     SkyPoint place = track.plain(found) ? found.place() : companion.at(frame.mid());
                     if (zone.holds(frame, companion, place, blurPx)) {
                         double reach = frame.spot(companion).coreReachPx() + REACH_BLURS * (blurPx - frame.blurPx());
@@ -66,7 +66,7 @@ public final class MoonMask {
     }
 
     /** Whether a round thing in a frame lies within one circle. */
-    boolean covers(int frame, double x, double y, double radiusPx) {
+    public boolean covers(int frame, double x, double y, double radiusPx) {
         return !isEmpty() && circles.get(frame).stream().anyMatch(c -> c.contains(x, y, radiusPx));
     }
 

@@ -15,7 +15,7 @@ import org.epochrome.turn.Rotation;
  * @param frames that may show it
  * @param places its fit in each frame by itself; null where the frame does not hold it
  */
-record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places) {
+public record MoonTrack(MoonOrShadow companion, List<MoonFrame> frames, List<SpotFit> places) {
     /** No place is trusted better than so many pixels. */
     private static final double LEAST_SIGMA_PX = 0.05;
 
@@ -23,7 +23,7 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
     private static final double PLAIN = 0.4;
 
     /** Least contrast with the ground. */
-    static final double LEAST_CONTRAST = 0.08;
+    public static final double LEAST_CONTRAST = 0.08;
     /** So many times better than turning the course must explain the places of a companion that a theory told. */
     private static final double CLEARLY = 1.5;
     /** The same of one that none told: a marking's place differs from band to band, and a free course follows that. */
@@ -45,7 +45,7 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
     private static final double TOO_LITTLE_PX = 0.25;
 
     /** The course through what the fits found: the expected one, moved as a whole. */
-    static MoonTrack moved(Companion expected, List<MoonFrame> frames, List<Found> places) {
+    public static MoonTrack moved(MoonOrShadow expected, List<MoonFrame> frames, List<SpotFit> places) {
         MoonTrack raw = new MoonTrack(expected, frames, places);
         double weights = raw.sum(i -> 1);
         return weights == 0
@@ -54,10 +54,10 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
     }
 
     /** The straight course that fits the places best. */
-    static MoonTrack straight(Companion expected, List<MoonFrame> frames, List<Found> places) {
+    public static MoonTrack straight(MoonOrShadow expected, List<MoonFrame> frames, List<SpotFit> places) {
         MoonTrack raw = new MoonTrack(expected, frames, places);
-        IntToDoubleFunction time =
-                i -> Companion.secondsSince(frames.get(0).mid(), frames.get(i).mid());
+        IntToDoubleFunction time = i ->
+                MoonOrShadow.secondsSince(frames.get(0).mid(), frames.get(i).mid());
         double w = raw.sum(i -> 1);
         double wt = raw.sum(time);
         double wtt = raw.sum(i -> time.applyAsDouble(i) * time.applyAsDouble(i));
@@ -67,17 +67,17 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
         }
         SkyPoint at = raw.off(i -> (wtt - wt * time.applyAsDouble(i)) / det);
         SkyPoint rate = raw.off(i -> (w * time.applyAsDouble(i) - wt) / det);
-        Companion.Course more = Companion.Course.straight(frames.get(0).mid(), at, rate);
+        MoonOrShadow.Course more = MoonOrShadow.Course.straight(frames.get(0).mid(), at, rate);
         return new MoonTrack(expected.on(utc -> expected.at(utc).plus(more.at(utc))), frames, places);
     }
 
     /** The course against disks that lie elsewhere. */
-    MoonTrack against(List<FittedDisk> disks) {
+    public MoonTrack against(List<FittedDisk> disks) {
         List<MoonFrame> other = new ArrayList<>();
-        List<Found> there = new ArrayList<>();
+        List<SpotFit> there = new ArrayList<>();
         for (int i = 0; i < frames.size(); i++) {
             MoonFrame frame = frames.get(i);
-            Found found = places.get(i);
+            SpotFit found = places.get(i);
             other.add(frame.with(disks.get(i)));
             there.add(
                     found == null
@@ -88,31 +88,31 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
     }
 
     /** The course through other fits: one that a theory told is moved as a whole. */
-    MoonTrack through(List<Found> other) {
+    public MoonTrack through(List<SpotFit> other) {
         return companion.name().isPresent() ? moved(companion, frames, other) : straight(companion, frames, other);
     }
 
-    MoonTrack on(List<MoonFrame> other) {
+    public MoonTrack on(List<MoonFrame> other) {
         return new MoonTrack(companion, other, places);
     }
 
-    MoonTrack sized(Companion other) {
+    public MoonTrack sized(MoonOrShadow other) {
         return new MoonTrack(other, frames, places);
     }
 
     /** Frames that hold it. */
-    int[] held() {
+    public int[] held() {
         return IntStream.range(0, frames.size())
                 .filter(i -> places.get(i) != null)
                 .toArray();
     }
 
     /** Frames that show it plainly, so that its place counts. */
-    int[] plain() {
+    public int[] plain() {
         return IntStream.of(held()).filter(i -> plain(places.get(i))).toArray();
     }
 
-    boolean plain(Found found) {
+    public boolean plain(SpotFit found) {
         return found.explained() > PLAIN && Math.abs(found.contrast(companion.shadow())) > LEAST_CONTRAST;
     }
 
@@ -122,7 +122,7 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
     }
 
     /** Rms distance of the plain places from the course, pixels. */
-    double offPx() {
+    public double offPx() {
         return scatterPx(IntStream.of(plain()).mapToObj(this::off).toList());
     }
 
@@ -133,7 +133,7 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
      * @param epoch how the globe stands at the epoch
      * @param rotations how far it turns from there to each frame
      */
-    boolean turns(View epoch, List<Rotation> rotations) {
+    public boolean turns(View epoch, List<Rotation> rotations) {
         List<SkyPoint> carried = new ArrayList<>();
         for (int i : plain()) {
             carried.add(carried(
@@ -152,7 +152,7 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
     }
 
     /** Whether it was seen for longer than a moon's course is straight. */
-    boolean takesTooLong() {
+    public boolean takesTooLong() {
         double[] seconds = seconds();
         return seconds.length > 0 && seconds[seconds.length - 1] - seconds[0] > LONGEST_S;
     }
@@ -163,7 +163,7 @@ record MoonTrack(Companion companion, List<MoonFrame> frames, List<Found> places
     }
 
     private double second(int frame) {
-        return Companion.secondsSince(frames.get(0).mid(), frames.get(frame).mid());
+        return MoonOrShadow.secondsSince(frames.get(0).mid(), frames.get(frame).mid());
     }
 
     /** How many instants that are well apart the plain places have. */

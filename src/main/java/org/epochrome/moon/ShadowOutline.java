@@ -2,7 +2,7 @@ package org.epochrome.moon;
 
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
-import org.epochrome.image.Ellipse;
+import org.epochrome.image.blur.Ellipse;
 
 /**
  * The outline of a shadow as it is seen. It is round across the sunlight; on the surface, taken for the plane that touches the globe

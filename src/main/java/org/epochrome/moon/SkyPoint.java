@@ -6,20 +6,20 @@ package org.epochrome.moon;
  * @param side at right angles to the projected pole, towards growing east longitude
  * @param pole along the projected north pole
  */
-record SkyPoint(double side, double pole) {
-    SkyPoint plus(SkyPoint other) {
+public record SkyPoint(double side, double pole) {
+    public SkyPoint plus(SkyPoint other) {
         return new SkyPoint(side + other.side, pole + other.pole);
     }
 
-    SkyPoint minus(SkyPoint other) {
+    public SkyPoint minus(SkyPoint other) {
         return new SkyPoint(side - other.side, pole - other.pole);
     }
 
-    SkyPoint times(double factor) {
+    public SkyPoint times(double factor) {
         return new SkyPoint(factor * side, factor * pole);
     }
 
-    double length() {
+    public double length() {
         return Math.hypot(side, pole);
     }
 }

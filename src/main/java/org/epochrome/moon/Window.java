@@ -8,8 +8,8 @@ package org.epochrome.moon;
  * @param width pixels
  * @param height pixels
  */
-record Window(int left, int top, int width, int height) {
-    static Window around(MoonFrame frame, Companion companion, double reachPx) {
+public record Window(int left, int top, int width, int height) {
+    public static Window around(MoonFrame frame, MoonOrShadow companion, double reachPx) {
         SkyPoint place = companion.at(frame.mid());
         double x = frame.x(place);
         double y = frame.y(place);

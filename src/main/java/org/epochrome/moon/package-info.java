@@ -1,2 +1,2 @@
-/** Moons and their shadows: where they stand, found in frames, taken out, and laid where they stand at the epoch. */
+/** Moons and their shadows: where they stand and how they look. */
 package org.epochrome.moon;

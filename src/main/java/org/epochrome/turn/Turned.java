@@ -1,7 +1,7 @@
 package org.epochrome.turn;
 
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Smear;
 
 /**
  * A frame as it would have looked at the epoch, on the output's pixels.

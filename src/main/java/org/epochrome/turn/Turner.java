@@ -8,7 +8,7 @@ import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
 import org.epochrome.disk.ZonalDarkening;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Spline;
+import org.epochrome.image.blur.Spline;
 import org.epochrome.job.Progress;
 import org.epochrome.job.Rows;
 
@@ -65,7 +65,8 @@ public final class Turner {
     }
 
     /** What does not depend on the epoch. */
-    private record Prepared(Spline moved, Spline ratio, Veil veil, Gaps gaps, Optional<Calibration> calibration) {
+    private record Prepared(
+            Spline moved, Spline ratio, RingAttenuation veil, Gaps gaps, Optional<Calibration> calibration) {
         /** Whether the frame shows a place. */
         boolean shows(double column, double row) {
             return moved.contains(column, row)
@@ -91,7 +92,7 @@ public final class Turner {
     }
 
     /** What depends only on how the body stands at the epoch, not on how far its surface turns. */
-    private record Target(Globe globe, Disk disk, int width, int height, Veil veil) {
+    private record Target(Globe globe, Disk disk, int width, int height, RingAttenuation veil) {
         boolean is(View to, int columns, int lines) {
             return globe.equals(to.globe()) && disk.equals(to.disk()) && width == columns && height == lines;
         }
@@ -132,7 +133,7 @@ public final class Turner {
      */
     public Turned turn(View to, int width, int height, int top, int rows, Rotation rotation, Progress progress) {
         Prepared then = prepared(progress);
-        Veil now = veil(to, width, height);
+        RingAttenuation now = veil(to, width, height);
         progress.check();
         Plane picture = new Plane(width, rows);
         Plane trust = new Plane(width, rows);
@@ -148,7 +149,8 @@ public final class Turner {
     private synchronized Prepared prepared(Progress progress) {
         if (prepared == null) {
             Plane light = lightAboveSky();
-            Veil veil = Veil.of(from, fitted.rings(), fitted.shading(), frame.width(), frame.height());
+            RingAttenuation veil =
+                    RingAttenuation.of(from, fitted.rings(), fitted.shading(), frame.width(), frame.height());
             progress.check();
             Gaps gaps = Gaps.of(light);
             Plane ratio = ratio(light, veil);
@@ -161,11 +163,15 @@ public final class Turner {
         return prepared;
     }
 
-    private synchronized Veil veil(View to, int width, int height) {
+    private synchronized RingAttenuation veil(View to, int width, int height) {
         if (target == null || !target.is(to, width, height)) {
             Shading shading = fitted.shading().carried(from.disk(), to.disk());
             target = new Target(
-                    to.globe(), to.disk(), width, height, Veil.of(to, fitted.rings(), shading, width, height));
+                    to.globe(),
+                    to.disk(),
+                    width,
+                    height,
+                    RingAttenuation.of(to, fitted.rings(), shading, width, height));
         }
         return target.veil;
     }
@@ -180,7 +186,7 @@ public final class Turner {
     }
 
     /** The light of the globe alone against its shading. */
-    private static Plane ratio(Plane light, Veil veil) {
+    private static Plane ratio(Plane light, RingAttenuation veil) {
         Plane ratio = new Plane(light.width(), light.height());
         for (int i = 0; i < ratio.data().length; i++) {
             float globe = light.data()[i] - veil.rings().data()[i];
@@ -190,7 +196,7 @@ public final class Turner {
     }
 
     /** How the frame's light differs from its shading, by the clear part of the globe. */
-    private Calibration calibration(Plane ratio, Veil veil) {
+    private Calibration calibration(Plane ratio, RingAttenuation veil) {
         ZonalDarkening.Sums sums = new ZonalDarkening.Sums();
         places(
                 ratio,
@@ -217,7 +223,7 @@ public final class Turner {
         void take(double latitude, double incidence, double emission, double shade, double logarithm);
     }
 
-    private void places(Plane ratio, Veil veil, double leastEmission, Place each) {
+    private void places(Plane ratio, RingAttenuation veil, double leastEmission, Place each) {
         for (int y = 0; y < ratio.height(); y++) {
             for (int x = 0; x < ratio.width(); x++) {
                 double pole = from.pole(x, y);
@@ -243,7 +249,14 @@ public final class Turner {
     }
 
     private void turnRow(
-            int outputRow, int top, View to, Rotation rotation, Prepared then, Veil now, Plane picture, Plane trust) {
+            int outputRow,
+            int top,
+            View to,
+            Rotation rotation,
+            Prepared then,
+            RingAttenuation now,
+            Plane picture,
+            Plane trust) {
         int y = top + outputRow;
         double rigidBack = rotation.rigid() ? rotation.backRad(0) : 0;
         double rigidCos = Math.cos(rigidBack);
@@ -279,7 +292,7 @@ public final class Turner {
                     double thenRow = from.row(thenPole, thenY);
                     float shade = now.shade().at(x, y);
                     if (then.shows(thenColumn, thenRow)) {
-                        Veil veil = then.veil;
+                        RingAttenuation veil = then.veil;
                         double darker = Math.min(shade, nearest(veil.shade(), thenColumn, thenRow));
                         double clear = Math.min(now.clear().at(x, y), nearest(veil.clear(), thenColumn, thenRow));
                         carriedTrust = step(emission, GRAZING, CLEAR)

@@ -7,9 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Random;
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Pictures;
 import org.epochrome.image.Plane;
+import org.epochrome.image.blur.Gaussian;
 import org.epochrome.truth.TruthTable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -9,6 +9,9 @@ import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -43,6 +46,9 @@ class ArchitectureTest {
             "command",
             "desktop");
 
+    private static final int MOST_FILES = 20;
+    private static final int MOST_LINES = 2500;
+
     private static final JavaClasses CLASSES = new ClassFileImporter()
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
             .importPackages("org.epochrome");
@@ -75,6 +81,33 @@ class ArchitectureTest {
     @Test
     void packagesFormNoCircles() {
         slices().matching(ROOT + "(*)..").should().beFreeOfCycles().check(CLASSES);
+    }
+
+    /** Folders within a package do not depend on each other in circles either. */
+    @Test
+    void foldersFormNoCircles() {
+        slices().matching(ROOT + "(**)").should().beFreeOfCycles().check(CLASSES);
+    }
+
+    /** A reader keeps an overview of a folder that holds no more. */
+    @Test
+    void foldersStaySmall() throws IOException {
+        try (Stream<Path> found = Files.walk(Path.of("src/main/java"))) {
+            List<Path> folders = found.filter(Files::isDirectory).toList();
+            assertTrue(folders.size() > 50, "only " + folders.size() + " folders were found");
+            for (Path folder : folders) {
+                List<Path> sources;
+                try (Stream<Path> files = Files.list(folder)) {
+                    sources = files.filter(f -> f.toString().endsWith(".java")).toList();
+                }
+                long lines = 0;
+                for (Path source : sources) {
+                    lines += Files.readAllLines(source).size();
+                }
+                assertTrue(sources.size() <= MOST_FILES, folder + " holds " + sources.size() + " files");
+                assertTrue(lines <= MOST_LINES, folder + " holds " + lines + " lines");
+            }
+        }
     }
 
     @Test
@@ -154,7 +187,11 @@ class ArchitectureTest {
     void theModelOfTheDesktopNeedsNoWindow() {
         noClasses()
                 .that()
-                .resideInAPackage(ROOT + "desktop.bench..")
+                .resideInAnyPackage(
+                        ROOT + "desktop.state..",
+                        ROOT + "desktop.render..",
+                        ROOT + "desktop.recovery..",
+                        ROOT + "desktop.control..")
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage("javafx.scene..", "javafx.stage..", "javafx.application..", "atlantafx..")

@@ -9,6 +9,7 @@ import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.linear.LUDecomposition;
 import org.apache.commons.math3.linear.MatrixUtils;
 import org.apache.commons.math3.linear.RealMatrix;
+import org.epochrome.colour.finish.Finish;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.truth.TruthTable;

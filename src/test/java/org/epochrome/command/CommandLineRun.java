@@ -1,5 +1,7 @@
 package org.epochrome.command;
 
+import org.epochrome.command.terminal.StandardOutput;
+
 /** The command line as tests of other packages run it. */
 public final class CommandLineRun {
     private CommandLineRun() {}

@@ -9,6 +9,7 @@ import java.io.OutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.epochrome.command.terminal.StandardOutput;
 
 /**
  * A command line that was run, as a user sees it.
@@ -17,9 +18,9 @@ import java.util.List;
  * @param out standard output
  * @param err standard error
  */
-record Ran(int code, String out, String err) {
+public record Ran(int code, String out, String err) {
 
-    static Ran of(Object... args) {
+    public static Ran of(Object... args) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         Ran ran = onto(out, args);
         return new Ran(ran.code, out.toString(StandardCharsets.UTF_8), ran.err);
@@ -52,7 +53,7 @@ record Ran(int code, String out, String err) {
     }
 
     /** It failed with that code and said one sentence for each problem, in this order; each must hold the given words. */
-    void refuses(int expected, String... each) {
+    public void refuses(int expected, String... each) {
         assertEquals(expected, code, err);
         List<String> lines = err.lines().filter(line -> !isHint(line)).toList();
         assertEquals(each.length, lines.size(), err);
@@ -74,7 +75,7 @@ record Ran(int code, String out, String err) {
         return line.matches("'epochrome( \\w+)? --help' explains\\.");
     }
 
-    void succeeds() {
+    public void succeeds() {
         assertEquals(0, code, err);
         assertFalse(err.contains("at org."), err);
     }

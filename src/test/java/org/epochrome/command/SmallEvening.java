@@ -13,12 +13,12 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.stream.Stream;
-import org.epochrome.demo.BandSetting;
-import org.epochrome.demo.Camera;
-import org.epochrome.demo.Noise;
-import org.epochrome.demo.Scene;
-import org.epochrome.demo.Shot;
 import org.epochrome.demo.Surfaces;
+import org.epochrome.demo.scene.BandSetting;
+import org.epochrome.demo.scene.Camera;
+import org.epochrome.demo.scene.Noise;
+import org.epochrome.demo.scene.Scene;
+import org.epochrome.demo.scene.Shot;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.image.Band;
@@ -29,7 +29,7 @@ import org.epochrome.io.write.FrameWriter;
 import org.epochrome.time.RecordingSpan;
 
 /** Jupiter in three small frames, sound or spoilt. */
-final class SmallEvening {
+public final class SmallEvening {
     static final int SIDE = 160;
     static final Map<String, Integer> START_S = Map.of("R", 0, "G", 125, "B", 250);
 
@@ -38,7 +38,7 @@ final class SmallEvening {
 
     private final Path folder;
 
-    SmallEvening(Path folder) {
+    public SmallEvening(Path folder) {
         this.folder = folder;
     }
 
@@ -106,7 +106,7 @@ final class SmallEvening {
     }
 
     /** A sound frame. */
-    Path sound(String band) {
+    public Path sound(String band) {
         return frame("jupiter-" + band + ".fits", counts(band), cards(band));
     }
 

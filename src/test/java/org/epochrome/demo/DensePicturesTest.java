@@ -6,6 +6,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.epochrome.demo.scene.Camera;
+import org.epochrome.demo.world.AlbedoMap;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -6,6 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
+import org.epochrome.demo.scene.BandSetting;
+import org.epochrome.demo.scene.Camera;
+import org.epochrome.demo.scene.RingSystem;
+import org.epochrome.demo.scene.Scene;
+import org.epochrome.demo.world.AlbedoMap;
+import org.epochrome.demo.world.Surface;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
+import org.epochrome.demo.scene.Rendered;
 
 /** The demo's sessions and their true pictures, each made once for all tests. */
 public final class Shipped {

@@ -2,6 +2,7 @@ package org.epochrome.demo;
 
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import org.epochrome.demo.world.Surface;
 import org.epochrome.ephemeris.Body;
 
 /** Invented surfaces, each painted once for all tests: that takes as long as a session of small frames. */

@@ -18,7 +18,7 @@ import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.scene.transform.Transform;
 import javax.imageio.ImageIO;
-import org.epochrome.desktop.bench.Topic;
+import org.epochrome.desktop.state.Topic;
 import org.epochrome.desktop.view.Probe;
 import org.epochrome.ephemeris.Site;
 import org.epochrome.session.recipe.Place;

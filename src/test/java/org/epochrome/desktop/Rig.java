@@ -20,21 +20,21 @@ import javafx.scene.Scene;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.TextField;
 import javafx.stage.Stage;
-import org.epochrome.colour.Framing;
-import org.epochrome.colour.Look;
-import org.epochrome.desktop.bench.Bench;
-import org.epochrome.desktop.bench.Display;
-import org.epochrome.desktop.bench.Keeper;
-import org.epochrome.desktop.bench.Rehearsal;
-import org.epochrome.desktop.bench.Remembered;
-import org.epochrome.desktop.view.Choosers;
+import org.epochrome.colour.finish.Framing;
+import org.epochrome.colour.finish.Look;
+import org.epochrome.desktop.control.Preferences;
+import org.epochrome.desktop.control.SessionController;
+import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.render.Display;
+import org.epochrome.desktop.render.WarmUp;
+import org.epochrome.desktop.view.FileChoosers;
 import org.epochrome.desktop.view.Probe;
 import org.epochrome.desktop.view.Workbench;
 import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
+import org.epochrome.io.fits.FitsCard;
 import org.epochrome.io.identify.Conventions;
 import org.epochrome.io.read.DatedFrame;
-import org.epochrome.io.fits.FitsCard;
 import org.epochrome.io.read.FrameRequest;
 import org.epochrome.io.write.FrameWriter;
 import org.epochrome.session.recipe.Frames;
@@ -49,10 +49,10 @@ final class Rig {
         return thread;
     });
     private final ForkJoinPool quick = new ForkJoinPool(1);
-    private final Bench bench;
-    private final Keeper keeper;
+    private final Workspace bench;
+    private final SessionController keeper;
     private final Workbench workbench;
-    private final Remembered remembered;
+    private final Preferences remembered;
     private Path answer = Path.of("unset");
     private List<Path> opens = List.of();
 
@@ -61,10 +61,11 @@ final class Rig {
     }
 
     Rig(Path folder, Stage stage, double width, double height) {
-        bench = new Bench(background, quick, Platform::runLater);
-        remembered = new Remembered(folder);
-        keeper = new Keeper(bench, remembered, folder, "development", background, work -> {}, Platform::runLater);
-        workbench = new Workbench(bench, keeper, remembered, new Choosers() {
+        bench = new Workspace(background, quick, Platform::runLater);
+        remembered = new Preferences(folder);
+        keeper = new SessionController(
+                bench, remembered, folder, "development", background, work -> {}, Platform::runLater);
+        workbench = new Workbench(bench, keeper, remembered, new FileChoosers() {
             @Override
             public List<Path> open() {
                 return opens;
@@ -79,16 +80,16 @@ final class Rig {
         workbench.prepare();
     }
 
-    Bench bench() {
+    Workspace bench() {
         return bench;
     }
 
     /** As the window does when it opens. */
     void rehearse(Path folder) {
-        new Rehearsal(folder.resolve("rehearsal"), quick).run();
+        new WarmUp(folder.resolve("rehearsal"), quick).run();
     }
 
-    Keeper keeper() {
+    SessionController keeper() {
         return keeper;
     }
 
@@ -122,7 +123,7 @@ final class Rig {
         return workbench;
     }
 
-    Remembered remembered() {
+    Preferences remembered() {
         return remembered;
     }
 

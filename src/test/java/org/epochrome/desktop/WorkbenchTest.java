@@ -22,19 +22,19 @@ import javafx.scene.control.Labeled;
 import javafx.scene.input.KeyCode;
 import javafx.scene.text.Text;
 import org.epochrome.command.CommandLineRun;
-import org.epochrome.desktop.bench.Bench;
-import org.epochrome.desktop.bench.Draft;
-import org.epochrome.desktop.bench.Keeper;
-import org.epochrome.desktop.bench.Shown;
-import org.epochrome.desktop.bench.Topic;
+import org.epochrome.desktop.control.SessionController;
+import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.render.ScreenPicture;
+import org.epochrome.desktop.state.Draft;
+import org.epochrome.desktop.state.Topic;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.io.identify.Conventions;
 import org.epochrome.io.read.FrameRequest;
-import org.epochrome.session.sessionfile.CommandLineFormatter;
+import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.Frames;
 import org.epochrome.session.recipe.HeldDisk;
 import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.product.Session;
+import org.epochrome.session.sessionfile.CommandLineFormatter;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -133,16 +133,16 @@ class WorkbenchTest {
     private void looksOtherwise() throws Exception {
         robot.interact(() -> robot.lookup("#planet").query().requestFocus());
         robot.push(KeyCode.U);
-        awaitForm(Shown.Form.STRIP);
+        awaitForm(ScreenPicture.Form.STRIP);
         robot.push(KeyCode.U);
-        awaitForm(Shown.Form.SKY);
+        awaitForm(ScreenPicture.Form.SKY);
         click("#topic-framing");
-        awaitForm(Shown.Form.FRAMED);
+        awaitForm(ScreenPicture.Form.FRAMED);
         click("#topic-session");
-        awaitForm(Shown.Form.SKY);
+        awaitForm(ScreenPicture.Form.SKY);
     }
 
-    private void awaitForm(Shown.Form form) throws Exception {
+    private void awaitForm(ScreenPicture.Form form) throws Exception {
         await(
                 "the picture as " + form,
                 () -> bench().studio().shownProperty().get().orElseThrow().form() == form);
@@ -175,7 +175,8 @@ class WorkbenchTest {
                 "a mirrored frame",
                 () -> bench().draft().frames().get(0).saidMirrored().isPresent());
         assertTrue(
-                CommandLineFormatter.of(session()).stream().anyMatch(w -> w.matches("--mirrored-frame=.*first.fits=yes")),
+                CommandLineFormatter.of(session()).stream()
+                        .anyMatch(w -> w.matches("--mirrored-frame=.*first.fits=yes")),
                 "the command line says it too");
 
         robot.interact(() -> rig.type("#frame-encoding", "srgb"));
@@ -228,9 +229,9 @@ class WorkbenchTest {
 
     /** Works on a session in a window that ends without being asked. */
     private void leave(Body body) {
-        Bench other = new Bench(work -> {}, work -> {}, Runnable::run);
-        Keeper keeper =
-                new Keeper(other, rig.remembered(), folder, "development", Runnable::run, Runnable::run, Runnable::run);
+        Workspace other = new Workspace(work -> {}, work -> {}, Runnable::run);
+        SessionController keeper = new SessionController(
+                other, rig.remembered(), folder, "development", Runnable::run, Runnable::run, Runnable::run);
         List<FrameRequest> files = Stream.of("R", "G", "B")
                 .map(band -> FrameRequest.of(folder.resolve("frames").resolve("jupiter-" + band + ".fits")))
                 .toList();
@@ -285,7 +286,7 @@ class WorkbenchTest {
         return robot.lookup("#planet").query().getBoundsInLocal().getWidth();
     }
 
-    private Bench bench() {
+    private Workspace bench() {
         return rig.bench();
     }
 

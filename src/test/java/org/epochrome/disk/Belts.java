@@ -1,6 +1,6 @@
 package org.epochrome.disk;
 
-import org.epochrome.demo.AlbedoMap;
+import org.epochrome.demo.world.AlbedoMap;
 
 /** A surface with belts, zones and some ovals, quick to make. */
 public final class Belts {

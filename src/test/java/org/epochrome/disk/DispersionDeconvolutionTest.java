@@ -1,7 +1,5 @@
 package org.epochrome.disk;
 
-import org.epochrome.disk.fit.DiskFit;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -9,14 +7,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Arrays;
 import java.util.OptionalDouble;
 import java.util.Random;
-import org.epochrome.demo.Noise;
-import org.epochrome.demo.Rendered;
-import org.epochrome.demo.Surface;
 import org.epochrome.demo.Surfaces;
-import org.epochrome.demo.TrueDisk;
+import org.epochrome.demo.scene.Noise;
+import org.epochrome.demo.scene.Rendered;
+import org.epochrome.demo.scene.TrueDisk;
+import org.epochrome.demo.world.Surface;
+import org.epochrome.disk.fit.DiskFit;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Smear;
 import org.epochrome.job.Progress;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -119,7 +118,8 @@ class DispersionDeconvolutionTest {
         "HALF, 0.01, 0.8, 1",
         "HALF, 0.05, 1, 1.02"
     })
-    void sharpensDetailAndSparesTheLimb(DispersionDeconvolution.Extent extent, double noise, double mostDetail, double mostLimb) {
+    void sharpensDetailAndSparesTheLimb(
+            DispersionDeconvolution.Extent extent, double noise, double mostDetail, double mostLimb) {
         assertSharpened(JUPITER, extent, noise, mostDetail, mostLimb);
     }
 
@@ -133,7 +133,8 @@ class DispersionDeconvolutionTest {
     private static void assertSharpened(
             Drawn scene, DispersionDeconvolution.Extent extent, double noise, double mostDetail, double mostLimb) {
         Plane frame = scene.noisy(noise);
-        Plane restored = DispersionDeconvolution.of(frame, scene.fitted(frame), scene.portrait.globe(), noise, extent, Progress.NONE);
+        Plane restored = DispersionDeconvolution.of(
+                frame, scene.fitted(frame), scene.portrait.globe(), noise, extent, Progress.NONE);
         double detail = scene.error(restored, 0, 0.8) / scene.error(frame, 0, 0.8);
         double limb = scene.error(restored, 0.9, 1.1) / scene.error(frame, 0.9, 1.1);
         assertTrue(detail < mostDetail, "detail error is " + detail + " of what it was");
@@ -159,7 +160,8 @@ class DispersionDeconvolutionTest {
         for (int x = 40; x < 60; x++) {
             frame.set(x, 70, Float.NaN);
         }
-        Plane restored = DispersionDeconvolution.of(frame, fit, JUPITER.portrait.globe(), 0.008, DispersionDeconvolution.Extent.ALL, Progress.NONE);
+        Plane restored = DispersionDeconvolution.of(
+                frame, fit, JUPITER.portrait.globe(), 0.008, DispersionDeconvolution.Extent.ALL, Progress.NONE);
         for (int i = 0; i < frame.data().length; i++) {
             assertEquals(Float.isNaN(frame.data()[i]), Float.isNaN(restored.data()[i]));
         }

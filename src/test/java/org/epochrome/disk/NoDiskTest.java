@@ -1,23 +1,22 @@
 package org.epochrome.disk;
 
-import org.epochrome.disk.fit.DiskFit;
-import org.epochrome.disk.solve.BSpline;
-import org.epochrome.disk.start.DiskNotFound;
-import org.epochrome.disk.start.DiskStart;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.OptionalDouble;
 import java.util.Random;
-import org.epochrome.demo.Noise;
-import org.epochrome.demo.Rendered;
-import org.epochrome.demo.Surface;
-import org.epochrome.demo.TrueDisk;
+import org.epochrome.demo.scene.Noise;
+import org.epochrome.demo.scene.Rendered;
+import org.epochrome.demo.scene.TrueDisk;
+import org.epochrome.demo.world.Surface;
+import org.epochrome.disk.fit.DiskFit;
+import org.epochrome.disk.solve.BSpline;
+import org.epochrome.disk.start.DiskNotFound;
+import org.epochrome.disk.start.DiskStart;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Smear;
 import org.epochrome.job.Progress;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;

@@ -1,17 +1,16 @@
 package org.epochrome.disk;
 
-import org.epochrome.disk.fit.DiskFit;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.OptionalDouble;
-import org.epochrome.demo.Noise;
-import org.epochrome.demo.Rendered;
-import org.epochrome.demo.Surface;
+import org.epochrome.demo.scene.Noise;
+import org.epochrome.demo.scene.Rendered;
+import org.epochrome.demo.world.Surface;
+import org.epochrome.disk.fit.DiskFit;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Smear;
 import org.epochrome.job.Progress;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

@@ -1,8 +1,8 @@
 package org.epochrome.disk;
 
 import java.util.Random;
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
+import org.epochrome.image.blur.Gaussian;
 
 /**
  * A plain painter of Saturn for tests: each of 5 x 5 rays per pixel is followed in space through the rings' plane and the

@@ -3,7 +3,7 @@ package org.epochrome.disk;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Smear;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

@@ -1,14 +1,13 @@
 package org.epochrome.disk;
 
-import org.epochrome.disk.fit.DiskFit;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
+import org.epochrome.disk.fit.DiskFit;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Smear;
 import org.epochrome.job.Progress;
 import org.junit.jupiter.api.Test;
 

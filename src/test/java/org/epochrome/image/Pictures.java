@@ -20,7 +20,7 @@ public final class Pictures {
     }
 
     /** The picture as seen in a mirror: left and right swapped. */
-    static Plane mirrored(Plane plane) {
+    public static Plane mirrored(Plane plane) {
         Plane result = new Plane(plane.width(), plane.height());
         for (int y = 0; y < plane.height(); y++) {
             for (int x = 0; x < plane.width(); x++) {
@@ -31,7 +31,7 @@ public final class Pictures {
     }
 
     /** The picture turned by a quarter, counter-clockwise as displayed: what was right is on top. */
-    static Plane quarterTurned(Plane plane) {
+    public static Plane quarterTurned(Plane plane) {
         Plane result = new Plane(/* width= */ plane.height(), /* height= */ plane.width());
         for (int y = 0; y < plane.height(); y++) {
             for (int x = 0; x < plane.width(); x++) {

@@ -1,12 +1,5 @@
 package org.epochrome.io;
 
-import org.epochrome.io.file.AtomicFile;
-import org.epochrome.io.fits.FitsImage;
-import org.epochrome.io.fits.FitsWriter;
-import org.epochrome.io.write.AnimationWriter;
-import org.epochrome.io.write.FrameWriter;
-import org.epochrome.io.write.PictureWriter;
-
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryStream;
@@ -18,6 +11,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.epochrome.image.Plane;
+import org.epochrome.io.file.AtomicFile;
+import org.epochrome.io.fits.FitsImage;
+import org.epochrome.io.fits.FitsWriter;
+import org.epochrome.io.write.AnimationWriter;
+import org.epochrome.io.write.FrameWriter;
+import org.epochrome.io.write.PictureWriter;
 
 /**
  * A program that dies while it writes: it starts to write a large file by the writer that the name asks for, and halts its

@@ -1,9 +1,5 @@
 package org.epochrome.io;
 
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.head.FrameFile;
-import org.epochrome.io.read.FrameReader;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
@@ -18,6 +14,9 @@ import java.nio.file.StandardOpenOption;
 import java.time.Duration;
 import java.util.Random;
 import org.epochrome.image.Plane;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.head.FrameFile;
+import org.epochrome.io.read.FrameReader;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

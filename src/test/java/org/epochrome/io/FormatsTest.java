@@ -1,14 +1,5 @@
 package org.epochrome.io;
 
-import org.epochrome.io.file.OutputRefused;
-import org.epochrome.io.fits.FitsImage;
-import org.epochrome.io.fits.FitsTable;
-import org.epochrome.io.fits.FitsWriter;
-import org.epochrome.io.head.FrameFile;
-import org.epochrome.io.read.FrameReader;
-import org.epochrome.io.write.AnimationWriter;
-import org.epochrome.io.write.PictureWriter;
-
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -37,7 +28,15 @@ import nom.tam.fits.BasicHDU;
 import nom.tam.fits.BinaryTableHDU;
 import nom.tam.fits.Fits;
 import org.epochrome.image.Plane;
+import org.epochrome.io.file.OutputRefused;
+import org.epochrome.io.fits.FitsImage;
+import org.epochrome.io.fits.FitsTable;
+import org.epochrome.io.fits.FitsWriter;
+import org.epochrome.io.head.FrameFile;
+import org.epochrome.io.read.FrameReader;
+import org.epochrome.io.write.AnimationWriter;
 import org.epochrome.io.write.AnimationWriter.Still;
+import org.epochrome.io.write.PictureWriter;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

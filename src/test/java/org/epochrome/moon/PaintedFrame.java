@@ -12,32 +12,32 @@ import org.epochrome.disk.Shading;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Gaussian;
+import org.epochrome.image.blur.Smear;
 
 /** An even globe on which round spots are painted by counting samples, then blurred: no table of a spot's profile is used. */
-final class PaintedFrame {
-    static final double BLUR_PX = 1.1;
+public final class PaintedFrame {
+    public static final double BLUR_PX = 1.1;
     static final double BACKGROUND = 0.01;
-    static final double BRIGHTNESS = 0.8;
-    static final double RADIUS_PX = 60;
-    static final int SIDE = 190;
+    public static final double BRIGHTNESS = 0.8;
+    public static final double RADIUS_PX = 60;
+    public static final int SIDE = 190;
     private static final double NOISE = 0.002;
     private static final int FINE = 9;
 
     private final MoonFrame frame;
     private final Plane plane;
 
-    PaintedFrame(Body body, Instant mid, double driftX, double driftY) {
+    public PaintedFrame(Body body, Instant mid, double driftX, double driftY) {
         this(body, mid, driftX, driftY, Smear.NONE);
     }
 
-    PaintedFrame(Body body, Instant mid, double driftX, double driftY, Smear smear) {
+    public PaintedFrame(Body body, Instant mid, double driftX, double driftY, Smear smear) {
         this(body, mid, driftX, driftY, new Shading(0.95, BLUR_PX, smear));
     }
 
-    PaintedFrame(Body body, Instant mid, double driftX, double driftY, Shading shading) {
+    public PaintedFrame(Body body, Instant mid, double driftX, double driftY, Shading shading) {
         Aspect aspect = Ephemeris.aspect(body, mid, Optional.empty());
         Disk disk = new Disk(0.5 * SIDE + driftX, 0.5 * SIDE + driftY, RADIUS_PX, 17, false);
         FittedDisk fit =
@@ -49,21 +49,21 @@ final class PaintedFrame {
         }
     }
 
-    MoonFrame frame() {
+    public MoonFrame frame() {
         return frame;
     }
 
-    Plane plane() {
+    public Plane plane() {
         return plane;
     }
 
     /** Paints a moon of a brightness, 1 for the globe's brightest part. */
-    PaintedFrame moon(SkyPoint place, double radius, double brightness) {
+    public PaintedFrame moon(SkyPoint place, double radius, double brightness) {
         return spot(frame.x(place), frame.y(place), radius * RADIUS_PX, BACKGROUND + BRIGHTNESS * brightness, 0);
     }
 
     /** Paints a shadow that lets a part of the light through. */
-    PaintedFrame shadow(SkyPoint place, double radius, double through) {
+    public PaintedFrame shadow(SkyPoint place, double radius, double through) {
         return spot(frame.x(place), frame.y(place), radius * RADIUS_PX, (1 - through) * BACKGROUND, through);
     }
 
@@ -91,7 +91,7 @@ final class PaintedFrame {
         return this;
     }
 
-    PaintedFrame noisy(long seed) {
+    public PaintedFrame noisy(long seed) {
         Random random = new Random(seed);
         for (int i = 0; i < plane.data().length; i++) {
             plane.data()[i] += (float) (NOISE * random.nextGaussian());

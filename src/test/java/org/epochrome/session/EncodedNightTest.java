@@ -1,7 +1,5 @@
 package org.epochrome.session;
 
-import org.epochrome.session.combine.Combination;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -10,6 +8,7 @@ import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
+import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;

@@ -1,22 +1,21 @@
 package org.epochrome.session;
 
-import org.epochrome.session.combine.Combination;
-import org.epochrome.session.recipe.Alignment;
-import org.epochrome.session.recipe.Mirroring;
-import org.epochrome.session.recipe.Mount;
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.recipe.Setup;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.OptionalDouble;
-import org.epochrome.demo.Camera;
 import org.epochrome.demo.Surfaces;
+import org.epochrome.demo.scene.Camera;
 import org.epochrome.image.Band;
+import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.session.recipe.Alignment;
+import org.epochrome.session.recipe.Mirroring;
+import org.epochrome.session.recipe.Mount;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.recipe.Setup;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

@@ -1,13 +1,5 @@
 package org.epochrome.session;
 
-import org.epochrome.session.combine.Combination;
-import org.epochrome.session.recipe.Corrections;
-import org.epochrome.session.recipe.Mirroring;
-import org.epochrome.session.recipe.Mount;
-import org.epochrome.session.recipe.Place;
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.recipe.Setup;
-
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -20,14 +12,14 @@ import java.util.Random;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.epochrome.atmosphere.Air;
 import org.epochrome.atmosphere.Spectrum;
-import org.epochrome.demo.BandSetting;
-import org.epochrome.demo.Camera;
-import org.epochrome.demo.Noise;
-import org.epochrome.demo.Rendered;
-import org.epochrome.demo.Scene;
-import org.epochrome.demo.Shot;
-import org.epochrome.demo.Surface;
-import org.epochrome.demo.TrueDisk;
+import org.epochrome.demo.scene.BandSetting;
+import org.epochrome.demo.scene.Camera;
+import org.epochrome.demo.scene.Noise;
+import org.epochrome.demo.scene.Rendered;
+import org.epochrome.demo.scene.Scene;
+import org.epochrome.demo.scene.Shot;
+import org.epochrome.demo.scene.TrueDisk;
+import org.epochrome.demo.world.Surface;
 import org.epochrome.disk.DispersionDeconvolution;
 import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.Aspect;
@@ -37,9 +29,16 @@ import org.epochrome.ephemeris.Site;
 import org.epochrome.image.Band;
 import org.epochrome.image.Passband;
 import org.epochrome.image.Plane;
-import org.epochrome.io.read.DatedFrame;
 import org.epochrome.io.fits.FitsWriter;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.Mirroring;
+import org.epochrome.session.recipe.Mount;
+import org.epochrome.session.recipe.Place;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.recipe.Setup;
 import org.epochrome.time.RecordingSpan;
 
 /**

@@ -1,9 +1,5 @@
 package org.epochrome.session;
 
-import org.epochrome.session.combine.Combination;
-import org.epochrome.session.recipe.Corrections;
-import org.epochrome.session.recipe.Recipe;
-
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -12,14 +8,17 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
-import org.epochrome.demo.Camera;
+import org.epochrome.demo.scene.Camera;
 import org.epochrome.disk.Disk;
-import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.DispersionDeconvolution.Extent;
+import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Band;
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
+import org.epochrome.image.blur.Gaussian;
 import org.epochrome.moon.FoundMoon;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.Recipe;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

@@ -1,10 +1,5 @@
 package org.epochrome.session;
 
-import org.epochrome.session.combine.Combination;
-import org.epochrome.session.recipe.Alignment;
-import org.epochrome.session.recipe.PixelOffset;
-import org.epochrome.session.recipe.Recipe;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -16,14 +11,18 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.epochrome.align.Witness;
-import org.epochrome.demo.Camera;
-import org.epochrome.demo.Surface;
 import org.epochrome.demo.Surfaces;
+import org.epochrome.demo.scene.Camera;
+import org.epochrome.demo.world.Surface;
 import org.epochrome.image.Band;
 import org.epochrome.image.Passband;
 import org.epochrome.image.Plane;
-import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.session.LowNight.Evening;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.session.recipe.Alignment;
+import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.session.recipe.Recipe;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;

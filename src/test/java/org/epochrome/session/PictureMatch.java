@@ -3,7 +3,7 @@ package org.epochrome.session;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.QRDecomposition;
-import org.epochrome.demo.TrueDisk;
+import org.epochrome.demo.scene.TrueDisk;
 import org.epochrome.image.Plane;
 
 /**

@@ -1,8 +1,5 @@
 package org.epochrome.session;
 
-import org.epochrome.session.combine.Combination;
-import org.epochrome.session.recipe.Place;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -10,11 +7,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
-import org.epochrome.demo.AlbedoMap;
-import org.epochrome.demo.Surface;
 import org.epochrome.demo.Surfaces;
+import org.epochrome.demo.world.AlbedoMap;
+import org.epochrome.demo.world.Surface;
 import org.epochrome.image.Band;
 import org.epochrome.session.LowNight.Evening;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.recipe.Place;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;

@@ -1,8 +1,5 @@
 package org.epochrome.session;
 
-import org.epochrome.session.recipe.FramesRefused;
-import org.epochrome.session.sessionfile.SessionFile;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.params.provider.Arguments.arguments;
@@ -24,6 +21,8 @@ import java.util.stream.Stream;
 import org.epochrome.image.Plane;
 import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.write.FrameWriter;
+import org.epochrome.session.recipe.FramesRefused;
+import org.epochrome.session.sessionfile.SessionFile;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -1,9 +1,5 @@
 package org.epochrome.session;
 
-import org.epochrome.session.combine.Combination;
-import org.epochrome.session.preview.Preview;
-import org.epochrome.session.recipe.Recipe;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -15,12 +11,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.epochrome.colour.ColourCube;
-import org.epochrome.colour.Look;
-import org.epochrome.demo.SceneMoon;
-import org.epochrome.demo.TrueDisk;
+import org.epochrome.colour.finish.Look;
+import org.epochrome.demo.scene.SceneMoon;
+import org.epochrome.demo.scene.TrueDisk;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
 import org.epochrome.moon.FoundMoon;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.preview.Preview;
+import org.epochrome.session.recipe.Recipe;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

@@ -1,7 +1,5 @@
 package org.epochrome.session;
 
-import org.epochrome.session.recipe.Recipe;
-
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -9,6 +7,7 @@ import org.epochrome.demo.Surfaces;
 import org.epochrome.disk.DispersionDeconvolution;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
+import org.epochrome.session.recipe.Recipe;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;

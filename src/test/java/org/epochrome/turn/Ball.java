@@ -1,8 +1,8 @@
 package org.epochrome.turn;
 
 import org.epochrome.disk.Disk;
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
+import org.epochrome.image.blur.Gaussian;
 
 /**
  * A round, lit ball with one round spot, drawn by its own closed form: orthographic, Minnaert's law, every pixel the mean

@@ -3,12 +3,12 @@ package org.epochrome.turn;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.OptionalDouble;
-import org.epochrome.disk.fit.DiskFit;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.SaturnSketch;
 import org.epochrome.disk.View;
+import org.epochrome.disk.fit.DiskFit;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Smear;
 import org.epochrome.job.Progress;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

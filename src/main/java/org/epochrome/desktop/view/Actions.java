@@ -5,20 +5,21 @@ import java.util.List;
 import java.util.Optional;
 import javafx.scene.input.Clipboard;
 import javafx.scene.input.ClipboardContent;
-import org.epochrome.desktop.bench.Bench;
-import org.epochrome.desktop.bench.Keeper;
-import org.epochrome.session.sessionfile.CommandLineFormatter;
+import org.epochrome.desktop.control.SessionController;
+import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.style.Theme;
 import org.epochrome.session.product.Session;
+import org.epochrome.session.sessionfile.CommandLineFormatter;
 import org.epochrome.time.UtcText;
 
 /** What can be done with the session as a whole, wherever it was asked for. */
 final class Actions {
-    private final Bench bench;
-    private final Keeper keeper;
-    private final Choosers choosers;
+    private final Workspace bench;
+    private final SessionController keeper;
+    private final FileChoosers choosers;
     private final Workbench workbench;
 
-    Actions(Bench bench, Keeper keeper, Choosers choosers, Workbench workbench) {
+    Actions(Workspace bench, SessionController keeper, FileChoosers choosers, Workbench workbench) {
         this.bench = bench;
         this.keeper = keeper;
         this.choosers = choosers;
@@ -34,8 +35,9 @@ final class Actions {
         if (files.isEmpty()) {
             return;
         }
-        Optional<Path> session =
-                files.stream().filter(org.epochrome.session.sessionfile.SessionFile::isName).findFirst();
+        Optional<Path> session = files.stream()
+                .filter(org.epochrome.session.sessionfile.SessionFile::isName)
+                .findFirst();
         if (session.isPresent()) {
             workbench.guarded("Open another session", () -> keeper.open(session.get()));
         } else {
@@ -96,7 +98,8 @@ final class Actions {
         Optional<Session> session = bench.draft().session();
         if (session.isPresent()) {
             ClipboardContent content = new ClipboardContent();
-            content.putString("java -jar epochrome.jar " + CommandLineFormatter.line(CommandLineFormatter.of(session.get())));
+            content.putString(
+                    "java -jar epochrome.jar " + CommandLineFormatter.line(CommandLineFormatter.of(session.get())));
             Clipboard.getSystemClipboard().setContent(content);
             workbench.say("The command line that gives the same picture is on the clipboard.");
         }

@@ -5,8 +5,9 @@ import java.util.List;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
-import org.epochrome.desktop.bench.Bench;
-import org.epochrome.desktop.bench.Topic;
+import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.picture.Overlay;
+import org.epochrome.desktop.state.Topic;
 
 /** What keys do anywhere in the window; letters only where nobody types. */
 final class Shortcuts {
@@ -21,13 +22,13 @@ final class Shortcuts {
             KeyCode.DIGIT7,
             KeyCode.DIGIT8);
 
-    private final Bench bench;
+    private final Workspace bench;
     private final Workbench workbench;
     private final Actions actions;
     private final Viewer viewer;
-    private final Tools tools;
+    private final Toolbar tools;
 
-    Shortcuts(Bench bench, Workbench workbench, Actions actions, Viewer viewer, Tools tools) {
+    Shortcuts(Workspace bench, Workbench workbench, Actions actions, Viewer viewer, Toolbar tools) {
         this.bench = bench;
         this.workbench = workbench;
         this.actions = actions;

@@ -9,10 +9,11 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
-import org.epochrome.desktop.bench.Bench;
-import org.epochrome.desktop.bench.Keeper;
-import org.epochrome.desktop.bench.Shown;
-import org.epochrome.desktop.bench.Work;
+import org.epochrome.desktop.control.SessionController;
+import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.render.BackgroundWork;
+import org.epochrome.desktop.render.ScreenPicture;
+import org.epochrome.desktop.style.Numbers;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.evidence.LimbStrip;
 import org.epochrome.session.schedule.FrameOrientation;
@@ -24,14 +25,14 @@ final class StatusLine extends HBox {
     private final Label under = new Label();
     private final Label said = new Label();
 
-    StatusLine(Bench bench, Keeper keeper) {
+    StatusLine(Workspace bench, SessionController keeper) {
         getStyleClass().add("status-line");
         setAlignment(Pos.CENTER_LEFT);
         under.setId("under");
         said.setId("said");
         said.textProperty().bind(keeper.saidProperty());
         said.setMinWidth(0);
-        Work work = bench.studio().work();
+        BackgroundWork work = bench.studio().work();
         Label doing = new Label();
         doing.textProperty().bind(work.doingProperty());
         ProgressBar bar = new ProgressBar();
@@ -55,12 +56,12 @@ final class StatusLine extends HBox {
     }
 
     /** Says what lies at a pixel of the picture. */
-    void show(Optional<Shown> shown, RotationSystem system, double[] pixel) {
+    void show(Optional<ScreenPicture> shown, RotationSystem system, double[] pixel) {
         if (shown.isEmpty() || pixel == null) {
             under.setText("");
             return;
         }
-        Shown s = shown.get();
+        ScreenPicture s = shown.get();
         String colours = colours(s, pixel);
         if (s.strip().isPresent()) {
             LimbStrip.Place place = s.strip().get().at(pixel[0], pixel[1]);
@@ -86,7 +87,7 @@ final class StatusLine extends HBox {
     }
 
     /** The values of a pixel; nothing beside the picture. */
-    private static String colours(Shown s, double[] pixel) {
+    private static String colours(ScreenPicture s, double[] pixel) {
         int column = (int) Math.floor((pixel[0] + 0.5) / s.factor());
         int row = (int) Math.floor((pixel[1] + 0.5) / s.factor());
         if (column < 0 || row < 0 || column >= s.width() || row >= s.height()) {

@@ -8,11 +8,15 @@ import javafx.scene.effect.BlendMode;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.util.Duration;
-import org.epochrome.desktop.bench.Bench;
-import org.epochrome.desktop.bench.Display;
-import org.epochrome.desktop.bench.LimbHandles;
-import org.epochrome.desktop.bench.Shown;
-import org.epochrome.desktop.bench.Topic;
+import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.panel.DiskPanel;
+import org.epochrome.desktop.picture.OverlayPainter;
+import org.epochrome.desktop.picture.PlanetView;
+import org.epochrome.desktop.render.Display;
+import org.epochrome.desktop.render.ScreenPicture;
+import org.epochrome.desktop.state.LimbHandles;
+import org.epochrome.desktop.state.Topic;
+import org.epochrome.desktop.style.Palette;
 import org.epochrome.disk.Disk;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.io.read.DatedFrame;
@@ -23,7 +27,7 @@ final class Viewer extends StackPane {
     private static final List<Display> BANDS = List.of(Display.RED, Display.GREEN, Display.BLUE);
     private static final Duration BLINK = Duration.millis(700);
 
-    private final Bench bench;
+    private final Workspace bench;
     private final PlanetView view = new PlanetView();
     private final Timeline blink = new Timeline(new KeyFrame(BLINK, e -> next()));
     /** Makes the picture red too, where the theme is. */
@@ -31,7 +35,7 @@ final class Viewer extends StackPane {
 
     private Optional<DatedFrame> frameShown = Optional.empty();
 
-    Viewer(Bench bench) {
+    Viewer(Workspace bench) {
         this.bench = bench;
         getStyleClass().add("viewer");
         shade.getStyleClass().add("red-shade");
@@ -111,11 +115,11 @@ final class Viewer extends StackPane {
         });
     }
 
-    private List<Pencil.Vector> dispersion() {
+    private List<OverlayPainter.Vector> dispersion() {
         return bench.combination()
                 .map(c -> c.frames().stream()
                         .filter(f -> f.dispersion().isPresent())
-                        .map(f -> new Pencil.Vector(
+                        .map(f -> new OverlayPainter.Vector(
                                 f.exposure().band(), f.dispersion().get()))
                         .toList())
                 .orElse(List.of());
@@ -148,7 +152,7 @@ final class Viewer extends StackPane {
         bench.studio().setSplit(on);
     }
 
-    Optional<Shown> shown() {
+    Optional<ScreenPicture> shown() {
         return view.shown();
     }
 }

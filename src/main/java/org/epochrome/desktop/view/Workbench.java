@@ -21,31 +21,44 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-import org.epochrome.desktop.bench.Bench;
-import org.epochrome.desktop.bench.Keeper;
-import org.epochrome.desktop.bench.Remembered;
-import org.epochrome.desktop.bench.Topic;
+import org.epochrome.desktop.control.Preferences;
+import org.epochrome.desktop.control.SessionController;
+import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.panel.ColourPanel;
+import org.epochrome.desktop.panel.DetailPanel;
+import org.epochrome.desktop.panel.DiskPanel;
+import org.epochrome.desktop.panel.EvidencePanel;
+import org.epochrome.desktop.panel.FramePanel;
+import org.epochrome.desktop.panel.FramingPanel;
+import org.epochrome.desktop.panel.KeyList;
+import org.epochrome.desktop.panel.Panel;
+import org.epochrome.desktop.panel.SessionPanel;
+import org.epochrome.desktop.panel.ShiftPanel;
+import org.epochrome.desktop.panel.StartPage;
+import org.epochrome.desktop.picture.TimeRibbon;
+import org.epochrome.desktop.state.Topic;
+import org.epochrome.desktop.style.Theme;
 import org.kordamp.ikonli.feather.Feather;
 import org.kordamp.ikonli.javafx.FontIcon;
 
 /** The window's content: the planet in the middle, the time ribbon below, the side beside, the tools above. */
 public final class Workbench extends BorderPane {
-    private final Bench bench;
-    private final Keeper keeper;
-    private final Remembered remembered;
+    private final Workspace bench;
+    private final SessionController keeper;
+    private final Preferences remembered;
     private final Actions actions;
     private final Viewer viewer;
-    private final Tools tools;
-    private final Side side;
+    private final Toolbar tools;
+    private final SidePanel side;
     private final TimeRibbon ribbon;
     private final ShiftPanel shift;
     private final DetailPanel detail;
     private final VBox bars = new VBox();
-    private final Keys keys = new Keys();
+    private final KeyList keys = new KeyList();
     /** A frame around all while files are held over the window. */
     private final Region taking = new Region();
 
-    public Workbench(Bench bench, Keeper keeper, Remembered remembered, Choosers choosers) {
+    public Workbench(Workspace bench, SessionController keeper, Preferences remembered, FileChoosers choosers) {
         this.bench = bench;
         this.keeper = keeper;
         this.remembered = remembered;
@@ -56,12 +69,12 @@ public final class Workbench extends BorderPane {
         }
         actions = new Actions(bench, keeper, choosers, this);
         viewer = new Viewer(bench);
-        tools = new Tools(bench, actions, viewer);
+        tools = new Toolbar(bench, actions, viewer);
         ribbon = new TimeRibbon(bench);
         shift = new ShiftPanel(bench);
         detail = new DetailPanel(bench);
         StatusLine status = new StatusLine(bench, keeper);
-        new Pointing(bench, viewer.view(), shift, at -> status.show(viewer.shown(), viewer.system(), at));
+        new PointerInput(bench, viewer.view(), shift, at -> status.show(viewer.shown(), viewer.system(), at));
         Map<Topic, Panel> panels = new EnumMap<>(Topic.class);
         panels.put(Topic.SESSION, new SessionPanel(bench, remembered));
         panels.put(Topic.FRAME, new FramePanel(bench));
@@ -75,9 +88,9 @@ public final class Workbench extends BorderPane {
         taking.getStyleClass().add("taking");
         taking.setMouseTransparent(true);
         taking.setVisible(false);
-        Invitation invitation = new Invitation(bench, keeper, remembered, actions::open);
+        StartPage invitation = new StartPage(bench, keeper, remembered, actions::open);
         BorderPane middle = new BorderPane(new StackPane(viewer, invitation.scrolled()));
-        side = new Side(bench, panels);
+        side = new SidePanel(bench, panels);
         middle.setRight(side);
         setTop(new VBox(tools, bars));
         setCenter(new StackPane(middle, keys, taking));

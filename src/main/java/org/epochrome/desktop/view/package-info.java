@@ -1,2 +1,2 @@
-/** What the workbench looks like: the planet, the time ribbon, the side, the tools. */
+/** The window's content: what stands where, and what keys and the mouse do. */
 package org.epochrome.desktop.view;

@@ -1,14 +1,13 @@
 package org.epochrome.disk.fit;
 
-import org.epochrome.disk.model.Surroundings;
-import org.epochrome.disk.model.Unknowns;
-import org.epochrome.disk.solve.Skyline;
-
 import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.LUDecomposition;
 import org.apache.commons.math3.linear.RealVector;
+import org.epochrome.disk.model.Surroundings;
+import org.epochrome.disk.model.Unknowns;
+import org.epochrome.disk.solve.Skyline;
 
 /**
  * The wings next to the core of a blur, which a fit first leaves out: they hardly differ from a wider core, so that they are

@@ -1,5 +1,8 @@
 package org.epochrome.disk.fit;
 
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FitErrors;
 import org.epochrome.disk.FittedDisk;
@@ -17,14 +20,10 @@ import org.epochrome.disk.start.DiskNotFound;
 import org.epochrome.disk.start.DiskStart;
 import org.epochrome.disk.start.Levels;
 import org.epochrome.disk.start.LimbEdge;
-
-import java.util.Arrays;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
-import org.epochrome.image.SmearModel;
-import org.epochrome.image.Wings;
+import org.epochrome.image.blur.Smear;
+import org.epochrome.image.blur.SmearModel;
+import org.epochrome.image.blur.Wings;
 import org.epochrome.job.Progress;
 
 /**

@@ -1,5 +1,6 @@
 package org.epochrome.disk.fit;
 
+import java.util.Arrays;
 import org.epochrome.disk.BilinearShare;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
@@ -7,8 +8,6 @@ import org.epochrome.disk.RingLight;
 import org.epochrome.disk.Rings;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
-
-import java.util.Arrays;
 
 /**
  * The globe and its rings cut into small facets, in equatorial radii on the sky axes of the body: everything about the

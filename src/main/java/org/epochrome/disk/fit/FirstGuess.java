@@ -1,5 +1,6 @@
 package org.epochrome.disk.fit;
 
+import java.util.OptionalDouble;
 import org.epochrome.disk.AirFlattening;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
@@ -8,10 +9,8 @@ import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
 import org.epochrome.disk.model.LimbLawPrior;
 import org.epochrome.disk.start.DiskStart;
-
-import java.util.OptionalDouble;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Smear;
 
 /**
  * Where a fit starts: the disk whose model makes a patch of the size, place and direction that was found in the frame.

@@ -1,5 +1,6 @@
 package org.epochrome.disk.fit;
 
+import java.util.stream.IntStream;
 import org.epochrome.disk.FitErrors;
 import org.epochrome.disk.model.DiskModel;
 import org.epochrome.disk.model.PolarHaze;
@@ -7,8 +8,6 @@ import org.epochrome.disk.model.SmearPrior;
 import org.epochrome.disk.model.Unknowns;
 import org.epochrome.disk.solve.Skyline;
 import org.epochrome.disk.start.DiskNotFound;
-
-import java.util.stream.IntStream;
 import org.epochrome.job.Progress;
 
 /**
@@ -223,8 +222,7 @@ final class GaussNewtonFit {
             centreByRadius = held[Unknowns.RADIUS]
                     ? FitErrors.CentreByRadius.NONE
                     : new FitErrors.CentreByRadius(
-                            radius[Unknowns.X] / radius[Unknowns.RADIUS],
-                            radius[Unknowns.Y] / radius[Unknowns.RADIUS]);
+                            radius[Unknowns.X] / radius[Unknowns.RADIUS], radius[Unknowns.Y] / radius[Unknowns.RADIUS]);
         }
     }
 
@@ -276,8 +274,7 @@ final class GaussNewtonFit {
     /** Whether place and size move so little that a last move is as good as an error. */
     private boolean hardlyMoves(double[] move) {
         int first = model.markings().size();
-        return IntStream.rangeClosed(Unknowns.X, Unknowns.RADIUS)
-                .allMatch(i -> Math.abs(move[first + i]) < HARDLY_PX);
+        return IntStream.rangeClosed(Unknowns.X, Unknowns.RADIUS).allMatch(i -> Math.abs(move[first + i]) < HARDLY_PX);
     }
 
     private boolean settled(double[] move, double part) {

@@ -1,5 +1,8 @@
 package org.epochrome.disk.fit;
 
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FitErrors;
 import org.epochrome.disk.FittedDisk;
@@ -14,13 +17,9 @@ import org.epochrome.disk.model.Unknowns;
 import org.epochrome.disk.start.DiskNotFound;
 import org.epochrome.disk.start.DiskStart;
 import org.epochrome.disk.start.Levels;
-
-import java.util.Arrays;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
-import org.epochrome.image.Wings;
+import org.epochrome.image.blur.Smear;
+import org.epochrome.image.blur.Wings;
 import org.epochrome.job.Progress;
 
 /**

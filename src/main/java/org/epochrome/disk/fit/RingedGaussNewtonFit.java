@@ -6,7 +6,6 @@ import org.epochrome.disk.model.Samples;
 import org.epochrome.disk.model.Unknowns;
 import org.epochrome.disk.solve.Skyline;
 import org.epochrome.disk.start.DiskNotFound;
-
 import org.epochrome.job.Progress;
 
 /** Brings a {@link RingedModel} to its samples by Gauss and Newton's method, steps halved where they overshoot. */

@@ -1,5 +1,8 @@
 package org.epochrome.disk.fit;
 
+import java.util.Arrays;
+import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Rings;
 import org.epochrome.disk.View;
@@ -10,13 +13,9 @@ import org.epochrome.disk.model.Unknowns;
 import org.epochrome.disk.solve.Huber;
 import org.epochrome.disk.solve.Skyline;
 import org.epochrome.disk.solve.Slope;
-
-import java.util.Arrays;
-import java.util.function.UnaryOperator;
-import java.util.stream.IntStream;
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Gaussian;
+import org.epochrome.image.blur.Smear;
 
 /**
  * The forward model of Saturn at given parameters, compared with the samples: sky plus blurred globe (zones by latitude,

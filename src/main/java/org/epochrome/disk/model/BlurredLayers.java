@@ -1,8 +1,8 @@
 package org.epochrome.disk.model;
 
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
-import org.epochrome.image.RowRuns;
+import org.epochrome.image.blur.Gaussian;
+import org.epochrome.image.blur.RowRuns;
 
 /** The {@link Layers} of a disk's picture, blurred and smeared as far as they are asked for. */
 final class BlurredLayers {

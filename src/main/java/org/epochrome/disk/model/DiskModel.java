@@ -1,5 +1,7 @@
 package org.epochrome.disk.model;
 
+import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.epochrome.disk.BilinearShare;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
@@ -9,14 +11,11 @@ import org.epochrome.disk.solve.Huber;
 import org.epochrome.disk.solve.ObservationBatch;
 import org.epochrome.disk.solve.Skyline;
 import org.epochrome.disk.solve.Slope;
-
-import java.util.Arrays;
-import java.util.stream.IntStream;
 import org.epochrome.image.Plane;
-import org.epochrome.image.RowRuns;
-import org.epochrome.image.Smear;
-import org.epochrome.image.SmearModel;
-import org.epochrome.image.Wings;
+import org.epochrome.image.blur.RowRuns;
+import org.epochrome.image.blur.Smear;
+import org.epochrome.image.blur.SmearModel;
+import org.epochrome.image.blur.Wings;
 
 /**
  * The forward model of a disk at given parameters, compared with the samples: sky plus blurred (shading x markings).
@@ -100,19 +99,28 @@ public final class DiskModel {
      */
     Plane even() {
         double blurPx = Math.sqrt(shape[Unknowns.BLUR] * shape[Unknowns.BLUR] + BilinearShare.VARIANCE - Layers.PIXEL);
-        return new Shading(shape[Unknowns.MINNAERT], shape[Unknowns.BRIGHTENING], blurPx, smear, Wings.NONE).picture(view, width, height);
+        return new Shading(shape[Unknowns.MINNAERT], shape[Unknowns.BRIGHTENING], blurPx, smear, Wings.NONE)
+                .picture(view, width, height);
     }
 
     private BlurredLayers blurred() {
         if (blurred == null) {
-            double needed = markings.leastRadius() - (BEYOND_BLURS * shape[Unknowns.BLUR] + smear.farthestPx()) / shape[Unknowns.RADIUS];
+            double needed = markings.leastRadius()
+                    - (BEYOND_BLURS * shape[Unknowns.BLUR] + smear.farthestPx()) / shape[Unknowns.RADIUS];
             double most = mostRadius() + (Slope.REACH + 1) / shape[Unknowns.RADIUS];
             RowRuns runs = RowRuns.where(width, height, (x, y) -> {
                 double at = view.ellipticRadius(view.pole(x, y), view.side(x, y));
                 return at > needed && at < most;
             });
             Plane[] sharp = Layers.sharp(
-                    view, shape[Unknowns.MINNAERT], shape[Unknowns.BRIGHTENING], markings, coefficients, width, height, needed);
+                    view,
+                    shape[Unknowns.MINNAERT],
+                    shape[Unknowns.BRIGHTENING],
+                    markings,
+                    coefficients,
+                    width,
+                    height,
+                    needed);
             blurred = new BlurredLayers(sharp, shape[Unknowns.BLUR], shaped, runs);
         }
         return blurred;
@@ -203,7 +211,12 @@ public final class DiskModel {
 
     /** The disk on the samples' pixels. */
     public Disk disk() {
-        return new Disk(shape[Unknowns.X], shape[Unknowns.Y], shape[Unknowns.RADIUS], Math.toDegrees(shape[Unknowns.NORTH]), mirrored);
+        return new Disk(
+                shape[Unknowns.X],
+                shape[Unknowns.Y],
+                shape[Unknowns.RADIUS],
+                Math.toDegrees(shape[Unknowns.NORTH]),
+                mirrored);
     }
 
     /** Elliptic radius up to which pixels count. */

@@ -1,8 +1,7 @@
 package org.epochrome.disk.model;
 
 import org.epochrome.disk.Shading;
-
-import org.epochrome.image.Wings;
+import org.epochrome.image.blur.Wings;
 
 /**
  * How a spread function shows a long, sharp edge between a bright and a dark side. No optics and no air make the dark side

@@ -3,7 +3,6 @@ package org.epochrome.disk.model;
 import org.epochrome.disk.BilinearShare;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
-
 import org.epochrome.image.Plane;
 
 /**

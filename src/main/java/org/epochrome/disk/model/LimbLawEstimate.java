@@ -2,7 +2,6 @@ package org.epochrome.disk.model;
 
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
-
 import org.epochrome.image.Plane;
 
 /**

@@ -1,11 +1,10 @@
 package org.epochrome.disk.model;
 
+import java.util.Arrays;
 import org.epochrome.disk.View;
 import org.epochrome.disk.ZonalDarkening;
 import org.epochrome.disk.solve.BSpline;
 import org.epochrome.disk.solve.Skyline;
-
-import java.util.Arrays;
 
 /**
  * The markings of a globe as far as a disk fit needs them: the logarithm of a brightness factor, linear in its

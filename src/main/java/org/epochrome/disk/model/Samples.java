@@ -1,17 +1,16 @@
 package org.epochrome.disk.model;
 
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.function.IntToDoubleFunction;
 import org.epochrome.disk.BilinearShare;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.View;
 import org.epochrome.disk.start.DiskNotFound;
 import org.epochrome.disk.start.Levels;
-
-import java.util.Arrays;
-import java.util.BitSet;
-import java.util.function.IntToDoubleFunction;
 import org.epochrome.image.Binning;
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
+import org.epochrome.image.blur.Gaussian;
 
 /**
  * The part of a frame around its disk on coarser pixels, each the mean of {@code bin} by {@code bin} of the frame's, in
@@ -236,13 +235,15 @@ public record Samples(
 
     /** The blur on the coarse pixels, on top of that by their area. */
     public double blurInward(double blurPx) {
-        return Math.sqrt(
-                Math.max(0.1, blurPx * blurPx / (bin * bin) + softness * softness - BilinearShare.VARIANCE + Layers.PIXEL));
+        return Math.sqrt(Math.max(
+                0.1, blurPx * blurPx / (bin * bin) + softness * softness - BilinearShare.VARIANCE + Layers.PIXEL));
     }
 
     /** The blur in the frame. */
     public double blurOutward(double blurPx) {
-        return bin * Math.sqrt(Math.max(0.09, blurPx * blurPx - softness * softness + BilinearShare.VARIANCE - Layers.PIXEL));
+        return bin
+                * Math.sqrt(
+                        Math.max(0.09, blurPx * blurPx - softness * softness + BilinearShare.VARIANCE - Layers.PIXEL));
     }
 
     /** Variance of a coarse pixel of the given brightness. */

@@ -2,8 +2,7 @@ package org.epochrome.disk.model;
 
 import org.epochrome.disk.BilinearShare;
 import org.epochrome.disk.solve.Slope;
-
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Smear;
 
 /**
  * Derivatives of a blurred picture of a planet by its shape parameters, from the slopes of the picture itself: a Gaussian
@@ -58,8 +57,9 @@ public final class ShapeSlopes {
         double longer = along(moments[0], p);
         slopes[at + Unknowns.X] = -right;
         slopes[at + Unknowns.Y] = -down;
-        slopes[at + Unknowns.RADIUS] = -(dx * right + dy * down + (blur * blur + BilinearShare.VARIANCE) * laplacian - longer)
-                / shape[Unknowns.RADIUS];
+        slopes[at + Unknowns.RADIUS] =
+                -(dx * right + dy * down + (blur * blur + BilinearShare.VARIANCE) * laplacian - longer)
+                        / shape[Unknowns.RADIUS];
         slopes[at + Unknowns.NORTH] = dx * down - dy * right - across(moments[0], p);
         slopes[at + Unknowns.POLES] = poles(dx, dy, right, down, (blur * blur + BilinearShare.VARIANCE) * laplacian);
         slopes[at + Unknowns.MINNAERT] = darkening[p];

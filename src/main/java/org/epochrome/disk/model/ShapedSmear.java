@@ -1,7 +1,7 @@
 package org.epochrome.disk.model;
 
-import org.epochrome.image.Smear;
-import org.epochrome.image.SmearModel;
+import org.epochrome.image.blur.Smear;
+import org.epochrome.image.blur.SmearModel;
 
 /** The smear at some shape parameters of a fit, and how its copies move with them. */
 final class ShapedSmear {

@@ -1,10 +1,9 @@
 package org.epochrome.disk.model;
 
-import org.epochrome.disk.SkySlope;
-
 import java.util.Arrays;
+import org.epochrome.disk.SkySlope;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Wings;
+import org.epochrome.image.blur.Wings;
 
 /**
  * Light in the samples of a disk that is not the picture of its core: a sky with a slope, and the {@linkplain Wings wings} of

@@ -3,7 +3,6 @@ package org.epochrome.disk.model;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
 import org.epochrome.disk.ZonalDarkening;
-
 import org.epochrome.image.Plane;
 
 /** The belts of a globe as the inner part of its disk shows them: what the markings at the limb are expected to be. */
@@ -34,8 +33,7 @@ final class Zones {
                 double light = model.light(y * samples.data().width() + x);
                 if (!(light > LEAST_LIGHT)
                         || view.ellipticRadius(pole, side) > most
-                        || !Shading.law(
-                                view, pole, side, shape[Unknowns.MINNAERT], shape[Unknowns.BRIGHTENING], law)) {
+                        || !Shading.law(view, pole, side, shape[Unknowns.MINNAERT], shape[Unknowns.BRIGHTENING], law)) {
                     continue;
                 }
                 double depth = view.depth(pole, side);

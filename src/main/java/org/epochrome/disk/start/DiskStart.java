@@ -3,9 +3,9 @@ package org.epochrome.disk.start;
 import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.Locale;
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Plateau;
+import org.epochrome.image.blur.Gaussian;
+import org.epochrome.image.defect.Plateau;
 
 /**
  * The bright patch that a planet makes in a frame, by its moments: where a fit starts.

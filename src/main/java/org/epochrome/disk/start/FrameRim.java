@@ -1,9 +1,9 @@
 package org.epochrome.disk.start;
 
 import java.util.Arrays;
-import org.epochrome.image.Margins;
 import org.epochrome.image.Plane;
 import org.epochrome.image.ValueRange;
+import org.epochrome.image.defect.Margins;
 
 /**
  * What the rim of a frame, within borders that hold no sky, tells about the sky: mostly sky, but a halo may reach it, and the

@@ -1,12 +1,11 @@
 package org.epochrome.disk.start;
 
+import java.util.Arrays;
+import java.util.Optional;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
 import org.epochrome.disk.solve.Skyline;
-
-import java.util.Arrays;
-import java.util.Optional;
 import org.epochrome.image.Plane;
 
 /**

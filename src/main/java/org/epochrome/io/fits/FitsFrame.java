@@ -1,12 +1,5 @@
 package org.epochrome.io.fits;
 
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.head.FrameFormat;
-import org.epochrome.io.head.FrameHead;
-import org.epochrome.io.head.HeaderGeometry;
-import org.epochrome.io.head.ImageLimits;
-import org.epochrome.io.head.OpenedFrame;
-
 import java.io.BufferedInputStream;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -30,6 +23,12 @@ import nom.tam.fits.FitsException;
 import nom.tam.image.compression.hdu.CompressedImageHDU;
 import nom.tam.util.FitsOutputStream;
 import org.epochrome.image.Plane;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.head.FrameFormat;
+import org.epochrome.io.head.FrameHead;
+import org.epochrome.io.head.HeaderGeometry;
+import org.epochrome.io.head.ImageLimits;
+import org.epochrome.io.head.OpenedFrame;
 
 /** A FITS file whose first image has been found (FITS Standard 4.0; Pence et al. 2010 for its predecessor). */
 public final class FitsFrame implements OpenedFrame {

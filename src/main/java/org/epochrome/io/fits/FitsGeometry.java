@@ -1,14 +1,13 @@
 package org.epochrome.io.fits;
 
-import org.epochrome.io.head.FitsKeywords;
-import org.epochrome.io.head.HeaderGeometry;
-
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import org.epochrome.io.head.FitsKeywords;
+import org.epochrome.io.head.HeaderGeometry;
 
 /**
  * Reads scale, north and mirroring from a FITS header: from a linear celestial coordinate system (Greisen and Calabretta 2002,

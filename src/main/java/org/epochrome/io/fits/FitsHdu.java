@@ -1,8 +1,5 @@
 package org.epochrome.io.fits;
 
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.head.FitsKeywords;
-
 import java.io.ByteArrayOutputStream;
 import java.io.EOFException;
 import java.io.IOException;
@@ -13,6 +10,8 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import nom.tam.fits.HeaderCard;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.head.FitsKeywords;
 
 /**
  * The header of the first image in a FITS file and where its data begin. Walks the blocks itself and leaves single cards

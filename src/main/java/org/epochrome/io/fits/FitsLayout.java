@@ -1,9 +1,5 @@
 package org.epochrome.io.fits;
 
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.head.FitsKeywords;
-import org.epochrome.io.head.ImageLimits;
-
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -13,6 +9,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.epochrome.image.Plane;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.head.FitsKeywords;
+import org.epochrome.io.head.ImageLimits;
 
 /**
  * How the pixels of a FITS image lie in its data and what they mean (FITS Standard 4.0, sections 4.4.2.5, 5 and 7.1).

@@ -1,8 +1,5 @@
 package org.epochrome.io.fits;
 
-import org.epochrome.io.file.AtomicFile;
-import org.epochrome.io.file.OutputRefused;
-
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -17,6 +14,8 @@ import nom.tam.fits.HeaderCard;
 import nom.tam.fits.HeaderCardException;
 import nom.tam.fits.utilities.FitsCheckSum;
 import org.epochrome.image.Plane;
+import org.epochrome.io.file.AtomicFile;
+import org.epochrome.io.file.OutputRefused;
 
 /**
  * Writes linear images as FITS, with tables if wanted, with checksums (FITS Standard 4.0, sections 4.4.2.7 and appendix

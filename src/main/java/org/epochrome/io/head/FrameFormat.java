@@ -1,13 +1,12 @@
 package org.epochrome.io.head;
 
-import org.epochrome.io.file.FrameRefused;
-
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import org.epochrome.io.file.FrameRefused;
 
 /** The file formats that frames are read from. */
 public enum FrameFormat {

@@ -1,8 +1,7 @@
 package org.epochrome.io.head;
 
-import org.epochrome.io.file.FrameRefused;
-
 import java.nio.file.Path;
+import org.epochrome.io.file.FrameRefused;
 
 /** How large a frame may be. Checked before anything is allocated, so that a damaged header costs nothing. */
 public final class ImageLimits {

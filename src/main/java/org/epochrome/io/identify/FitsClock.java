@@ -1,8 +1,5 @@
 package org.epochrome.io.identify;
 
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.head.FitsKeywords;
-
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.nio.file.Path;
@@ -18,6 +15,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.head.FitsKeywords;
 
 /**
  * Reads single instants and durations from a FITS header in whichever form and time scale they are given (FITS Standard

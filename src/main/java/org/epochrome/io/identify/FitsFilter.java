@@ -1,9 +1,5 @@
 package org.epochrome.io.identify;
 
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.head.FitsKeywords;
-import org.epochrome.io.head.FrameHead;
-
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
@@ -11,6 +7,9 @@ import java.util.Optional;
 import java.util.Set;
 import org.epochrome.image.Band;
 import org.epochrome.image.Passband;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.head.FitsKeywords;
+import org.epochrome.io.head.FrameHead;
 import org.epochrome.io.identify.BandVocabulary.Meaning;
 
 /**

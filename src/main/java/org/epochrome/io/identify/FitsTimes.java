@@ -1,8 +1,5 @@
 package org.epochrome.io.identify;
 
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.head.FitsKeywords;
-
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -10,6 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.head.FitsKeywords;
 import org.epochrome.io.identify.FitsClock.Length;
 import org.epochrome.io.identify.FitsClock.Moment;
 import org.epochrome.time.RecordingSpan;

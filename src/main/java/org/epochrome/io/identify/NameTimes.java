@@ -1,7 +1,5 @@
 package org.epochrome.io.identify;
 
-import org.epochrome.io.file.FrameRefused;
-
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.nio.file.Path;
@@ -17,6 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.epochrome.io.file.FrameRefused;
 
 /**
  * Finds a timestamp in a file name: a year-first date, then a time of day, compact or with separators, to the minute, a

@@ -1,8 +1,5 @@
 package org.epochrome.io.identify;
 
-import org.epochrome.io.file.CsvTable;
-import org.epochrome.io.file.FrameRefused;
-
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.InvalidPathException;
@@ -17,6 +14,8 @@ import java.util.Optional;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.epochrome.image.Encoding;
+import org.epochrome.io.file.CsvTable;
+import org.epochrome.io.file.FrameRefused;
 
 /**
  * A table that tells band and times of frames: CSV with a header row, commas, semicolons or tabs between the cells,

@@ -1,13 +1,5 @@
 package org.epochrome.io.raster;
 
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.head.FitsKeywords;
-import org.epochrome.io.head.FrameFormat;
-import org.epochrome.io.head.FrameHead;
-import org.epochrome.io.head.HeaderGeometry;
-import org.epochrome.io.head.ImageLimits;
-import org.epochrome.io.head.OpenedFrame;
-
 import java.io.BufferedInputStream;
 import java.io.ByteArrayInputStream;
 import java.io.DataInputStream;
@@ -27,6 +19,13 @@ import javax.imageio.stream.FileImageInputStream;
 import javax.imageio.stream.ImageInputStream;
 import org.epochrome.image.Encoding;
 import org.epochrome.image.Plane;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.head.FitsKeywords;
+import org.epochrome.io.head.FrameFormat;
+import org.epochrome.io.head.FrameHead;
+import org.epochrome.io.head.HeaderGeometry;
+import org.epochrome.io.head.ImageLimits;
+import org.epochrome.io.head.OpenedFrame;
 
 /**
  * A PNG file whose chunks have all been checked, because the decoder of the JDK takes files that lack their end. The

@@ -1,12 +1,5 @@
 package org.epochrome.io.raster;
 
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.head.FitsKeywords;
-import org.epochrome.io.head.FrameFormat;
-import org.epochrome.io.head.FrameHead;
-import org.epochrome.io.head.HeaderGeometry;
-import org.epochrome.io.head.OpenedFrame;
-
 import com.twelvemonkeys.imageio.metadata.CompoundDirectory;
 import com.twelvemonkeys.imageio.metadata.Directory;
 import com.twelvemonkeys.imageio.metadata.Entry;
@@ -25,6 +18,12 @@ import javax.imageio.stream.FileImageInputStream;
 import javax.imageio.stream.ImageInputStream;
 import org.epochrome.image.Encoding;
 import org.epochrome.image.Plane;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.head.FitsKeywords;
+import org.epochrome.io.head.FrameFormat;
+import org.epochrome.io.head.FrameHead;
+import org.epochrome.io.head.HeaderGeometry;
+import org.epochrome.io.head.OpenedFrame;
 
 /** A TIFF file (TIFF 6.0, also BigTIFF) whose first page has been checked. */
 public final class TiffFrame implements OpenedFrame {

@@ -1,8 +1,5 @@
 package org.epochrome.io.raster;
 
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.head.ImageLimits;
-
 import com.twelvemonkeys.imageio.metadata.Directory;
 import com.twelvemonkeys.imageio.metadata.Entry;
 import com.twelvemonkeys.imageio.metadata.tiff.TIFF;
@@ -11,6 +8,8 @@ import java.lang.reflect.Array;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Map;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.head.ImageLimits;
 
 /**
  * How the pixels of a TIFF page are stored (TIFF 6.0, with the supplements on predictors). Only made for pages that can

@@ -1,12 +1,5 @@
 package org.epochrome.io.read;
 
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.head.FrameFile;
-import org.epochrome.io.head.FrameHead;
-import org.epochrome.io.identify.BandChoice;
-import org.epochrome.io.identify.SheetRow;
-import org.epochrome.io.identify.Timing;
-
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -15,6 +8,12 @@ import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Band;
 import org.epochrome.image.Encoding;
 import org.epochrome.image.Plane;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.head.FrameFile;
+import org.epochrome.io.head.FrameHead;
+import org.epochrome.io.identify.BandChoice;
+import org.epochrome.io.identify.SheetRow;
+import org.epochrome.io.identify.Timing;
 
 /**
  * A frame whose band and times are known and whose pixels are still in its file. Small, so that a session can hold any

@@ -1,13 +1,12 @@
 package org.epochrome.io.read;
 
-import org.epochrome.io.identify.Timing;
-
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
+import org.epochrome.io.identify.Timing;
 
 /**
  * One image made from one recording, with all that is known of it.

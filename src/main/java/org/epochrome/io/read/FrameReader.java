@@ -1,14 +1,5 @@
 package org.epochrome.io.read;
 
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.fits.FitsFrame;
-import org.epochrome.io.head.FrameFile;
-import org.epochrome.io.head.FrameFormat;
-import org.epochrome.io.head.FrameHead;
-import org.epochrome.io.head.OpenedFrame;
-import org.epochrome.io.raster.PngFrame;
-import org.epochrome.io.raster.TiffFrame;
-
 import java.io.EOFException;
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
@@ -18,6 +9,14 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.epochrome.image.Plane;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.fits.FitsFrame;
+import org.epochrome.io.head.FrameFile;
+import org.epochrome.io.head.FrameFormat;
+import org.epochrome.io.head.FrameHead;
+import org.epochrome.io.head.OpenedFrame;
+import org.epochrome.io.raster.PngFrame;
+import org.epochrome.io.raster.TiffFrame;
 
 /**
  * Reads frames from FITS (also gzipped or tile-compressed), TIFF and PNG files, recognised by their content. Whatever is

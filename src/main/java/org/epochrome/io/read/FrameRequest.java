@@ -1,10 +1,9 @@
 package org.epochrome.io.read;
 
-import org.epochrome.io.identify.SheetRow;
-
 import java.nio.file.Path;
 import java.util.Objects;
 import java.util.Optional;
+import org.epochrome.io.identify.SheetRow;
 
 /**
  * A frame that the user asks for, with what he says about it.

@@ -1,16 +1,5 @@
 package org.epochrome.io.read;
 
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.head.FrameHead;
-import org.epochrome.io.identify.BandChoice;
-import org.epochrome.io.identify.BandVocabulary;
-import org.epochrome.io.identify.FitsFilter;
-import org.epochrome.io.identify.FitsTimes;
-import org.epochrome.io.identify.NameClock;
-import org.epochrome.io.identify.NameTimes;
-import org.epochrome.io.identify.SheetRow;
-import org.epochrome.io.identify.Timing;
-
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -27,7 +16,17 @@ import java.util.stream.Stream;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Band;
 import org.epochrome.image.Passband;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.head.FrameHead;
+import org.epochrome.io.identify.BandChoice;
+import org.epochrome.io.identify.BandVocabulary;
 import org.epochrome.io.identify.BandVocabulary.Meaning;
+import org.epochrome.io.identify.FitsFilter;
+import org.epochrome.io.identify.FitsTimes;
+import org.epochrome.io.identify.NameClock;
+import org.epochrome.io.identify.NameTimes;
+import org.epochrome.io.identify.SheetRow;
+import org.epochrome.io.identify.Timing;
 
 /**
  * Finds out band, times and body of frames. For each the first of these counts: the sheet, an option (for the band), the

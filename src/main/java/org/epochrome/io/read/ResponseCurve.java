@@ -1,8 +1,5 @@
 package org.epochrome.io.read;
 
-import org.epochrome.io.file.CsvTable;
-import org.epochrome.io.file.FrameRefused;
-
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
@@ -11,6 +8,8 @@ import java.util.List;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.epochrome.atmosphere.Spectrum;
+import org.epochrome.io.file.CsvTable;
+import org.epochrome.io.file.FrameRefused;
 
 /**
  * A camera's response from a table: CSV with two columns, wavelength in nm and quantum efficiency (or transmission) in any

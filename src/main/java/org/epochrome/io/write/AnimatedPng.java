@@ -1,7 +1,5 @@
 package org.epochrome.io.write;
 
-import org.epochrome.io.fits.FitsWriter;
-
 import java.io.BufferedOutputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
@@ -16,6 +14,7 @@ import java.util.zip.CRC32;
 import java.util.zip.Deflater;
 import java.util.zip.DeflaterOutputStream;
 import org.epochrome.image.Plane;
+import org.epochrome.io.fits.FitsWriter;
 import org.epochrome.io.write.AnimationWriter.Still;
 
 /** Animated PNG, chunk by chunk (PNG Specification, third edition, W3C 2025): red, green, blue, 8 bits each, sRGB. */

@@ -1,10 +1,5 @@
 package org.epochrome.io.write;
 
-import org.epochrome.io.file.AtomicFile;
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.file.OutputRefused;
-import org.epochrome.io.fits.FitsWriter;
-
 import java.awt.image.BufferedImage;
 import java.awt.image.IndexColorModel;
 import java.io.IOException;
@@ -20,6 +15,10 @@ import javax.imageio.metadata.IIOMetadataNode;
 import javax.imageio.stream.FileImageOutputStream;
 import javax.imageio.stream.ImageOutputStream;
 import org.epochrome.image.Plane;
+import org.epochrome.io.file.AtomicFile;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.file.OutputRefused;
+import org.epochrome.io.fits.FitsWriter;
 import org.w3c.dom.Element;
 
 /**

@@ -1,7 +1,5 @@
 package org.epochrome.io.write;
 
-import org.epochrome.io.fits.FitsWriter;
-
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.time.ZoneOffset;
@@ -9,6 +7,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.epochrome.io.fits.FitsWriter;
 
 /**
  * The body of a JPEG's Exif segment (CIPA DC-008-2019, section 4): description, software, the time shown as

@@ -1,11 +1,5 @@
 package org.epochrome.io.write;
 
-import org.epochrome.io.file.AtomicFile;
-import org.epochrome.io.file.OutputRefused;
-import org.epochrome.io.fits.FitsCard;
-import org.epochrome.io.fits.FitsHdu;
-import org.epochrome.io.fits.FitsWriter;
-
 import java.awt.image.BufferedImage;
 import java.awt.image.WritableRaster;
 import java.io.IOException;
@@ -20,6 +14,11 @@ import javax.imageio.ImageWriter;
 import javax.imageio.stream.FileImageOutputStream;
 import javax.imageio.stream.ImageOutputStream;
 import org.epochrome.image.Plane;
+import org.epochrome.io.file.AtomicFile;
+import org.epochrome.io.file.OutputRefused;
+import org.epochrome.io.fits.FitsCard;
+import org.epochrome.io.fits.FitsHdu;
+import org.epochrome.io.fits.FitsWriter;
 
 /**
  * Writes frames as a capture program leaves them: grey, linear, 16-bit counts, as FITS (rows from the bottom up), TIFF

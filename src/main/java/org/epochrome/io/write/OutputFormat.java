@@ -1,11 +1,10 @@
 package org.epochrome.io.write;
 
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.file.OutputRefused;
-
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.file.OutputRefused;
 
 /** The file formats that results are written in, told by the suffix of the name. */
 public enum OutputFormat {

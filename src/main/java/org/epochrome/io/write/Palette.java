@@ -34,7 +34,7 @@ final class Palette {
     }
 
     /** The palette for some pictures. */
-    static Palette of(List<List<Plane>> pictures) {
+    public static Palette of(List<List<Plane>> pictures) {
         int[] counts = new int[LEVELS * LEVELS * LEVELS];
         for (List<Plane> picture : pictures) {
             for (int i = 0; i < picture.get(0).data().length; i++) {

@@ -1,8 +1,5 @@
 package org.epochrome.io.write;
 
-import org.epochrome.io.file.AtomicFile;
-import org.epochrome.io.file.OutputRefused;
-
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_ColorSpace;
 import java.awt.color.ICC_Profile;
@@ -30,6 +27,8 @@ import javax.imageio.stream.FileImageOutputStream;
 import javax.imageio.stream.ImageOutputStream;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 import org.epochrome.image.Plane;
+import org.epochrome.io.file.AtomicFile;
+import org.epochrome.io.file.OutputRefused;
 
 /**
  * Writes finished pictures, already encoded for display by the curve of sRGB: PNG and TIFF with 16 bits, JPEG with 8. The

@@ -1,7 +1,5 @@
 package org.epochrome.io.write;
 
-import org.epochrome.io.fits.FitsWriter;
-
 import java.io.IOException;
 import javax.imageio.ImageWriteParam;
 import javax.imageio.metadata.IIOMetadata;
@@ -9,6 +7,7 @@ import javax.imageio.plugins.tiff.BaselineTIFFTagSet;
 import javax.imageio.plugins.tiff.TIFFDirectory;
 import javax.imageio.plugins.tiff.TIFFField;
 import javax.imageio.plugins.tiff.TIFFTag;
+import org.epochrome.io.fits.FitsWriter;
 
 /** Puts the sRGB profile, the description and the time shown into a TIFF, and packs it by Deflate. */
 record TiffCaption(PictureWriter.Caption caption) implements PictureWriter.Labels {

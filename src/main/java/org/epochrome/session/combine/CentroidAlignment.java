@@ -1,11 +1,5 @@
 package org.epochrome.session.combine;
 
-import org.epochrome.session.recipe.PixelOffset;
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.register.LightCentre;
-import org.epochrome.session.register.Registration;
-import org.epochrome.session.schedule.Schedule;
-
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -15,7 +9,12 @@ import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Plane;
 import org.epochrome.session.combine.Combination.Quality;
+import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.register.LightCentre;
+import org.epochrome.session.register.Registration;
 import org.epochrome.session.register.Registration.Registered;
+import org.epochrome.session.schedule.Schedule;
 
 /**
  * The alignment of a simple stack, by the centroids of the frames' light. It replaces one by limb and detail that turns out

@@ -1,11 +1,5 @@
 package org.epochrome.session.combine;
 
-import org.epochrome.session.recipe.Exposure;
-import org.epochrome.session.recipe.PixelOffset;
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.register.Misalignment;
-import org.epochrome.session.schedule.RotationLaw;
-
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -17,13 +11,18 @@ import org.epochrome.align.Limb;
 import org.epochrome.align.Shift;
 import org.epochrome.align.Witness;
 import org.epochrome.colour.ColourCube;
-import org.epochrome.colour.Coverage;
-import org.epochrome.colour.FineBrightness;
+import org.epochrome.colour.merge.Coverage;
+import org.epochrome.colour.merge.FineBrightness;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Smear;
 import org.epochrome.moon.FoundMoon;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.register.Misalignment;
+import org.epochrome.session.schedule.RotationLaw;
 
 /**
  * What came out of a recipe.

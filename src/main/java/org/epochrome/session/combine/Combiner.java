@@ -1,5 +1,25 @@
 package org.epochrome.session.combine;
 
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReferenceArray;
+import java.util.function.IntFunction;
+import org.epochrome.colour.ColourCube;
+import org.epochrome.colour.merge.Coverage;
+import org.epochrome.colour.merge.FineBrightness;
+import org.epochrome.colour.merge.Merge.Merged;
+import org.epochrome.disk.Disk;
+import org.epochrome.disk.DispersionDeconvolution;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.View;
+import org.epochrome.image.Plane;
+import org.epochrome.image.defect.FrameDefects;
+import org.epochrome.job.Progress;
+import org.epochrome.moon.removal.Moons;
 import org.epochrome.session.compare.BandScale;
 import org.epochrome.session.compare.Details;
 import org.epochrome.session.locate.DecodedFit;
@@ -14,34 +34,13 @@ import org.epochrome.session.recipe.SessionRefused;
 import org.epochrome.session.register.NorthRefinement;
 import org.epochrome.session.register.PassbandCheck;
 import org.epochrome.session.register.Registration;
+import org.epochrome.session.register.Registration.Registered;
 import org.epochrome.session.schedule.AtmosphericDispersion;
 import org.epochrome.session.schedule.HeldDisks;
 import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
-
-import java.time.Instant;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.concurrent.atomic.AtomicReferenceArray;
-import java.util.function.IntFunction;
-import org.epochrome.colour.ColourCube;
-import org.epochrome.colour.Coverage;
-import org.epochrome.colour.FineBrightness;
-import org.epochrome.colour.Merge.Merged;
-import org.epochrome.disk.Disk;
-import org.epochrome.disk.FittedDisk;
-import org.epochrome.disk.DispersionDeconvolution;
-import org.epochrome.disk.View;
-import org.epochrome.image.Blemishes;
-import org.epochrome.image.Plane;
-import org.epochrome.job.Progress;
-import org.epochrome.moon.Moons;
-import org.epochrome.session.register.Registration.Registered;
 import org.epochrome.time.LeapSeconds;
 
 /** Runs a recipe: reads, fits, turns, registers and merges. */
@@ -49,8 +48,9 @@ public final class Combiner {
     /** Blur on the pixels on which detail is compared. */
     private static final double DETAIL_BLUR_PX = 1;
 
-    public static final String SUN_CAUTION = "The planet stood within 30 degrees of the Sun: never point optics near the Sun"
-            + " without the safeguards that its maker and your local rules ask for.";
+    public static final String SUN_CAUTION =
+            "The planet stood within 30 degrees of the Sun: never point optics near the Sun"
+                    + " without the safeguards that its maker and your local rules ask for.";
 
     private final Recipe recipe;
     private final Schedule schedule;
@@ -119,7 +119,8 @@ public final class Combiner {
                     i -> DispersionRemoval.of(
                             drawn.get(i), limbs.get(i), schedule.exposures().get(i), extent, progress));
         }
-        List<FittedDisk> found = limbs.stream().map(f -> DispersionDeconvolution.fit(f, extent)).toList();
+        List<FittedDisk> found =
+                limbs.stream().map(f -> DispersionDeconvolution.fit(f, extent)).toList();
         progress.doing("comparing detail");
         Details details = new Details(schedule, turning, planes, found, DETAIL_BLUR_PX);
         if (recipe.alignment().freeScale()) {
@@ -234,7 +235,7 @@ public final class Combiner {
 
     /** Reads a plane and keeps what was left out of it. */
     private Plane read(int index) {
-        Blemishes read = schedule.exposures().get(index).read();
+        FrameDefects read = schedule.exposures().get(index).read();
         blemishes.set(index, read.notes());
         return read.masked();
     }

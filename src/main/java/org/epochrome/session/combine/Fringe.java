@@ -1,15 +1,5 @@
 package org.epochrome.session.combine;
 
-import org.epochrome.session.compare.Comparison;
-import org.epochrome.session.compare.Details;
-import org.epochrome.session.recipe.PixelOffset;
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.register.LightCentre;
-import org.epochrome.session.register.Misalignment;
-import org.epochrome.session.register.Registration;
-import org.epochrome.session.schedule.Schedule;
-import org.epochrome.session.schedule.Turning;
-
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -26,6 +16,15 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
+import org.epochrome.session.compare.Comparison;
+import org.epochrome.session.compare.Details;
+import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.register.LightCentre;
+import org.epochrome.session.register.Misalignment;
+import org.epochrome.session.register.Registration;
+import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.Turning;
 
 /**
  * Measures how far the bands of the result lie off the reference frame's band, and how far they would in a simple stack.

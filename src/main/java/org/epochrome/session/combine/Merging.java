@@ -1,24 +1,23 @@
 package org.epochrome.session.combine;
 
-import org.epochrome.session.compare.FrameLight;
-import org.epochrome.session.schedule.Memory;
-import org.epochrome.session.schedule.Schedule;
-import org.epochrome.session.schedule.Turning;
-
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
-import org.epochrome.colour.Coverage;
-import org.epochrome.colour.Layer;
-import org.epochrome.colour.Merge;
-import org.epochrome.colour.Merge.Merged;
+import org.epochrome.colour.merge.Coverage;
+import org.epochrome.colour.merge.Layer;
+import org.epochrome.colour.merge.Merge;
+import org.epochrome.colour.merge.Merge.Merged;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
-import org.epochrome.moon.Moons;
+import org.epochrome.moon.removal.Moons;
+import org.epochrome.session.compare.FrameLight;
+import org.epochrome.session.schedule.Memory;
+import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.Turning;
 import org.epochrome.turn.Turned;
 
 /**

@@ -1,14 +1,5 @@
 package org.epochrome.session.combine;
 
-import org.epochrome.session.locate.DiskFinder;
-import org.epochrome.session.locate.MoonMasks;
-import org.epochrome.session.recipe.Exposure;
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.schedule.Memory;
-import org.epochrome.session.schedule.PlaneStore;
-import org.epochrome.session.schedule.Schedule;
-import org.epochrome.session.schedule.Turning;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntFunction;
@@ -20,10 +11,18 @@ import org.epochrome.image.Plane;
 import org.epochrome.io.head.FrameHead;
 import org.epochrome.job.Progress;
 import org.epochrome.moon.LimbZone;
-import org.epochrome.moon.MoonFinder;
 import org.epochrome.moon.MoonFrame;
 import org.epochrome.moon.MoonMask;
-import org.epochrome.moon.Moons;
+import org.epochrome.moon.removal.MoonFinder;
+import org.epochrome.moon.removal.Moons;
+import org.epochrome.session.locate.DiskFinder;
+import org.epochrome.session.locate.MoonMasks;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.schedule.Memory;
+import org.epochrome.session.schedule.PlaneStore;
+import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.Turning;
 
 /**
  * The disks, and the moons in front of and beside them. Moons at the limb or beside it would pass for wings, a wider blur or a

@@ -1,7 +1,7 @@
 package org.epochrome.session.combine;
 
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
+import org.epochrome.image.blur.Gaussian;
 
 /**
  * By how much blurred frames are off where the picture is finely detailed: the sharpest frame of a band, blurred as the

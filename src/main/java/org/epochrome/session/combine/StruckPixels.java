@@ -1,11 +1,5 @@
 package org.epochrome.session.combine;
 
-import org.epochrome.session.compare.FrameLight;
-import org.epochrome.session.schedule.Memory;
-import org.epochrome.session.schedule.PlaneStore;
-import org.epochrome.session.schedule.Schedule;
-import org.epochrome.session.schedule.Turning;
-
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -18,6 +12,11 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
+import org.epochrome.session.compare.FrameLight;
+import org.epochrome.session.schedule.Memory;
+import org.epochrome.session.schedule.PlaneStore;
+import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.Turning;
 import org.epochrome.turn.Rotation;
 
 /**

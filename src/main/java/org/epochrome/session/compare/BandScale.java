@@ -1,7 +1,5 @@
 package org.epochrome.session.compare;
 
-import org.epochrome.session.schedule.Schedule;
-
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -15,6 +13,7 @@ import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.job.Progress;
 import org.epochrome.session.compare.Details.Seen;
+import org.epochrome.session.schedule.Schedule;
 
 /**
  * Small differences of scale and direction between bands, as filters have that focus differently: the disks of each band are

@@ -1,7 +1,5 @@
 package org.epochrome.session.compare;
 
-import org.epochrome.session.schedule.Schedule;
-
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -15,6 +13,7 @@ import org.epochrome.align.Witness;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.job.Progress;
 import org.epochrome.session.compare.Details.Seen;
+import org.epochrome.session.schedule.Schedule;
 
 /**
  * Which details are compared with which: the exposure of each band nearest to the epoch with those of the other bands,

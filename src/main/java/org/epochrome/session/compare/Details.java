@@ -1,8 +1,5 @@
 package org.epochrome.session.compare;
 
-import org.epochrome.session.schedule.Schedule;
-import org.epochrome.session.schedule.Turning;
-
 import java.util.ArrayList;
 import java.util.List;
 import org.epochrome.align.Detail;
@@ -12,8 +9,10 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Shading;
 import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Smear;
 import org.epochrome.job.Progress;
+import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.Turning;
 import org.epochrome.session.schedule.Turning.CloseUp;
 import org.epochrome.turn.Turned;
 

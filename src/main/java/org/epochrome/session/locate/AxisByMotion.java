@@ -1,14 +1,5 @@
 package org.epochrome.session.locate;
 
-import org.epochrome.session.compare.Comparison;
-import org.epochrome.session.compare.Details;
-import org.epochrome.session.recipe.Exposure;
-import org.epochrome.session.recipe.Mirroring;
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.schedule.Memory;
-import org.epochrome.session.schedule.Schedule;
-import org.epochrome.session.schedule.Turning;
-
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -24,6 +15,14 @@ import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
+import org.epochrome.session.compare.Comparison;
+import org.epochrome.session.compare.Details;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.recipe.Mirroring;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.schedule.Memory;
+import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.Turning;
 
 /**
  * The direction of a body's axis from the motion of its detail, for bodies whose disk does not show it. The surface turns

@@ -1,8 +1,7 @@
 package org.epochrome.session.locate;
 
-import org.epochrome.session.recipe.Exposure;
-
 import org.epochrome.io.head.FrameHead;
+import org.epochrome.session.recipe.Exposure;
 
 /**
  * What took some of the frames: it is turned against the sky as it is, so their north angles are one.

@@ -1,9 +1,5 @@
 package org.epochrome.session.locate;
 
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.schedule.HeldDisks;
-import org.epochrome.session.schedule.Schedule;
-
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,6 +7,9 @@ import java.util.Locale;
 import java.util.Map;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.schedule.HeldDisks;
+import org.epochrome.session.schedule.Schedule;
 
 /** The north angle that the frames of one camera have in common. */
 final class CameraNorth {

@@ -2,10 +2,10 @@ package org.epochrome.session.locate;
 
 import java.util.OptionalDouble;
 import org.epochrome.disk.Disk;
-import org.epochrome.disk.fit.DiskFit;
-import org.epochrome.disk.start.DiskNotFound;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
+import org.epochrome.disk.fit.DiskFit;
+import org.epochrome.disk.start.DiskNotFound;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Encoding;
 import org.epochrome.image.Plane;

@@ -1,5 +1,18 @@
 package org.epochrome.session.locate;
 
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.function.IntFunction;
+import java.util.stream.IntStream;
+import org.epochrome.disk.Disk;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.fit.DiskFit;
+import org.epochrome.disk.start.DiskNotFound;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.image.Plane;
+import org.epochrome.image.blur.Smear;
+import org.epochrome.image.blur.SmearModel;
+import org.epochrome.job.Progress;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Recipe;
@@ -10,20 +23,6 @@ import org.epochrome.session.schedule.HeldDisks;
 import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Schedule;
-
-import java.util.List;
-import java.util.OptionalDouble;
-import java.util.function.IntFunction;
-import java.util.stream.IntStream;
-import org.epochrome.disk.Disk;
-import org.epochrome.disk.fit.DiskFit;
-import org.epochrome.disk.start.DiskNotFound;
-import org.epochrome.disk.FittedDisk;
-import org.epochrome.ephemeris.Aspect;
-import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
-import org.epochrome.image.SmearModel;
-import org.epochrome.job.Progress;
 
 /** Finds the disk in every exposure, and what the frames have in common: posture and plate scale. */
 public final class DiskFinder {
@@ -50,7 +49,8 @@ public final class DiskFinder {
         this(recipe, schedule, GivenMirroring.of(recipe, schedule), sky, memory);
     }
 
-    private DiskFinder(Recipe recipe, Schedule schedule, GivenMirroring said, AtmosphericDispersion sky, Memory memory) {
+    private DiskFinder(
+            Recipe recipe, Schedule schedule, GivenMirroring said, AtmosphericDispersion sky, Memory memory) {
         this.memory = memory;
         this.said = said;
         this.held = new HeldDisks(recipe, schedule);
@@ -79,7 +79,8 @@ public final class DiskFinder {
         List<FittedDisk> first = rough(planes, mirroring == Mirroring.YES, progress.part(0.1, 0.5));
         progress.at(0.5);
         progress.doing("finding how the frames lie");
-        List<ImageOrientation.Angle> angles = new ImageOrientation(recipe, schedule, said, mirroring, planes, first, memory, warnings)
+        List<ImageOrientation.Angle> angles = new ImageOrientation(
+                        recipe, schedule, said, mirroring, planes, first, memory, warnings)
                 .resolve(progress.part(0.5, 0.6));
         if (recipe.setup().mirroring() == Mirroring.AUTO
                 && angles.get(schedule.reference()).mirrored()) {
@@ -250,7 +251,12 @@ public final class DiskFinder {
     }
 
     private FittedDisk refit(
-            int index, ImageOrientation.Angle angle, OptionalDouble north, FittedDisk first, Plane plane, Progress progress) {
+            int index,
+            ImageOrientation.Angle angle,
+            OptionalDouble north,
+            FittedDisk first,
+            Plane plane,
+            Progress progress) {
         Exposure exposure = schedule.exposures().get(index);
         Disk posed = angle.on(first.disk());
         return guarded(index, () -> {

@@ -1,8 +1,5 @@
 package org.epochrome.session.locate;
 
-import org.epochrome.session.schedule.AtmosphericDispersion;
-import org.epochrome.session.schedule.Schedule;
-
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -11,12 +8,14 @@ import java.util.OptionalDouble;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.fit.DiskFit;
 import org.epochrome.disk.start.DiskNotFound;
-import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Plane;
 import org.epochrome.io.head.FrameHead;
 import org.epochrome.job.Progress;
+import org.epochrome.session.schedule.AtmosphericDispersion;
+import org.epochrome.session.schedule.Schedule;
 
 /**
  * Fits again what was fitted with an uncertain centre, or away from where the light's edge is steepest: from that edge, and

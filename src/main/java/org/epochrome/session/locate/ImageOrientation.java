@@ -1,13 +1,5 @@
 package org.epochrome.session.locate;
 
-import org.epochrome.session.recipe.Exposure;
-import org.epochrome.session.recipe.Mirroring;
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.schedule.GivenMirroring;
-import org.epochrome.session.schedule.Memory;
-import org.epochrome.session.schedule.Schedule;
-import org.epochrome.session.schedule.Turning;
-
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -23,6 +15,13 @@ import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.recipe.Mirroring;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.schedule.GivenMirroring;
+import org.epochrome.session.schedule.Memory;
+import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.Turning;
 
 /**
  * Which way up the frames are. A disk fit finds the direction of the axis but not which end is north, nor whether the

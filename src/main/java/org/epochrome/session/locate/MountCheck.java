@@ -1,14 +1,13 @@
 package org.epochrome.session.locate;
 
-import org.epochrome.session.recipe.Mount;
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.schedule.Schedule;
-
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
+import org.epochrome.session.recipe.Mount;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.schedule.Schedule;
 
 /** Whether the field turned from frame to frame as the mount that was named turns it. */
 final class MountCheck {
@@ -34,7 +33,8 @@ final class MountCheck {
      */
     Optional<String> warning(List<Integer> frames, List<FittedDisk> fits, double[] offDeg) {
         if (recipe.place().site().isEmpty()
-                || (ImageOrientation.ringsTellNorth(schedule.aspect()) && recipe.setup().mount() == Mount.EQUATORIAL)) {
+                || (ImageOrientation.ringsTellNorth(schedule.aspect())
+                        && recipe.setup().mount() == Mount.EQUATORIAL)) {
             return Optional.empty();
         }
         Mount other = recipe.setup().mount() == Mount.ALTAZ ? Mount.EQUATORIAL : Mount.ALTAZ;

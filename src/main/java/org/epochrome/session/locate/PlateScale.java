@@ -1,9 +1,5 @@
 package org.epochrome.session.locate;
 
-import org.epochrome.session.schedule.AtmosphericDispersion;
-import org.epochrome.session.schedule.HeldDisks;
-import org.epochrome.session.schedule.Schedule;
-
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -14,6 +10,9 @@ import java.util.OptionalDouble;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.io.head.FrameHead;
+import org.epochrome.session.schedule.AtmosphericDispersion;
+import org.epochrome.session.schedule.HeldDisks;
+import org.epochrome.session.schedule.Schedule;
 
 /**
  * The plate scale that frames of one camera share: one planet has one size. It is the weighted mean of what the disks show and
@@ -75,7 +74,8 @@ final class PlateScale {
 
     private void share(List<Integer> members, List<FittedDisk> fits, Size[] sizes, List<String> warnings) {
         double[] scales = members.stream()
-                .mapToDouble(i -> AtmosphericDispersion.arcsecPerPx(aspect(i), fits.get(i).disk()))
+                .mapToDouble(i ->
+                        AtmosphericDispersion.arcsecPerPx(aspect(i), fits.get(i).disk()))
                 .toArray();
         double[] doubts = members.stream()
                 .mapToDouble(i -> Math.hypot(

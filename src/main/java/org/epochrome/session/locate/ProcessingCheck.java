@@ -7,9 +7,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.epochrome.disk.Disk;
-import org.epochrome.disk.model.EdgeSpread;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
+import org.epochrome.disk.model.EdgeSpread;
 import org.epochrome.image.Plane;
 
 /** Whether frames look as if they had been processed before: sharpened, or encoded for a screen. */

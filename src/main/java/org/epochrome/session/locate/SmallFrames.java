@@ -1,10 +1,5 @@
 package org.epochrome.session.locate;
 
-import org.epochrome.session.schedule.Memory;
-import org.epochrome.session.schedule.PlaneStore;
-import org.epochrome.session.schedule.Schedule;
-import org.epochrome.session.schedule.Turning;
-
 import java.util.ArrayList;
 import java.util.List;
 import org.epochrome.align.Detail;
@@ -12,6 +7,10 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
+import org.epochrome.session.schedule.Memory;
+import org.epochrome.session.schedule.PlaneStore;
+import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.Turning;
 
 /** The exposures on few pixels, on which many postures can be tried. */
 final class SmallFrames {

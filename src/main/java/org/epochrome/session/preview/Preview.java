@@ -1,5 +1,35 @@
 package org.epochrome.session.preview;
 
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.epochrome.colour.ColourCube;
+import org.epochrome.colour.finish.BandLight;
+import org.epochrome.colour.finish.Framed;
+import org.epochrome.colour.finish.Framing;
+import org.epochrome.colour.finish.Look;
+import org.epochrome.colour.merge.FineBrightness;
+import org.epochrome.disk.Disk;
+import org.epochrome.disk.DispersionDeconvolution;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.Globe;
+import org.epochrome.disk.View;
+import org.epochrome.ephemeris.Aspect;
+import org.epochrome.image.Band;
+import org.epochrome.image.Binning;
+import org.epochrome.image.Plane;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.job.Progress;
+import org.epochrome.moon.removal.Moons;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.DispersionRemoval;
 import org.epochrome.session.combine.Merging;
@@ -22,37 +52,6 @@ import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
-
-import java.time.Instant;
-import java.util.ArrayList;
-import java.util.Collections;
-import java.util.Comparator;
-import java.util.IdentityHashMap;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Set;
-import java.util.stream.Collectors;
-import java.util.stream.IntStream;
-import java.util.stream.Stream;
-import org.epochrome.colour.BandLight;
-import org.epochrome.colour.ColourCube;
-import org.epochrome.colour.FineBrightness;
-import org.epochrome.colour.Framed;
-import org.epochrome.colour.Framing;
-import org.epochrome.colour.Look;
-import org.epochrome.disk.Disk;
-import org.epochrome.disk.FittedDisk;
-import org.epochrome.disk.Globe;
-import org.epochrome.disk.DispersionDeconvolution;
-import org.epochrome.disk.View;
-import org.epochrome.ephemeris.Aspect;
-import org.epochrome.image.Band;
-import org.epochrome.image.Binning;
-import org.epochrome.image.Plane;
-import org.epochrome.io.read.DatedFrame;
-import org.epochrome.job.Progress;
-import org.epochrome.moon.Moons;
 import org.epochrome.turn.Turner;
 
 /**
@@ -106,7 +105,8 @@ public final class Preview {
                         schedule,
                         fits,
                         extent);
-        this.fits = fits.stream().map(f -> DispersionDeconvolution.fit(f, extent)).toList();
+        this.fits =
+                fits.stream().map(f -> DispersionDeconvolution.fit(f, extent)).toList();
         this.view = new View(
                 Globe.of(schedule.aspect()), this.fits.get(schedule.reference()).disk());
         Plane reference = planes.get(schedule.reference());

@@ -1,12 +1,5 @@
 package org.epochrome.session.preview;
 
-import org.epochrome.session.recipe.Exposure;
-import org.epochrome.session.recipe.Frames;
-import org.epochrome.session.recipe.HeldDisk;
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.recipe.Setup;
-import org.epochrome.session.schedule.Schedule;
-
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Collections;
@@ -21,6 +14,12 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.recipe.Frames;
+import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.recipe.Setup;
+import org.epochrome.session.schedule.Schedule;
 
 /** Which frames of a session a quick picture is made from, and on how coarse pixels they are fitted. */
 final class QuickFrames {

@@ -1,7 +1,5 @@
 package org.epochrome.session.product;
 
-import org.epochrome.session.combine.Combination;
-
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -9,7 +7,8 @@ import org.epochrome.colour.ColourCube;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Starlet;
+import org.epochrome.image.blur.Starlet;
+import org.epochrome.session.combine.Combination;
 
 /**
  * How strong detail and noise are on the lit disk of a combination, scale by scale: what sharpening works on.

@@ -1,27 +1,26 @@
 package org.epochrome.session.product;
 
-import org.epochrome.session.combine.Combination;
-import org.epochrome.session.schedule.AtmosphericDispersion;
-
 import java.util.Comparator;
 import java.util.List;
-import org.epochrome.colour.BandLight;
 import org.epochrome.colour.ColourCube;
-import org.epochrome.colour.Finish;
-import org.epochrome.colour.Framed;
-import org.epochrome.colour.Framing;
 import org.epochrome.colour.Gains;
-import org.epochrome.colour.Look;
-import org.epochrome.colour.Sharpener;
+import org.epochrome.colour.finish.BandLight;
+import org.epochrome.colour.finish.Finish;
+import org.epochrome.colour.finish.Framed;
+import org.epochrome.colour.finish.Framing;
+import org.epochrome.colour.finish.Look;
+import org.epochrome.colour.finish.Sharpener;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Smear;
 import org.epochrome.job.Rows;
+import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.session.schedule.AtmosphericDispersion;
 
 /** From a combination to the finished picture: the linear cube stays as it is. */
 public final class Finishing {
@@ -33,8 +32,13 @@ public final class Finishing {
     /** The finished picture: display-encoded red, green and blue, and where its disk lies. */
     public static Framed picture(Combination c, Look look) {
         View view = new View(Globe.of(c.aspect()), c.disk());
-        List<Plane> shown =
-                asShot(c.seen(), view, c.recipe().body(), bands(c), AtmosphericDispersion.arcsecPerPx(c.aspect(), c.disk()), look);
+        List<Plane> shown = asShot(
+                c.seen(),
+                view,
+                c.recipe().body(),
+                bands(c),
+                AtmosphericDispersion.arcsecPerPx(c.aspect(), c.disk()),
+                look);
         if (look.framing().equals(Framing.AS_SHOT)) {
             return new Framed(shown, c.disk());
         }

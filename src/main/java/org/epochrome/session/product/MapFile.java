@@ -1,7 +1,5 @@
 package org.epochrome.session.product;
 
-import org.epochrome.session.combine.Combination;
-
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -9,19 +7,20 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.epochrome.colour.ColourCube;
-import org.epochrome.colour.Look;
+import org.epochrome.colour.finish.Look;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.image.Plane;
+import org.epochrome.io.file.OutputFolder;
+import org.epochrome.io.file.OutputRefused;
 import org.epochrome.io.fits.FitsCard;
 import org.epochrome.io.fits.FitsImage;
 import org.epochrome.io.fits.FitsWriter;
-import org.epochrome.io.file.OutputFolder;
 import org.epochrome.io.write.OutputFormat;
-import org.epochrome.io.file.OutputRefused;
 import org.epochrome.io.write.PictureWriter;
 import org.epochrome.map.GlobeMap;
 import org.epochrome.map.MapGrid;
+import org.epochrome.session.combine.Combination;
 
 /**
  * A file with the combined globe as a map, shading taken off, with its coverage: FITS (linear, with world coordinates) or
@@ -75,7 +74,8 @@ public record MapFile(Path file, OptionalInt width) {
     public void write(Combination c, Look look, boolean overwrite, String version) {
         RotationSystem system =
                 c.recipe().corrections().system().orElse(c.recipe().body().defaultSystem());
-        GlobeMap map = GlobeMap.of(ShadingRemoval.skin(c), MapGrid.of(c.aspect(), system, width.orElseGet(() -> width(c))));
+        GlobeMap map =
+                GlobeMap.of(ShadingRemoval.skin(c), MapGrid.of(c.aspect(), system, width.orElseGet(() -> width(c))));
         OutputFolder.make(file);
         if (OutputFormat.of(file) == OutputFormat.FITS) {
             writeFits(c, map, system, version, overwrite);

@@ -1,10 +1,5 @@
 package org.epochrome.session.product;
 
-import org.epochrome.session.combine.Combination;
-import org.epochrome.session.recipe.PixelOffset;
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.schedule.RotationLaw;
-
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -22,7 +17,11 @@ import org.epochrome.io.fits.FitsCard;
 import org.epochrome.io.fits.FitsTable;
 import org.epochrome.io.fits.FitsTable.Column;
 import org.epochrome.io.write.PictureWriter;
+import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.schedule.RotationLaw;
 import org.epochrome.time.RecordingSpan;
 import org.epochrome.time.UtcText;
 

@@ -1,8 +1,7 @@
 package org.epochrome.session.product;
 
+import org.epochrome.colour.finish.Look;
 import org.epochrome.session.recipe.Recipe;
-
-import org.epochrome.colour.Look;
 
 /**
  * All that a user chooses, as one value: what a session file holds.

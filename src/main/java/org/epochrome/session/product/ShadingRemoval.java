@@ -1,19 +1,18 @@
 package org.epochrome.session.product;
 
-import org.epochrome.session.combine.Combination;
-
-import org.epochrome.disk.DispersionDeconvolution;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import org.epochrome.disk.DispersionDeconvolution;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.map.BandLight;
-import org.epochrome.map.Skin;
+import org.epochrome.map.NormalisedSurface;
+import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
 
 /** Takes the shading off a combination's globe, with the light that its frames were fitted with; moons are not of it. */
@@ -22,8 +21,8 @@ public final class ShadingRemoval {
 
     private ShadingRemoval() {}
 
-    public static Skin skin(Combination c) {
-        return new Skin(
+    public static NormalisedSurface skin(Combination c) {
+        return new NormalisedSurface(
                 c.globe().planes(),
                 new View(Globe.of(c.aspect()), c.disk()),
                 c.recipe().assignment().colours().stream()
@@ -39,8 +38,10 @@ public final class ShadingRemoval {
                 .toList();
         List<BandLight.Part> parts = new ArrayList<>();
         for (FrameResult f : frames) {
-            parts.add(
-                    new BandLight.Part(DispersionDeconvolution.fit(f.limb(), c.recipe().corrections().unsmear()), f.weight()));
+            parts.add(new BandLight.Part(
+                    DispersionDeconvolution.fit(
+                            f.limb(), c.recipe().corrections().unsmear()),
+                    f.weight()));
         }
         FrameResult nearest = frames.stream()
                 .min(Comparator.comparing(

@@ -1,9 +1,5 @@
 package org.epochrome.session.product;
 
-import org.epochrome.session.combine.Combination;
-import org.epochrome.session.recipe.SessionRefused;
-import org.epochrome.session.schedule.Turning;
-
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -13,7 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.epochrome.colour.ColourCube;
-import org.epochrome.colour.Look;
+import org.epochrome.colour.finish.Look;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
@@ -21,11 +17,14 @@ import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.image.Plane;
-import org.epochrome.io.write.AnimationWriter;
 import org.epochrome.io.file.OutputFolder;
 import org.epochrome.io.file.OutputRefused;
+import org.epochrome.io.write.AnimationWriter;
 import org.epochrome.io.write.PictureWriter;
 import org.epochrome.map.TurningGlobe;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.recipe.SessionRefused;
+import org.epochrome.session.schedule.Turning;
 
 /**
  * A file that shows the combined globe turning: animated GIF or PNG.

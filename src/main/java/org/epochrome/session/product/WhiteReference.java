@@ -6,9 +6,9 @@ import java.util.Arrays;
 import java.util.List;
 import org.epochrome.colour.Gains;
 import org.epochrome.image.Plane;
+import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.head.FrameFile;
 import org.epochrome.io.read.FrameReader;
-import org.epochrome.io.file.FrameRefused;
 
 /**
  * Gains from something that is white in sunlight, recorded through the same filters, with the same ratios of exposure

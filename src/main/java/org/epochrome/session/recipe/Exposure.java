@@ -7,9 +7,9 @@ import org.epochrome.disk.AirFlattening;
 import org.epochrome.disk.Globe;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.Band;
-import org.epochrome.image.Blemishes;
 import org.epochrome.image.Encoding;
 import org.epochrome.image.Plane;
+import org.epochrome.image.defect.FrameDefects;
 import org.epochrome.io.read.DatedFrame;
 
 /**
@@ -59,9 +59,9 @@ public record Exposure(DatedFrame frame, int planeIndex, Band band, Aspect aspec
     }
 
     /** Its pixels as {@link #load} gives them, and what was left out of them. */
-    public Blemishes read() {
+    public FrameDefects read() {
         // Sought before an encoding is undone, which would stretch the grey levels.
-        Blemishes found = Blemishes.of(stored());
+        FrameDefects found = FrameDefects.of(stored());
         Encoding encoding = frame.encoding();
         if (!encoding.isLinear()) {
             float[] data = found.masked().data();

@@ -18,7 +18,11 @@ import org.epochrome.io.file.FrameRefused;
 public record FileMark(long bytes, String sha256) {
     private static final int BLOCK = 1 << 16;
 
-    /** @throws FrameRefused if the file cannot be read */
+    /**
+     * Reads the mark of a file.
+     *
+     * @throws FrameRefused if the file cannot be read
+     */
     public static FileMark of(Path file) {
         try (InputStream in = Files.newInputStream(file)) {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");

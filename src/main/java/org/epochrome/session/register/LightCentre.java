@@ -1,9 +1,8 @@
 package org.epochrome.session.register;
 
-import org.epochrome.session.recipe.PixelOffset;
-
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Plane;
+import org.epochrome.session.recipe.PixelOffset;
 
 /** Centre of a disk's light against its fitted centre: by this plain stacks are aligned. */
 public final class LightCentre {

@@ -1,16 +1,5 @@
 package org.epochrome.session.register;
 
-import org.epochrome.session.compare.Comparison;
-import org.epochrome.session.compare.Details;
-import org.epochrome.session.locate.AxisByMotion;
-import org.epochrome.session.locate.Camera;
-import org.epochrome.session.locate.ImageOrientation;
-import org.epochrome.session.recipe.Exposure;
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.schedule.HeldDisks;
-import org.epochrome.session.schedule.Schedule;
-import org.epochrome.session.schedule.Turning;
-
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -32,6 +21,16 @@ import org.epochrome.align.Witness;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.job.Progress;
+import org.epochrome.session.compare.Comparison;
+import org.epochrome.session.compare.Details;
+import org.epochrome.session.locate.AxisByMotion;
+import org.epochrome.session.locate.Camera;
+import org.epochrome.session.locate.ImageOrientation;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.schedule.HeldDisks;
+import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.Turning;
 
 /**
  * The north angles of bodies whose limb shows the axis, refined by the detail of frames over which the globe turned far

@@ -1,10 +1,5 @@
 package org.epochrome.session.register;
 
-import org.epochrome.session.recipe.Exposure;
-import org.epochrome.session.recipe.PixelOffset;
-import org.epochrome.session.schedule.AtmosphericDispersion;
-import org.epochrome.session.schedule.Schedule;
-
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -16,6 +11,10 @@ import org.epochrome.align.Witness;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.session.schedule.AtmosphericDispersion;
+import org.epochrome.session.schedule.Schedule;
 
 /**
  * What dispersion says about the planes of a one-shot-colour frame: they were taken at one time, so nothing else sets them
@@ -39,7 +38,8 @@ record PredictedDispersion(Link link, double rightPerNm, double downPerNm) {
      * @param found their disks
      * @param output the disk of the output
      */
-    static List<PredictedDispersion> of(Schedule schedule, AtmosphericDispersion sky, List<FittedDisk> found, Disk output) {
+    static List<PredictedDispersion> of(
+            Schedule schedule, AtmosphericDispersion sky, List<FittedDisk> found, Disk output) {
         List<PredictedDispersion> predictions = new ArrayList<>();
         List<Exposure> exposures = schedule.exposures();
         Map<DatedFrame, Integer> green = new HashMap<>();

@@ -1,16 +1,5 @@
 package org.epochrome.session.register;
 
-import org.epochrome.session.compare.Comparison;
-import org.epochrome.session.compare.Details;
-import org.epochrome.session.locate.Camera;
-import org.epochrome.session.recipe.Exposure;
-import org.epochrome.session.recipe.PixelOffset;
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.schedule.AtmosphericDispersion;
-import org.epochrome.session.schedule.RotationLaw;
-import org.epochrome.session.schedule.Schedule;
-import org.epochrome.session.schedule.Turning;
-
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -28,6 +17,16 @@ import org.epochrome.disk.Disk;
 import org.epochrome.disk.FitErrors;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.job.Progress;
+import org.epochrome.session.compare.Comparison;
+import org.epochrome.session.compare.Details;
+import org.epochrome.session.locate.Camera;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.schedule.AtmosphericDispersion;
+import org.epochrome.session.schedule.RotationLaw;
+import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.Turning;
 
 /** Co-registers the exposures: limb, detail after turning, and physics, weighed against each other. */
 public final class Registration {

@@ -1,7 +1,7 @@
 package org.epochrome.session.report;
 
 import java.util.DoubleSummaryStatistics;
-import org.epochrome.colour.Coverage;
+import org.epochrome.colour.merge.Coverage;
 import org.epochrome.disk.Disk;
 import org.epochrome.image.Plane;
 

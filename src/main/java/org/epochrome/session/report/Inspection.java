@@ -1,24 +1,23 @@
 package org.epochrome.session.report;
 
-import org.epochrome.session.combine.Combiner;
-import org.epochrome.session.locate.ImageOrientation;
-import org.epochrome.session.recipe.Exposure;
-import org.epochrome.session.recipe.Place;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.fit.DiskFit;
 import org.epochrome.disk.start.DiskNotFound;
-import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
-import org.epochrome.image.Blemishes;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Smear;
+import org.epochrome.image.defect.FrameDefects;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.job.Progress;
+import org.epochrome.session.combine.Combiner;
+import org.epochrome.session.locate.ImageOrientation;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.recipe.Place;
 
 /**
  * A look at one frame on its own.
@@ -44,7 +43,7 @@ public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<Fit
         int plane = frame.band().planes().size() / 2;
         Exposure exposure =
                 new Exposure(frame, plane, frame.band().planes().get(plane), aspect, place.flattening(aspect));
-        Blemishes read = exposure.read();
+        FrameDefects read = exposure.read();
         notes.addAll(read.notes());
         Optional<FittedDisk> disk = Optional.empty();
         try {

@@ -1,7 +1,5 @@
 package org.epochrome.session.report;
 
-import org.epochrome.session.recipe.PixelOffset;
-
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -14,6 +12,7 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Site;
 import org.epochrome.io.head.HeaderGeometry;
+import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.time.UtcText;
 
 /** What reports have in common: times, aspects, disks, shifts. */

@@ -1,14 +1,5 @@
 package org.epochrome.session.report;
 
-import org.epochrome.session.combine.Combination;
-import org.epochrome.session.product.Finishing;
-import org.epochrome.session.product.Provenance;
-import org.epochrome.session.recipe.Assignment;
-import org.epochrome.session.recipe.Exposure;
-import org.epochrome.session.recipe.PixelOffset;
-import org.epochrome.session.schedule.AtmosphericDispersion;
-import org.epochrome.session.sessionfile.SessionWriting;
-
 import static org.epochrome.session.report.JsonPieces.disk;
 import static org.epochrome.session.report.JsonPieces.ephemeris;
 import static org.epochrome.session.report.JsonPieces.errors;
@@ -34,11 +25,19 @@ import java.util.Optional;
 import org.epochrome.align.Limb;
 import org.epochrome.align.SharedError;
 import org.epochrome.colour.Gains;
-import org.epochrome.colour.Look;
+import org.epochrome.colour.finish.Look;
 import org.epochrome.ephemeris.Aspect;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Smear;
 import org.epochrome.moon.FoundMoon;
+import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.session.product.Finishing;
+import org.epochrome.session.product.Provenance;
+import org.epochrome.session.recipe.Assignment;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.session.schedule.AtmosphericDispersion;
+import org.epochrome.session.sessionfile.SessionWriting;
 import org.epochrome.time.UtcText;
 
 /** The report as JSON: stable keys, pixels and degrees, null where nothing is known. */
@@ -258,7 +257,8 @@ public final class JsonReport {
         put(
                 node,
                 "lengthArcsec",
-                f.smear().lengthPx() * AtmosphericDispersion.arcsecPerPx(f.exposure().aspect(), f.disk()));
+                f.smear().lengthPx()
+                        * AtmosphericDispersion.arcsecPerPx(f.exposure().aspect(), f.disk()));
         put(
                 node,
                 "directionDeg",

@@ -1,28 +1,27 @@
 package org.epochrome.session.report;
 
-import org.epochrome.session.combine.Combination;
-import org.epochrome.session.product.Finishing;
-import org.epochrome.session.product.Products;
-import org.epochrome.session.product.Provenance;
-import org.epochrome.session.product.Session;
-
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.epochrome.colour.Framed;
-import org.epochrome.colour.Framing;
-import org.epochrome.colour.Look;
+import org.epochrome.colour.finish.Framed;
+import org.epochrome.colour.finish.Framing;
+import org.epochrome.colour.finish.Look;
 import org.epochrome.image.Plane;
 import org.epochrome.io.file.AtomicFile;
+import org.epochrome.io.file.OutputFolder;
+import org.epochrome.io.file.OutputRefused;
 import org.epochrome.io.fits.FitsImage;
 import org.epochrome.io.fits.FitsWriter;
-import org.epochrome.io.file.OutputFolder;
 import org.epochrome.io.write.OutputFormat;
-import org.epochrome.io.file.OutputRefused;
 import org.epochrome.io.write.PictureWriter;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.product.Finishing;
+import org.epochrome.session.product.Products;
+import org.epochrome.session.product.Provenance;
+import org.epochrome.session.product.Session;
 
 /**
  * Where a combination goes.

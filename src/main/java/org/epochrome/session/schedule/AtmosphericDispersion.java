@@ -1,8 +1,5 @@
 package org.epochrome.session.schedule;
 
-import org.epochrome.session.recipe.PixelOffset;
-import org.epochrome.session.recipe.Recipe;
-
 import java.util.Arrays;
 import java.util.Optional;
 import org.epochrome.atmosphere.Air;
@@ -17,8 +14,10 @@ import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Band;
 import org.epochrome.image.Passband;
-import org.epochrome.image.Smear;
-import org.epochrome.image.SmearModel;
+import org.epochrome.image.blur.Smear;
+import org.epochrome.image.blur.SmearModel;
+import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.session.recipe.Recipe;
 
 /** What the air does to exposures on their own pixels; knows nothing without a site or with dispersion switched off. */
 public final class AtmosphericDispersion {

@@ -1,11 +1,10 @@
 package org.epochrome.session.schedule;
 
+import java.util.List;
+import java.util.stream.IntStream;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Recipe;
-
-import java.util.List;
-import java.util.stream.IntStream;
 
 /**
  * What is said about reflections: of single frames, or else of the session. Where it is said of some frames and neither they nor

@@ -1,15 +1,14 @@
 package org.epochrome.session.schedule;
 
-import org.epochrome.session.recipe.HeldDisk;
-import org.epochrome.session.recipe.Recipe;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.epochrome.disk.Disk;
-import org.epochrome.disk.fit.DiskFit;
 import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.fit.DiskFit;
+import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.Recipe;
 
 /** What the user holds of the disks by hand, by exposure. */
 public final class HeldDisks {

@@ -1,8 +1,5 @@
 package org.epochrome.session.schedule;
 
-import org.epochrome.session.recipe.Corrections;
-import org.epochrome.session.recipe.Recipe;
-
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
@@ -13,6 +10,8 @@ import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.ephemeris.VenusClouds;
 import org.epochrome.ephemeris.ZonalWind;
 import org.epochrome.image.Band;
+import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.Recipe;
 import org.epochrome.turn.Rotation;
 
 /**

@@ -1,8 +1,5 @@
 package org.epochrome.session.schedule;
 
-import org.epochrome.session.recipe.Exposure;
-import org.epochrome.session.recipe.Recipe;
-
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -17,6 +14,8 @@ import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.image.Band;
 import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.recipe.Recipe;
 
 /**
  * When what was recorded: the exposures, the epoch they are brought to, and the one whose pixels the result lies on.

@@ -1,8 +1,5 @@
 package org.epochrome.session.schedule;
 
-import org.epochrome.session.recipe.Exposure;
-import org.epochrome.session.recipe.Recipe;
-
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
@@ -10,6 +7,8 @@ import java.util.List;
 import org.epochrome.disk.Disk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Ephemeris;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.recipe.Recipe;
 
 /**
  * When what was recorded and how far it turns to the epoch; known without looking at a pixel.

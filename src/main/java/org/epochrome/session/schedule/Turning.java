@@ -1,8 +1,5 @@
 package org.epochrome.session.schedule;
 
-import org.epochrome.session.recipe.Exposure;
-import org.epochrome.session.recipe.Recipe;
-
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
@@ -10,6 +7,8 @@ import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.recipe.Recipe;
 import org.epochrome.turn.Rotation;
 import org.epochrome.turn.Turned;
 import org.epochrome.turn.Turner;
@@ -104,7 +103,8 @@ public final class Turning {
     }
 
     /** An exposure turned (or, for a plain stack, only moved) to a window. */
-    public Turned turned(Plane plane, FittedDisk fitted, Exposure exposure, CloseUp to, boolean turned, Progress progress) {
+    public Turned turned(
+            Plane plane, FittedDisk fitted, Exposure exposure, CloseUp to, boolean turned, Progress progress) {
         Rotation rotation = turned ? rotation(exposure) : Rotation.none();
         return turner(plane, fitted, exposure).turn(to.view(), to.width(), to.height(), rotation, progress);
     }

@@ -1,5 +1,25 @@
 package org.epochrome.session.sessionfile;
 
+import static org.epochrome.session.sessionfile.SessionWriting.word;
+
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.epochrome.atmosphere.Spectrum;
+import org.epochrome.colour.Tone;
+import org.epochrome.colour.White;
+import org.epochrome.colour.finish.Framing;
+import org.epochrome.colour.finish.Look;
+import org.epochrome.colour.finish.Sharpening;
+import org.epochrome.disk.DispersionDeconvolution.Extent;
+import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.io.identify.NameClock;
+import org.epochrome.io.identify.SheetRow;
+import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.product.Products;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.product.TurningFile;
@@ -12,27 +32,6 @@ import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Mount;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.Setup;
-
-import static org.epochrome.session.sessionfile.SessionWriting.word;
-
-import java.math.BigDecimal;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.OptionalDouble;
-import java.util.TreeMap;
-import java.util.stream.Collectors;
-import org.epochrome.atmosphere.Spectrum;
-import org.epochrome.colour.Framing;
-import org.epochrome.colour.Look;
-import org.epochrome.colour.Sharpening;
-import org.epochrome.colour.Tone;
-import org.epochrome.colour.White;
-import org.epochrome.disk.DispersionDeconvolution.Extent;
-import org.epochrome.ephemeris.RotationSystem;
-import org.epochrome.io.read.DatedFrame;
-import org.epochrome.io.identify.NameClock;
-import org.epochrome.io.identify.SheetRow;
 
 /** The words of the command line that does what a session asks for; what is as usual is left unsaid. */
 public final class CommandLineFormatter {

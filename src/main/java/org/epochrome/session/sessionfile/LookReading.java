@@ -7,13 +7,13 @@ import static org.epochrome.session.sessionfile.SessionReading.several;
 
 import java.util.List;
 import java.util.Optional;
-import org.epochrome.colour.Framing;
 import org.epochrome.colour.Gains;
-import org.epochrome.colour.Look;
-import org.epochrome.colour.Sharpening;
 import org.epochrome.colour.Tone;
 import org.epochrome.colour.White;
 import org.epochrome.colour.WhiteBalance;
+import org.epochrome.colour.finish.Framing;
+import org.epochrome.colour.finish.Look;
+import org.epochrome.colour.finish.Sharpening;
 
 /** From the keys of a session file to the look of finished pictures. */
 final class LookReading {

@@ -1,9 +1,5 @@
 package org.epochrome.session.sessionfile;
 
-import org.epochrome.session.product.Session;
-import org.epochrome.session.recipe.FileMark;
-import org.epochrome.session.recipe.FramesRefused;
-
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
@@ -28,6 +24,9 @@ import java.util.stream.IntStream;
 import org.epochrome.io.file.AtomicFile;
 import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.file.OutputFolder;
+import org.epochrome.session.product.Session;
+import org.epochrome.session.recipe.FileMark;
+import org.epochrome.session.recipe.FramesRefused;
 
 /**
  * A session in a file: JSON by the schema of docs/session-file.md, with paths as seen from the file's folder, so that the

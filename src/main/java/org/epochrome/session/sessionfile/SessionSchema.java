@@ -1,16 +1,15 @@
 package org.epochrome.session.sessionfile;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonPropertyOrder;
+import java.util.List;
+import java.util.Map;
 import org.epochrome.session.recipe.Alignment;
 import org.epochrome.session.recipe.Assignment;
 import org.epochrome.session.recipe.Corrections;
 import org.epochrome.session.recipe.Setup;
 import org.epochrome.session.report.Outputs;
 import org.epochrome.session.schedule.Turning;
-
-import com.fasterxml.jackson.annotation.JsonInclude;
-import com.fasterxml.jackson.annotation.JsonPropertyOrder;
-import java.util.List;
-import java.util.Map;
 
 /** The keys of a session file, in their order; docs/session-file.md says what they mean. What is missing is null. */
 final class SessionSchema {

@@ -1,16 +1,5 @@
 package org.epochrome.session.sessionfile;
 
-import org.epochrome.session.product.Products;
-import org.epochrome.session.product.Provenance;
-import org.epochrome.session.product.Session;
-import org.epochrome.session.recipe.Alignment;
-import org.epochrome.session.recipe.Corrections;
-import org.epochrome.session.recipe.FileMark;
-import org.epochrome.session.recipe.Frames;
-import org.epochrome.session.recipe.HeldDisk;
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.recipe.Setup;
-
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.LinkedHashMap;
@@ -21,15 +10,25 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.stream.Stream;
-import org.epochrome.colour.Look;
-import org.epochrome.colour.Sharpening;
 import org.epochrome.colour.Tone;
+import org.epochrome.colour.finish.Look;
+import org.epochrome.colour.finish.Sharpening;
 import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.image.Encoding;
-import org.epochrome.io.read.FrameRequest;
 import org.epochrome.io.identify.NameClock;
 import org.epochrome.io.identify.SheetRow;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.session.product.Products;
+import org.epochrome.session.product.Provenance;
+import org.epochrome.session.product.Session;
+import org.epochrome.session.recipe.Alignment;
+import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.FileMark;
+import org.epochrome.session.recipe.Frames;
+import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.recipe.Setup;
 
 /** From a session to the keys of its file. */
 public final class SessionWriting {

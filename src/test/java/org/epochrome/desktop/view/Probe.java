@@ -3,8 +3,11 @@ package org.epochrome.desktop.view;
 import java.util.Optional;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
-import org.epochrome.desktop.bench.LimbHandles;
-import org.epochrome.desktop.bench.Zoom;
+import org.epochrome.desktop.picture.PlanetView;
+import org.epochrome.desktop.picture.TimeRibbon;
+import org.epochrome.desktop.state.LimbHandles;
+import org.epochrome.desktop.state.Zoom;
+import org.epochrome.desktop.style.Theme;
 
 /** Looks into the workbench where tests must know where something is. */
 public final class Probe {

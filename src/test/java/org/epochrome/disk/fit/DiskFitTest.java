@@ -1,9 +1,5 @@
 package org.epochrome.disk.fit;
 
-import org.epochrome.disk.Belts;
-import org.epochrome.disk.FittedDisk;
-import org.epochrome.disk.Portrait;
-
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -11,14 +7,17 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
-import org.epochrome.demo.Noise;
-import org.epochrome.demo.Rendered;
-import org.epochrome.demo.Surface;
 import org.epochrome.demo.Surfaces;
-import org.epochrome.demo.TrueDisk;
+import org.epochrome.demo.scene.Noise;
+import org.epochrome.demo.scene.Rendered;
+import org.epochrome.demo.scene.TrueDisk;
+import org.epochrome.demo.world.Surface;
+import org.epochrome.disk.Belts;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.Portrait;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Smear;
 import org.epochrome.job.Progress;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

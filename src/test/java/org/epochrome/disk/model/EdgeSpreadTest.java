@@ -1,12 +1,11 @@
 package org.epochrome.disk.model;
 
-import org.epochrome.disk.Shading;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import org.apache.commons.math3.special.Erf;
-import org.epochrome.image.Smear;
-import org.epochrome.image.Wings;
+import org.epochrome.disk.Shading;
+import org.epochrome.image.blur.Smear;
+import org.epochrome.image.blur.Wings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

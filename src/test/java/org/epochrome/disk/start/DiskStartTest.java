@@ -1,21 +1,20 @@
 package org.epochrome.disk.start;
 
-import org.epochrome.disk.FittedDisk;
-import org.epochrome.disk.Portrait;
-import org.epochrome.disk.fit.DiskFit;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.OptionalDouble;
-import org.epochrome.demo.Noise;
-import org.epochrome.demo.Rendered;
 import org.epochrome.demo.Surfaces;
-import org.epochrome.demo.TrueDisk;
+import org.epochrome.demo.scene.Noise;
+import org.epochrome.demo.scene.Rendered;
+import org.epochrome.demo.scene.TrueDisk;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.Portrait;
+import org.epochrome.disk.fit.DiskFit;
 import org.epochrome.ephemeris.Body;
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Gaussian;
+import org.epochrome.image.blur.Smear;
 import org.epochrome.job.Progress;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;

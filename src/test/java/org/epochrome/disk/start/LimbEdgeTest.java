@@ -1,19 +1,18 @@
 package org.epochrome.disk.start;
 
-import org.epochrome.disk.Disk;
-import org.epochrome.disk.Portrait;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Optional;
-import org.epochrome.demo.Noise;
-import org.epochrome.demo.Rendered;
 import org.epochrome.demo.Surfaces;
-import org.epochrome.demo.TrueDisk;
+import org.epochrome.demo.scene.Noise;
+import org.epochrome.demo.scene.Rendered;
+import org.epochrome.demo.scene.TrueDisk;
+import org.epochrome.disk.Disk;
+import org.epochrome.disk.Portrait;
 import org.epochrome.ephemeris.Body;
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
+import org.epochrome.image.blur.Gaussian;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

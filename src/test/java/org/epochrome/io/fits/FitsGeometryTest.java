@@ -1,8 +1,5 @@
 package org.epochrome.io.fits;
 
-import org.epochrome.io.head.FitsKeywords;
-import org.epochrome.io.head.HeaderGeometry;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -13,6 +10,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import org.epochrome.io.head.FitsKeywords;
+import org.epochrome.io.head.HeaderGeometry;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

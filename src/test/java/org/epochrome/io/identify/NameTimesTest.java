@@ -1,8 +1,5 @@
 package org.epochrome.io.identify;
 
-import org.epochrome.io.Sentences;
-import org.epochrome.io.file.FrameRefused;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -13,6 +10,8 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
+import org.epochrome.io.Sentences;
+import org.epochrome.io.file.FrameRefused;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

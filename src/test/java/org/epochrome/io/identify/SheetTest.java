@@ -1,8 +1,5 @@
 package org.epochrome.io.identify;
 
-import org.epochrome.io.Sentences;
-import org.epochrome.io.file.FrameRefused;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -15,6 +12,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.epochrome.image.Encoding;
+import org.epochrome.io.Sentences;
+import org.epochrome.io.file.FrameRefused;
 import org.epochrome.time.RecordingSpan;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

@@ -1,14 +1,5 @@
 package org.epochrome.io.raster;
 
-import org.epochrome.io.LeapTable;
-import org.epochrome.io.identify.NameClock;
-import org.epochrome.io.identify.SheetRow;
-import org.epochrome.io.identify.TimestampMeaning;
-import org.epochrome.io.read.DatedFrame;
-import org.epochrome.io.read.FrameReader;
-import org.epochrome.io.read.FrameRequest;
-import org.epochrome.io.read.FrameSource;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -27,6 +18,14 @@ import java.util.Optional;
 import java.util.zip.CRC32;
 import javax.imageio.ImageIO;
 import org.epochrome.image.Encoding;
+import org.epochrome.io.LeapTable;
+import org.epochrome.io.identify.NameClock;
+import org.epochrome.io.identify.SheetRow;
+import org.epochrome.io.identify.TimestampMeaning;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.io.read.FrameReader;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.io.read.FrameSource;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

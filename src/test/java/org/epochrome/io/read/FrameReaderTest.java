@@ -1,11 +1,5 @@
 package org.epochrome.io.read;
 
-import org.epochrome.io.Sentences;
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.head.FrameFile;
-import org.epochrome.io.head.FrameFormat;
-import org.epochrome.io.head.FrameHead;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -22,6 +16,11 @@ import java.util.stream.Stream;
 import java.util.zip.CRC32;
 import java.util.zip.GZIPOutputStream;
 import org.epochrome.image.Plane;
+import org.epochrome.io.Sentences;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.head.FrameFile;
+import org.epochrome.io.head.FrameFormat;
+import org.epochrome.io.head.FrameHead;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

@@ -1,16 +1,5 @@
 package org.epochrome.io.read;
 
-import org.epochrome.io.LeapTable;
-import org.epochrome.io.Sentences;
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.fits.FitsCard;
-import org.epochrome.io.fits.FitsWriter;
-import org.epochrome.io.identify.BandChoice;
-import org.epochrome.io.identify.NameClock;
-import org.epochrome.io.identify.SheetRow;
-import org.epochrome.io.identify.TimestampMeaning;
-import org.epochrome.io.identify.Timing;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -29,6 +18,16 @@ import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Band;
 import org.epochrome.image.Passband;
 import org.epochrome.image.Plane;
+import org.epochrome.io.LeapTable;
+import org.epochrome.io.Sentences;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.fits.FitsCard;
+import org.epochrome.io.fits.FitsWriter;
+import org.epochrome.io.identify.BandChoice;
+import org.epochrome.io.identify.NameClock;
+import org.epochrome.io.identify.SheetRow;
+import org.epochrome.io.identify.TimestampMeaning;
+import org.epochrome.io.identify.Timing;
 import org.epochrome.time.RecordingSpan;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

@@ -1,11 +1,5 @@
 package org.epochrome.session.combine;
 
-import org.epochrome.session.InventedNight;
-import org.epochrome.session.LowNight;
-import org.epochrome.session.recipe.Alignment;
-import org.epochrome.session.recipe.PixelOffset;
-import org.epochrome.session.recipe.Recipe;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -17,7 +11,12 @@ import java.util.Set;
 import org.epochrome.align.Witness;
 import org.epochrome.demo.Surfaces;
 import org.epochrome.image.Band;
+import org.epochrome.session.InventedNight;
+import org.epochrome.session.LowNight;
 import org.epochrome.session.LowNight.Evening;
+import org.epochrome.session.recipe.Alignment;
+import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.session.recipe.Recipe;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

@@ -1,11 +1,5 @@
 package org.epochrome.session.combine;
 
-import org.epochrome.session.InventedNight;
-import org.epochrome.session.LowNight;
-import org.epochrome.session.recipe.Alignment;
-import org.epochrome.session.recipe.PixelOffset;
-import org.epochrome.session.register.Misalignment;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -13,8 +7,13 @@ import java.nio.file.Path;
 import java.util.Map;
 import org.epochrome.disk.Disk;
 import org.epochrome.image.Band;
+import org.epochrome.session.InventedNight;
+import org.epochrome.session.LowNight;
 import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.session.combine.Combination.Quality;
+import org.epochrome.session.recipe.Alignment;
+import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.session.register.Misalignment;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;

@@ -1,12 +1,5 @@
 package org.epochrome.session.combine;
 
-import org.epochrome.session.InventedNight;
-import org.epochrome.session.recipe.Assignment;
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.schedule.Memory;
-import org.epochrome.session.schedule.Schedule;
-import org.epochrome.session.schedule.Turning;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -17,18 +10,24 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
-import org.epochrome.colour.Coverage;
-import org.epochrome.demo.Camera;
-import org.epochrome.demo.Shot;
-import org.epochrome.demo.Surface;
+import org.epochrome.colour.merge.Coverage;
+import org.epochrome.demo.scene.Camera;
+import org.epochrome.demo.scene.Shot;
+import org.epochrome.demo.world.Surface;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Band;
-import org.epochrome.image.Gaussian;
 import org.epochrome.image.Plane;
+import org.epochrome.image.blur.Gaussian;
 import org.epochrome.job.Progress;
-import org.epochrome.moon.Moons;
+import org.epochrome.moon.removal.Moons;
+import org.epochrome.session.InventedNight;
 import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.session.recipe.Assignment;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.schedule.Memory;
+import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.Turning;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;

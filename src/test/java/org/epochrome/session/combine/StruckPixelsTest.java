@@ -1,16 +1,15 @@
 package org.epochrome.session.combine;
 
-import org.epochrome.session.InventedNight;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import org.epochrome.demo.BandSetting;
+import org.epochrome.demo.scene.BandSetting;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
+import org.epochrome.session.InventedNight;
 import org.epochrome.session.combine.Combination.FrameResult;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;

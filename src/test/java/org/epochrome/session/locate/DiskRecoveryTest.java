@@ -1,8 +1,5 @@
 package org.epochrome.session.locate;
 
-import org.epochrome.session.InventedNight;
-import org.epochrome.session.schedule.Schedule;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -13,16 +10,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
-import org.epochrome.demo.Shot;
-import org.epochrome.demo.TrueDisk;
+import org.epochrome.demo.scene.Shot;
+import org.epochrome.demo.scene.TrueDisk;
 import org.epochrome.disk.Disk;
-import org.epochrome.disk.fit.DiskFit;
 import org.epochrome.disk.FitErrors;
 import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.fit.DiskFit;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
-import org.epochrome.image.Smear;
+import org.epochrome.image.blur.Smear;
 import org.epochrome.job.Progress;
+import org.epochrome.session.InventedNight;
+import org.epochrome.session.schedule.Schedule;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

@@ -1,11 +1,5 @@
 package org.epochrome.session.preview;
 
-import org.epochrome.session.recipe.Frames;
-import org.epochrome.session.recipe.Place;
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.schedule.Schedule;
-import org.epochrome.session.schedule.Timetable;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.nio.file.Path;
@@ -16,8 +10,13 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.io.identify.Conventions;
-import org.epochrome.io.read.FrameRequest;
 import org.epochrome.io.identify.Sheet;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.session.recipe.Frames;
+import org.epochrome.session.recipe.Place;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.Timetable;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 

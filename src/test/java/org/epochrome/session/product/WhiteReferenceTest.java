@@ -9,8 +9,8 @@ import java.util.List;
 import java.util.Random;
 import org.epochrome.colour.Gains;
 import org.epochrome.image.Plane;
-import org.epochrome.io.fits.FitsWriter;
 import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.fits.FitsWriter;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

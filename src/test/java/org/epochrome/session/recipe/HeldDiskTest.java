@@ -1,8 +1,5 @@
 package org.epochrome.session.recipe;
 
-import org.epochrome.session.InventedNight;
-import org.epochrome.session.combine.Combination;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -10,9 +7,11 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.OptionalDouble;
-import org.epochrome.demo.TrueDisk;
+import org.epochrome.demo.scene.TrueDisk;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
+import org.epochrome.session.InventedNight;
+import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;

@@ -1,15 +1,14 @@
 package org.epochrome.session.register;
 
-import org.epochrome.session.InventedNight;
-import org.epochrome.session.combine.Combination;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
-import org.epochrome.demo.Camera;
+import org.epochrome.demo.scene.Camera;
 import org.epochrome.disk.Disk;
 import org.epochrome.image.Band;
+import org.epochrome.session.InventedNight;
+import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;

@@ -42,7 +42,8 @@ class FrameOrientationTest {
         int checked = 0;
         for (List<double[]> line : lines) {
             double[] place = line.get(line.size() / 2);
-            Optional<FrameOrientation.Spot> spot = FrameOrientation.at(aspect, DISK, body.defaultSystem(), place[0], place[1])
+            Optional<FrameOrientation.Spot> spot = FrameOrientation.at(
+                            aspect, DISK, body.defaultSystem(), place[0], place[1])
                     .spot();
             if (spot.isPresent()) {
                 double latitude = Math.abs(

@@ -1,13 +1,5 @@
 package org.epochrome.session.schedule;
 
-import org.epochrome.session.recipe.Alignment;
-import org.epochrome.session.recipe.Assignment;
-import org.epochrome.session.recipe.Corrections;
-import org.epochrome.session.recipe.Frames;
-import org.epochrome.session.recipe.Place;
-import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.recipe.Setup;
-
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -21,6 +13,13 @@ import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
 import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.session.recipe.Alignment;
+import org.epochrome.session.recipe.Assignment;
+import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.Frames;
+import org.epochrome.session.recipe.Place;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.recipe.Setup;
 import org.epochrome.turn.Rotation;
 import org.junit.jupiter.api.Test;
 

@@ -1,0 +1,62 @@
+package org.epochrome.colour.finish;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What part of a finished picture is kept, and how it lies.
+ *
+ * @param orientation which way is up
+ * @param margin what is left around the disk, and around rings, in equatorial radii; empty for the whole frame
+ * @param enlarge factor on sizes; empty for 1, or, with margin and canvas, for what fills the canvas
+ * @param canvas size of the picture; empty for what it takes
+ * @param caption whether a line below says what is shown
+ */
+public record Framing(
+        Orientation orientation,
+        OptionalDouble margin,
+        OptionalDouble enlarge,
+        Optional<Canvas> canvas,
+        boolean caption) {
+    /** The frame as it was shot. */
+    public static final Framing AS_SHOT =
+            new Framing(Orientation.AS_SHOT, OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty(), false);
+
+    /** Which way is up; the last two also undo a mirror. */
+    public enum Orientation {
+        AS_SHOT,
+        NORTH_UP,
+        SOUTH_UP
+    }
+
+    /**
+     * A size.
+     *
+     * @param width pixels, 16 to 20000
+     * @param height the same
+     */
+    public record Canvas(int width, int height) {
+        public Canvas {
+            if (Math.min(width, height) < 16 || Math.max(width, height) > 20_000) {
+                throw new IllegalArgumentException(
+                        "A canvas has 16 to 20000 pixels each way, not " + width + "x" + height + ".");
+            }
+        }
+    }
+
+    /** The same for a picture whose pixels are so many times as wide; the factor that a canvas asks for stays open. */
+    public Framing enlarged(int factor) {
+        boolean filling = margin.isPresent() && canvas.isPresent() && enlarge.isEmpty();
+        OptionalDouble scale = filling ? enlarge : OptionalDouble.of(Math.min(20, factor * enlarge.orElse(1)));
+        return new Framing(orientation, margin, scale, canvas, caption);
+    }
+
+    public Framing {
+        if (!(margin.orElse(0) >= 0 && margin.orElse(0) <= 20)) {
+            throw new IllegalArgumentException("The margin lies between 0 and 20 radii.");
+        }
+        if (!(enlarge.orElse(1) >= 0.05 && enlarge.orElse(1) <= 20)) {
+            throw new IllegalArgumentException("Pictures are enlarged by a factor of 0.05 to 20.");
+        }
+    }
+}

@@ -1,0 +1,114 @@
+package org.epochrome.colour.finish;
+
+import java.util.OptionalDouble;
+
+/**
+ * How detail is brought out in a finished picture.
+ *
+ * @param deblur part of the blur that is taken off, 0 to 0.8
+ * @param iterations of the restoration
+ * @param smoothing weight of total variation in the restoration, 0 or more
+ * @param gain how much detail at the peak of the curve is strengthened on top of that, 0 for not
+ * @param peakPx scale at which it is strengthened most, pixels; empty for twice the blur
+ * @param peakArcsec the same in arcseconds, in the place of pixels
+ * @param octaves width of the curve over the logarithm of scale: standard deviation, in doublings
+ * @param threshold noise below which detail is left as it is, in standard deviations
+ * @param eachBand whether red, green and blue are strengthened each by its own detail and blur instead of all by that of
+ *     luminance, which keeps hues
+ */
+public record Sharpening(
+        double deblur,
+        int iterations,
+        double smoothing,
+        double gain,
+        OptionalDouble peakPx,
+        OptionalDouble peakArcsec,
+        double octaves,
+        double threshold,
+        boolean eachBand) {
+    /** Leaves the picture as it is. */
+    public static final Sharpening NONE = ofStrength(0);
+
+    /** Common practice, no source: visibly crisper, but nothing that a look at the noise or at the limb would betray. */
+    public static final Sharpening DEFAULT = ofStrength(0.5);
+
+    public Sharpening {
+        if (!(deblur >= 0 && deblur <= 0.8) || iterations < 0 || !(smoothing >= 0) || !(gain >= 0 && gain <= 10)) {
+            throw new IllegalArgumentException("Sharpening takes off 0 to 0.8 of the blur, at a gain of 0 to 10.");
+        }
+        if (!(octaves > 0) || !(threshold >= 0) || !(peakPx.orElse(1) > 0) || !(peakArcsec.orElse(1) > 0)) {
+            throw new IllegalArgumentException("Scale and width of the sharpening's curve are more than 0.");
+        }
+        if (peakPx.isPresent() && peakArcsec.isPresent()) {
+            throw new IllegalArgumentException("The scale of detail is given in pixels or in arcseconds, not in both.");
+        }
+    }
+
+    /**
+     * One number for all.
+     *
+     * @param strength 0 (nothing) to 1
+     */
+    public static Sharpening ofStrength(double strength) {
+        if (!(strength >= 0 && strength <= 1)) {
+            throw new IllegalArgumentException("The strength of detail lies between 0 and 1, not at " + strength + ".");
+        }
+        return new Sharpening(
+                0.6 * strength, 15, 0.004, 0.6 * strength, OptionalDouble.empty(), OptionalDouble.empty(), 1, 3, false);
+    }
+
+    /** The same with another part of the blur taken off. */
+    public Sharpening withDeblur(double other) {
+        return new Sharpening(other, iterations, smoothing, gain, peakPx, peakArcsec, octaves, threshold, eachBand);
+    }
+
+    /** The same with bands strengthened apart or not. */
+    public Sharpening withEachBand(boolean other) {
+        return new Sharpening(deblur, iterations, smoothing, gain, peakPx, peakArcsec, octaves, threshold, other);
+    }
+
+    /** The same with detail strengthened by another gain. */
+    public Sharpening withGain(double other) {
+        return new Sharpening(deblur, iterations, smoothing, other, peakPx, peakArcsec, octaves, threshold, eachBand);
+    }
+
+    /** The same with another width of the curve. */
+    public Sharpening withOctaves(double other) {
+        return new Sharpening(deblur, iterations, smoothing, gain, peakPx, peakArcsec, other, threshold, eachBand);
+    }
+
+    /** The same with another threshold. */
+    public Sharpening withThreshold(double other) {
+        return new Sharpening(deblur, iterations, smoothing, gain, peakPx, peakArcsec, octaves, other, eachBand);
+    }
+
+    /** The same with the most gain at a scale in pixels. */
+    public Sharpening peakingAt(double scalePx) {
+        return peakingAt(OptionalDouble.of(scalePx), OptionalDouble.empty());
+    }
+
+    /** The same with the most gain at a scale in arcseconds. */
+    public Sharpening peakingAtArcsec(double scaleArcsec) {
+        return peakingAt(OptionalDouble.empty(), OptionalDouble.of(scaleArcsec));
+    }
+
+    /** The same with its scale in pixels. */
+    public Sharpening onPixels(double arcsecPerPx) {
+        return peakArcsec.isPresent() ? peakingAt(peakArcsec.getAsDouble() / arcsecPerPx) : this;
+    }
+
+    private Sharpening peakingAt(OptionalDouble px, OptionalDouble arcsec) {
+        return new Sharpening(deblur, iterations, smoothing, gain, px, arcsec, octaves, threshold, eachBand);
+    }
+
+    /** Whether it changes nothing. */
+    public boolean isNone() {
+        return deblur == 0 && gain == 0;
+    }
+
+    /** The curve: what detail of a scale is strengthened by, on top of 1. */
+    public double extraGain(double scalePx, double blurPx) {
+        double away = Math.log(scalePx / peakPx.orElse(Math.max(2, 2 * blurPx))) / Math.log(2) / octaves;
+        return gain * Math.exp(-0.5 * away * away);
+    }
+}

@@ -1,0 +1,2 @@
+/** Turned planes of one band or of luminance, merged. */
+package org.epochrome.colour.merge;

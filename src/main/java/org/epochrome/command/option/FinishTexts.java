@@ -1,0 +1,80 @@
+package org.epochrome.command.option;
+
+import java.util.Locale;
+import java.util.function.UnaryOperator;
+import org.epochrome.colour.Gains;
+import org.epochrome.colour.finish.Framing;
+import org.epochrome.colour.finish.Sharpening;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.TypeConversionException;
+
+/** How settings of finished pictures are written on the command line; each refusal says how to write it right. */
+final class FinishTexts {
+    private FinishTexts() {}
+
+    /** Which way is up. */
+    static final class WayUp implements ITypeConverter<Framing.Orientation> {
+        @Override
+        public Framing.Orientation convert(String text) {
+            for (Framing.Orientation orientation : Framing.Orientation.values()) {
+                if (orientation.name().equalsIgnoreCase(text.replace('-', '_'))) {
+                    return orientation;
+                }
+            }
+            throw new TypeConversionException("'" + text + "' is none of as-shot, north-up, south-up");
+        }
+    }
+
+    /** A scale in pixels or arcseconds, as what it makes of a sharpening. */
+    static final class Scale implements ITypeConverter<UnaryOperator<Sharpening>> {
+        private static final String ARCSEC = "arcsec";
+
+        @Override
+        public UnaryOperator<Sharpening> convert(String text) {
+            boolean arcsec = text.endsWith(ARCSEC);
+            try {
+                double scale = Double.parseDouble(arcsec ? text.substring(0, text.length() - ARCSEC.length()) : text);
+                return arcsec ? s -> s.peakingAtArcsec(scale) : s -> s.peakingAt(scale);
+            } catch (NumberFormatException e) {
+                throw new TypeConversionException("'" + text + "' is no scale; write 4.5 (pixels) or 0.8arcsec");
+            }
+        }
+    }
+
+    /** Width and height. */
+    static final class Size implements ITypeConverter<Framing.Canvas> {
+        @Override
+        public Framing.Canvas convert(String text) {
+            String[] parts = text.toLowerCase(Locale.ROOT).split("x", -1);
+            try {
+                if (parts.length == 2) {
+                    return new Framing.Canvas(Integer.parseInt(parts[0]), Integer.parseInt(parts[1]));
+                }
+            } catch (NumberFormatException e) {
+                // said below
+            } catch (IllegalArgumentException e) {
+                throw new TypeConversionException(e.getMessage());
+            }
+            throw new TypeConversionException("'" + text + "' is no size; write WxH such as 1200x900");
+        }
+    }
+
+    /** Three factors. */
+    static final class Factors implements ITypeConverter<Gains> {
+        @Override
+        public Gains convert(String text) {
+            String[] parts = text.split(",", -1);
+            try {
+                if (parts.length == 3) {
+                    return new Gains(
+                            Double.parseDouble(parts[0]), Double.parseDouble(parts[1]), Double.parseDouble(parts[2]));
+                }
+            } catch (NumberFormatException e) {
+                // said below
+            } catch (IllegalArgumentException e) {
+                throw new TypeConversionException(e.getMessage());
+            }
+            throw new TypeConversionException("'" + text + "' are no gains; write R,G,B such as 1.3,1,1.7");
+        }
+    }
+}

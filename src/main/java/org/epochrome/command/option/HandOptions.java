@@ -1,0 +1,84 @@
+package org.epochrome.command.option;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.epochrome.session.recipe.Frames;
+import org.epochrome.session.recipe.HeldDisk;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** What is decided by hand about single frames. */
+final class HandOptions {
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec spec;
+
+    @Option(
+            names = "--disk",
+            paramLabel = "FILE=X,Y,RADIUS[,NORTH]",
+            converter = FileArgument.Text.class,
+            description = "Hold the disk of a frame where you say (repeatable): its centre and its equatorial radius in"
+                    + " pixels, and its north angle in degrees if you like. It is not fitted then.")
+    private List<FileArgument> disks = new ArrayList<>();
+
+    @Option(names = "--leave-out", paramLabel = "FILE", description = "Leave a frame out of the picture (repeatable).")
+    private List<Path> leftOut = new ArrayList<>();
+
+    @Option(
+            names = "--take-in",
+            paramLabel = "FILE",
+            description = "Take a frame in again that a session leaves out (repeatable).")
+    private List<Path> takenIn = new ArrayList<>();
+
+    /**
+     * What was typed, on top of what was decided before.
+     *
+     * @throws org.epochrome.session.recipe.FramesRefused if a frame that is not left out cannot be used
+     */
+    Frames over(Frames before) {
+        Map<Path, Path> files = Stream.concat(
+                        before.all().stream().map(f -> f.head().file()),
+                        before.absent().stream().map(a -> a.request().file()))
+                .collect(Collectors.toMap(f -> f.toAbsolutePath().normalize(), f -> f, (a, b) -> a));
+        Set<Path> out = new HashSet<>(before.leftOut());
+        takenIn.forEach(file -> out.remove(files.get(FileArgument.among(file, files.keySet(), spec))));
+        leftOut.forEach(file -> out.add(files.get(FileArgument.among(file, files.keySet(), spec))));
+        Map<Path, HeldDisk> held = new HashMap<>(before.disks());
+        disks.forEach(word -> held.put(files.get(word.among(files.keySet(), spec)), disk(word)));
+        Frames frames = before.leavingOut(out).holding(held);
+        frames.demandAll();
+        if (frames.used().isEmpty()) {
+            throw new ParameterException(spec.commandLine(), "All frames are left out; keep some.");
+        }
+        return frames;
+    }
+
+    private HeldDisk disk(FileArgument word) {
+        String[] parts = word.word().split(",", -1);
+        try {
+            if (parts.length == 3 || parts.length == 4) {
+                return new HeldDisk(
+                        Double.parseDouble(parts[0]),
+                        Double.parseDouble(parts[1]),
+                        Double.parseDouble(parts[2]),
+                        parts.length == 4 ? OptionalDouble.of(Double.parseDouble(parts[3])) : OptionalDouble.empty());
+            }
+        } catch (NumberFormatException e) {
+            // said below
+        } catch (IllegalArgumentException e) {
+            throw new ParameterException(spec.commandLine(), e.getMessage());
+        }
+        throw new ParameterException(
+                spec.commandLine(),
+                "'" + word.word() + "' is no disk; write FILE=X,Y,RADIUS or FILE=X,Y,RADIUS,NORTH (pixels, degrees).");
+    }
+}

@@ -1,0 +1,2 @@
+/** The ray-caster that photographs them. */
+package org.epochrome.demo.scene;

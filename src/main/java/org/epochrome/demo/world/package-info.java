@@ -1,0 +1,2 @@
+/** Invented surfaces of planets. */
+package org.epochrome.demo.world;

@@ -1,0 +1,179 @@
+package org.epochrome.desktop.control;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
+import org.epochrome.desktop.state.Draft;
+import org.epochrome.desktop.state.UnidentifiedFile;
+import org.epochrome.desktop.state.UserMessages;
+import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.identify.Conventions;
+import org.epochrome.io.identify.Sheet;
+import org.epochrome.io.identify.SheetRow;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.session.product.Session;
+import org.epochrome.session.recipe.Frames;
+import org.epochrome.session.recipe.FramesRefused;
+import org.epochrome.session.sessionfile.SessionFile;
+
+/** Finds out in the background what files are that come in. */
+final class FrameImporter {
+    private static final List<String> FRAMES =
+            List.of(".fits", ".fit", ".fts", ".fits.gz", ".fits.fz", ".tif", ".tiff", ".png");
+
+    private final Executor background;
+    private final Executor face;
+
+    FrameImporter(Executor background, Executor face) {
+        this.background = background;
+        this.face = face;
+    }
+
+    /**
+     * What came in.
+     *
+     * @param frames frames whose band and times are known
+     * @param unsettled frames that must be asked about
+     * @param session a session file's content
+     * @param notes what could not be used, a sentence each
+     */
+    record Found(
+            List<DatedFrame> frames, List<UnidentifiedFile> unsettled, Optional<Session> session, List<String> notes) {
+        boolean isEmpty() {
+            return frames.isEmpty() && unsettled.isEmpty();
+        }
+
+        String title() {
+            int count = frames.size() + unsettled.size();
+            return count == 1 ? "add a frame" : "add " + count + " frames";
+        }
+    }
+
+    /** Opens files, folders, sheets, or a session. */
+    void open(List<Path> files, Draft draft, Consumer<Found> done) {
+        Conventions conventions = conventions(draft);
+        background.execute(() -> {
+            Found found = opened(files, conventions);
+            face.execute(() -> done.accept(found));
+        });
+    }
+
+    /** Opens one file with what is said about it. */
+    void ask(FrameRequest request, Draft draft, Consumer<Found> done) {
+        Conventions conventions = conventions(draft);
+        background.execute(() -> {
+            Found found = new Found(new ArrayList<>(), new ArrayList<>(), Optional.empty(), new ArrayList<>());
+            find(request, conventions, found);
+            face.execute(() -> done.accept(found));
+        });
+    }
+
+    /** Finds the frames of a draft again by other conventions. */
+    void again(Draft draft, Conventions conventions, Consumer<Found> done) {
+        List<FrameRequest> requests =
+                draft.frames().stream().map(DatedFrame::request).toList();
+        background.execute(() -> {
+            Found found = new Found(new ArrayList<>(), new ArrayList<>(), Optional.empty(), new ArrayList<>());
+            requests.forEach(r -> find(r, conventions, found));
+            face.execute(() -> done.accept(found));
+        });
+    }
+
+    private static Conventions conventions(Draft draft) {
+        return draft.recipe().map(r -> r.frames().conventions()).orElse(Conventions.UNSAID);
+    }
+
+    private static Found opened(List<Path> files, Conventions conventions) {
+        Found found = new Found(new ArrayList<>(), new ArrayList<>(), Optional.empty(), new ArrayList<>());
+        try {
+            Optional<Path> session = files.stream().filter(SessionFile::isName).findFirst();
+            if (session.isPresent()) {
+                SessionFile.Opened opened = SessionFile.read(session.get());
+                return new Found(List.of(), List.of(), Optional.of(opened.session()), opened.notes());
+            }
+            requests(files).forEach(request -> find(request, conventions, found));
+        } catch (RuntimeException e) {
+            found.notes().add(UserMessages.of(e));
+        }
+        return found;
+    }
+
+    private static void find(FrameRequest request, Conventions conventions, Found found) {
+        try {
+            found.frames().addAll(Frames.found(List.of(request), conventions));
+        } catch (FramesRefused | FrameRefused e) {
+            String sentence = UserMessages.of(e);
+            if (readable(request.file())) {
+                found.unsettled().add(new UnidentifiedFile(request.file(), sentence));
+            } else {
+                found.notes().add(sentence);
+            }
+        }
+    }
+
+    /** Whether a file is a frame, whatever else is unknown about it. */
+    private static boolean readable(Path file) {
+        try {
+            return org.epochrome.io.read.FrameReader.head(file).width() > 0;
+        } catch (FrameRefused e) {
+            return false;
+        }
+    }
+
+    private static List<FrameRequest> requests(List<Path> files) {
+        Map<Path, SheetRow> rows = new LinkedHashMap<>();
+        List<Path> frames = new ArrayList<>();
+        for (Path file : files) {
+            if (Files.isDirectory(file)) {
+                within(file).forEach(f -> {
+                    if (named(f, ".csv")) {
+                        take(f, rows);
+                    } else {
+                        frames.add(f);
+                    }
+                });
+            } else if (named(file, ".csv")) {
+                take(file, rows);
+            } else {
+                frames.add(file);
+            }
+        }
+        List<FrameRequest> requests = new ArrayList<>();
+        for (Path frame : frames) {
+            SheetRow row = rows.remove(frame.toAbsolutePath().normalize());
+            requests.add(row == null ? FrameRequest.of(frame) : FrameRequest.of(row));
+        }
+        rows.values().forEach(row -> requests.add(FrameRequest.of(row)));
+        return requests;
+    }
+
+    private static void take(Path sheet, Map<Path, SheetRow> rows) {
+        Sheet.read(sheet)
+                .rows()
+                .forEach(row -> rows.put(row.file().toAbsolutePath().normalize(), row));
+    }
+
+    private static List<Path> within(Path folder) {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.filter(f -> named(f, ".csv") || FRAMES.stream().anyMatch(suffix -> named(f, suffix)))
+                    .sorted()
+                    .toList();
+        } catch (IOException e) {
+            throw new FrameRefused(folder, "cannot be listed; check its permissions.", e);
+        }
+    }
+
+    private static boolean named(Path file, String suffix) {
+        return file.toString().toLowerCase(Locale.ROOT).endsWith(suffix);
+    }
+}

@@ -1,0 +1,163 @@
+package org.epochrome.desktop.control;
+
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.epochrome.ephemeris.Site;
+import org.epochrome.io.file.AtomicFile;
+import org.epochrome.io.file.OutputRefused;
+import org.epochrome.session.recipe.Mirroring;
+import org.epochrome.session.recipe.Mount;
+import org.epochrome.session.recipe.Setup;
+
+/** What is remembered from one start to the next: sites, sessions, the theme. A damaged file counts as none. */
+public final class Preferences {
+    private static final int MOST_SESSIONS = 8;
+    private static final JsonMapper MAPPER = JsonMapper.builder()
+            .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+            .build();
+
+    private final Path file;
+    private Kept kept;
+
+    /** A site with its name. */
+    public record NamedSite(String name, Site site) {}
+
+    /**
+     * A telescope with its name: what of a setup stays from night to night.
+     *
+     * @param scaleArcsecPerPx null if the disk shall tell it
+     */
+    public record NamedTelescope(String name, Mirroring mirroring, Mount mount, Double scaleArcsecPerPx) {
+        public static NamedTelescope of(String name, Setup s) {
+            Double scale = s.scaleArcsecPerPx().isPresent()
+                    ? Double.valueOf(s.scaleArcsecPerPx().getAsDouble())
+                    : null;
+            return new NamedTelescope(name, s.mirroring(), s.mount(), scale);
+        }
+
+        /** A setup with this telescope; its north angle stays. */
+        public Setup on(Setup s) {
+            return new Setup(
+                    s.northDeg(),
+                    mirroring,
+                    scaleArcsecPerPx == null ? OptionalDouble.empty() : OptionalDouble.of(scaleArcsecPerPx),
+                    mount);
+        }
+    }
+
+    /** The file's content. */
+    record Kept(
+            String theme, Site site, List<NamedSite> sites, List<NamedTelescope> telescopes, List<String> sessions) {
+        static final Kept NOTHING = new Kept("DARK", null, List.of(), List.of(), List.of());
+
+        Kept {
+            telescopes = telescopes == null ? List.of() : List.copyOf(telescopes);
+            sites = sites == null ? List.of() : List.copyOf(sites);
+            sessions = sessions == null ? List.of() : List.copyOf(sessions);
+        }
+    }
+
+    /** @param folder where it is kept */
+    public Preferences(Path folder) {
+        file = folder.resolve("preferences.json");
+        kept = read();
+    }
+
+    private Kept read() {
+        try {
+            return Files.exists(file) ? MAPPER.readValue(Files.readAllBytes(file), Kept.class) : Kept.NOTHING;
+        } catch (IOException e) {
+            return Kept.NOTHING;
+        }
+    }
+
+    private void write(Kept next) {
+        kept = next;
+        try {
+            Files.createDirectories(file.getParent());
+            AtomicFile.write(
+                    file,
+                    true,
+                    part -> Files.write(
+                            part, MAPPER.writerWithDefaultPrettyPrinter().writeValueAsBytes(next)));
+        } catch (IOException | OutputRefused e) {
+            // Nothing is lost but a convenience.
+        }
+    }
+
+    public String theme() {
+        return kept.theme == null ? "DARK" : kept.theme;
+    }
+
+    public void setTheme(String theme) {
+        write(new Kept(theme, kept.site, kept.sites, kept.telescopes, kept.sessions));
+    }
+
+    /** The site that new sessions get. */
+    public Optional<Site> site() {
+        return Optional.ofNullable(kept.site);
+    }
+
+    public void use(Site site) {
+        write(new Kept(kept.theme, site, kept.sites, kept.telescopes, kept.sessions));
+    }
+
+    public List<NamedSite> sites() {
+        return kept.sites;
+    }
+
+    /** Keeps a site under a name; one of that name is exchanged. */
+    public void keep(String name, Site site) {
+        List<NamedSite> next = new ArrayList<>(
+                kept.sites.stream().filter(s -> !s.name.equals(name)).toList());
+        next.add(new NamedSite(name, site));
+        write(new Kept(kept.theme, kept.site, next, kept.telescopes, kept.sessions));
+    }
+
+    public void forget(NamedSite site) {
+        write(new Kept(kept.theme, kept.site, without(kept.sites, site), kept.telescopes, kept.sessions));
+    }
+
+    public List<NamedTelescope> telescopes() {
+        return kept.telescopes;
+    }
+
+    /** Keeps a telescope; one of that name is exchanged. */
+    public void keep(NamedTelescope telescope) {
+        List<NamedTelescope> next = new ArrayList<>(kept.telescopes.stream()
+                .filter(t -> !t.name.equals(telescope.name))
+                .toList());
+        next.add(telescope);
+        write(new Kept(kept.theme, kept.site, kept.sites, next, kept.sessions));
+    }
+
+    public void forget(NamedTelescope telescope) {
+        write(new Kept(kept.theme, kept.site, kept.sites, without(kept.telescopes, telescope), kept.sessions));
+    }
+
+    private static <T> List<T> without(List<T> all, T one) {
+        return all.stream().filter(other -> !other.equals(one)).toList();
+    }
+
+    /** Sessions that were saved or opened, the newest first, as far as they are still there. */
+    public List<Path> sessions() {
+        return kept.sessions.stream().map(Path::of).filter(Files::exists).toList();
+    }
+
+    public void opened(Path session) {
+        List<String> next = new ArrayList<>();
+        next.add(session.toAbsolutePath().toString());
+        kept.sessions.stream()
+                .filter(s -> !next.contains(s))
+                .limit(MOST_SESSIONS - 1)
+                .forEach(next::add);
+        write(new Kept(kept.theme, kept.site, kept.sites, kept.telescopes, next));
+    }
+}

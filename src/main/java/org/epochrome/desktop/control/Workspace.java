@@ -1,0 +1,281 @@
+package org.epochrome.desktop.control;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Executor;
+import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.property.SimpleObjectProperty;
+import org.epochrome.desktop.render.PictureRenderer;
+import org.epochrome.desktop.state.Draft;
+import org.epochrome.desktop.state.History;
+import org.epochrome.desktop.state.Selection;
+import org.epochrome.desktop.state.Topic;
+import org.epochrome.desktop.state.UserMessages;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.image.Passband;
+import org.epochrome.io.identify.Conventions;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.locate.NoDiskInFrame;
+import org.epochrome.session.product.Session;
+import org.epochrome.session.recipe.Place;
+import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.schedule.Timetable;
+
+/**
+ * The workbench without its window: the draft with its history, what is selected, and the pictures made from it in the
+ * background. All methods are called on the face; pictures come back there.
+ */
+public final class Workspace {
+    private final History<Draft> history = new History<>(Draft.EMPTY);
+    private final ReadOnlyObjectWrapper<Draft> draft = new ReadOnlyObjectWrapper<>(Draft.EMPTY);
+    private final ReadOnlyObjectWrapper<Optional<Timetable>> timetable = new ReadOnlyObjectWrapper<>(Optional.empty());
+    private final ObjectProperty<Selection> selection = new SimpleObjectProperty<>(Selection.START);
+    private final ReadOnlyStringWrapper undoable = new ReadOnlyStringWrapper("");
+    private final ReadOnlyStringWrapper redoable = new ReadOnlyStringWrapper("");
+    private final ReadOnlyStringWrapper problem = new ReadOnlyStringWrapper("");
+    private final PictureRenderer studio;
+    private final FrameImporter door;
+    private Place usualPlace = Place.UNKNOWN;
+    private Draft saved = Draft.EMPTY;
+    private Runnable replaced = () -> {};
+
+    /**
+     * @param background runs work, many pieces at a time
+     * @param quick runs quick pictures, one at a time; a fork-join pool of its own, so that no full picture keeps its threads
+     * @param face takes results, one after the other
+     */
+    public Workspace(Executor background, Executor quick, Executor face) {
+        studio = new PictureRenderer(background, quick, face, this::refused);
+        door = new FrameImporter(background, face);
+        selection.addListener((o, old, now) -> studio.setFramed(now.topic() == Topic.FRAMING));
+    }
+
+    public ReadOnlyObjectProperty<Draft> draftProperty() {
+        return draft.getReadOnlyProperty();
+    }
+
+    public Draft draft() {
+        return draft.get();
+    }
+
+    /** When what was recorded; empty as long as there is no session. */
+    public ReadOnlyObjectProperty<Optional<Timetable>> timetableProperty() {
+        return timetable.getReadOnlyProperty();
+    }
+
+    public ObjectProperty<Selection> selectionProperty() {
+        return selection;
+    }
+
+    /** What undo would undo, empty if nothing. */
+    public ReadOnlyStringProperty undoableProperty() {
+        return undoable.getReadOnlyProperty();
+    }
+
+    /** What redo would do again, empty if nothing. */
+    public ReadOnlyStringProperty redoableProperty() {
+        return redoable.getReadOnlyProperty();
+    }
+
+    /** What went wrong last, one sentence; empty if nothing. */
+    public ReadOnlyStringProperty problemProperty() {
+        return problem.getReadOnlyProperty();
+    }
+
+    /** The pictures. */
+    public PictureRenderer studio() {
+        return studio;
+    }
+
+    /** The combination that belongs to the draft as it is, once it is there. */
+    public Optional<Combination> combination() {
+        return studio.combination(draft.get());
+    }
+
+    /** The frame that is chosen. */
+    public Optional<DatedFrame> selectedFrame() {
+        List<DatedFrame> frames = draft.get().frames();
+        int index = selection.get().frame();
+        return index >= 0 && index < frames.size() ? Optional.of(frames.get(index)) : Optional.empty();
+    }
+
+    public void select(Topic topic) {
+        selection.set(selection.get().about(topic));
+    }
+
+    public void selectFrame(int index) {
+        Topic topic = selection.get().topic();
+        boolean fits = topic == Topic.FRAME || topic == Topic.DISK || topic == Topic.SHIFT;
+        selection.set(new Selection(fits ? topic : Topic.FRAME, index));
+    }
+
+    /** Where the telescope stands in new sessions. */
+    public void setUsualPlace(Place place) {
+        usualPlace = place;
+    }
+
+    /** Changes the draft by a step that can be undone. */
+    public void edit(String name, UnaryOperator<Draft> change) {
+        Draft next = change.apply(history.now());
+        history.push(name, next);
+        problem.set("");
+        arrived(false);
+    }
+
+    /** Changes the session by a step that can be undone. */
+    public void editSession(String name, UnaryOperator<Session> change) {
+        edit(name, d -> d.with(change));
+    }
+
+    /** Shows what an edit would give while a hand drags; nothing is kept until it is edited. */
+    public void tryOut(UnaryOperator<Session> change) {
+        Draft tried = history.now().with(change);
+        draft.set(tried);
+        timetable.set(tried.recipe().filter(r -> !r.frames().used().isEmpty()).map(this::timetable));
+        studio.tryOut(tried);
+    }
+
+    public void undo() {
+        history.undo();
+        arrived(false);
+    }
+
+    public void redo() {
+        history.redo();
+        arrived(false);
+    }
+
+    private void arrived(boolean anew) {
+        Draft now = history.now();
+        undoable.set(history.undoable().orElse(""));
+        redoable.set(history.redoable().orElse(""));
+        timetable.set(now.recipe().filter(r -> !r.frames().used().isEmpty()).map(this::timetable));
+        draft.set(now);
+        studio.show(now, anew);
+    }
+
+    private Timetable timetable(Recipe recipe) {
+        return timetable.get().map(t -> t.changed(recipe)).orElseGet(() -> Timetable.of(recipe));
+    }
+
+    /** Takes files that were dropped in or chosen: frames, folders of frames, sheets, or one session. */
+    public void take(List<Path> files) {
+        take(files, usualPlace);
+    }
+
+    /** The same, with a place for a session that begins. */
+    public void take(List<Path> files, Place place) {
+        problem.set("");
+        door.open(files, history.now(), found -> {
+            if (found.session().isPresent()) {
+                open(found.session().get());
+            } else if (!found.isEmpty()) {
+                edit(found.title(), d -> d.plus(found.frames(), found.unsettled(), place));
+                if (!found.unsettled().isEmpty()) {
+                    select(Topic.FRAME);
+                }
+            }
+            found.notes().stream().findFirst().ifPresent(problem::set);
+        });
+    }
+
+    /** Asks a file again, with what the user now says about it. */
+    public void settle(FrameRequest request) {
+        problem.set("");
+        door.ask(request, history.now(), found -> {
+            edit(found.title(), d -> d.plus(found.frames(), found.unsettled(), usualPlace));
+            found.notes().stream().findFirst().ifPresent(problem::set);
+        });
+    }
+
+    /** Says what a filter lets through, for all frames of its band. */
+    public void setPassband(String band, Passband passband) {
+        Draft before = history.now();
+        before.recipe().ifPresent(recipe -> {
+            Conventions said = recipe.frames().conventions();
+            Map<String, Passband> passbands = new HashMap<>(said.passbands());
+            passbands.put(band, passband);
+            Conventions next = new Conventions(said.clock(), passbands, said.encoding());
+            door.again(
+                    before,
+                    next,
+                    found -> edit(
+                            "set a passband",
+                            d -> d.recipe(
+                                    r -> r.with(r.frames().with(found.frames()).with(next)))));
+        });
+    }
+
+    /** Says which planet the frames show. */
+    public void name(Body body) {
+        edit("name the planet", d -> d.about(body, usualPlace));
+    }
+
+    /** Begins with a session that was opened; the steps before are forgotten. */
+    public void open(Session session) {
+        replaced.run();
+        history.restart(Draft.of(session));
+        saved = history.now();
+        selection.set(Selection.START);
+        problem.set("");
+        arrived(true);
+    }
+
+    /** Begins with nothing. */
+    public void clear() {
+        replaced.run();
+        history.restart(Draft.EMPTY);
+        saved = Draft.EMPTY;
+        selection.set(Selection.START);
+        problem.set("");
+        arrived(true);
+    }
+
+    /** Calls back just before another session, or none, takes the place of the one that is here. */
+    void whenReplaced(Runnable then) {
+        replaced = then;
+    }
+
+    /** Whether something would be lost without saving. */
+    public boolean unsaved() {
+        return !history.now().equals(saved);
+    }
+
+    /** Remembers the draft as saved. */
+    public void wasSaved(Draft which) {
+        saved = which;
+    }
+
+    /** The instant that the picture is for; empty without a session. */
+    public Optional<Instant> epoch() {
+        return timetable.get().map(Timetable::epoch);
+    }
+
+    /** Says what went wrong, and chooses the frame that it is about. */
+    public void refused(Throwable cause) {
+        problem.set(UserMessages.of(cause));
+        if (UserMessages.unwrapped(cause) instanceof NoDiskInFrame none) {
+            List<DatedFrame> frames = draft.get().frames();
+            IntStream.range(0, frames.size())
+                    .filter(i -> frames.get(i).head().file().equals(none.file()))
+                    .findFirst()
+                    .ifPresent(i -> selection.set(new Selection(Topic.FRAME, i)));
+        }
+    }
+
+    public void dismissProblem() {
+        problem.set("");
+    }
+}

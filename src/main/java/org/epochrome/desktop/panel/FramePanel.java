@@ -1,0 +1,252 @@
+package org.epochrome.desktop.panel;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.VBox;
+import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.state.Draft;
+import org.epochrome.desktop.state.UnidentifiedFile;
+import org.epochrome.desktop.state.UserMessages;
+import org.epochrome.desktop.style.Numbers;
+import org.epochrome.image.Band;
+import org.epochrome.image.Encoding;
+import org.epochrome.image.Passband;
+import org.epochrome.io.identify.SheetRow;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.recipe.AbsentFrame;
+import org.epochrome.session.schedule.Timetable;
+import org.epochrome.time.RecordingSpan;
+import org.epochrome.time.UtcText;
+
+/** One frame: its band and times with their sources, whether it takes part; and files that must be asked about. */
+public final class FramePanel extends Panel {
+    static final List<String> BANDS = Band.KNOWN.stream().map(Band::name).toList();
+    static final String TYPED = "typed in";
+
+    private final Label name = heading("");
+    private final Tooltip path = new Tooltip();
+    private final Label what = prose("");
+    private final CheckBox used = new CheckBox("Part of the picture");
+    private final ComboBox<String> band;
+    private final ComboBox<Optional<Boolean>> mirrored;
+    private final FormField encoding;
+    private final Label bandSource = prose("");
+    private final FormField passband;
+    private final FormField start;
+    private final FormField end;
+    private final Label timeSource = prose("");
+    private final Label numbers = prose("");
+    private final Label notes = prose("");
+    private final VBox known = new VBox(8);
+    private final VBox open = new VBox(10);
+    private List<UnidentifiedFile> asked = List.of();
+    private List<AbsentFrame> missed = List.of();
+
+    public FramePanel(Workspace bench) {
+        super(bench);
+        name.setTooltip(path);
+        used.setId("used");
+        used.setTooltip(new Tooltip("Leave the frame out without forgetting it (X on the ribbon)"));
+        used.setOnAction(e -> bench.selectedFrame().ifPresent(f -> FrameEdits.toggle(bench, f)));
+        band = choice("band", "The light it was taken in", BANDS, b -> b, this::setBand);
+        start = new FormField("start", "", "When the recording began, UTC", t -> setTimes(UtcText.parse(t), null));
+        end = new FormField("end", "", "When the recording ended, UTC", t -> setTimes(null, UtcText.parse(t)));
+        passband = new FormField(
+                "passband",
+                "",
+                "What the filter lets through, nm, for all frames of this band; such as 600-690",
+                this::setPassband);
+        mirrored = choice(
+                "frame-mirrored",
+                "Whether this frame is mirrored, where not all are alike: some were flipped, or taken through a diagonal",
+                List.of(Optional.empty(), Optional.of(true), Optional.of(false)),
+                m -> m.map(yes -> yes ? "yes" : "no").orElse("as the session"),
+                this::setMirrored);
+        encoding = new FormField(
+                "frame-encoding",
+                "as the session",
+                "How the samples of this frame stand for light, where not all are alike: linear, srgb or gamma=2.2",
+                this::setEncoding);
+        GridPane grid = grid();
+        row(grid, "Band", band);
+        row(grid, "Passband (nm)", passband);
+        row(grid, "Start (UTC)", start);
+        row(grid, "End (UTC)", end);
+        row(grid, "Mirrored", mirrored);
+        row(grid, "Encoding", encoding);
+        bandSource.getStyleClass().add("source");
+        timeSource.getStyleClass().add("source");
+        notes.getStyleClass().add("doubt");
+        known.getChildren().addAll(name, what, used, grid, bandSource, timeSource, numbers, notes);
+        open.setManaged(false);
+        getChildren().addAll(open, known);
+    }
+
+    @Override
+    void renew() {
+        Draft draft = bench.draft();
+        if (!asked.equals(draft.unsettled()) || !missed.equals(draft.absent())) {
+            asked = draft.unsettled();
+            missed = draft.absent();
+            open.getChildren()
+                    .setAll(Stream.<Node>concat(
+                                    asked.stream().map(u -> new FrameQuestion(bench, u)),
+                                    missed.stream().map(this::missing))
+                            .toList());
+            open.setManaged(!open.getChildren().isEmpty());
+        }
+        Optional<DatedFrame> frame = bench.selectedFrame();
+        known.setVisible(frame.isPresent());
+        known.setManaged(frame.isPresent());
+        frame.ifPresent(this::show);
+    }
+
+    private Node missing(AbsentFrame absent) {
+        Label problem = prose(UserMessages.inWords(absent.problem()));
+        problem.getStyleClass().add("doubt");
+        Button forget = new Button("Forget it");
+        forget.setId("forget-missing");
+        forget.setTooltip(new Tooltip("Take it out of the session for good"));
+        forget.setOnAction(
+                e -> bench.edit("forget a file", d -> d.without(absent.request().file())));
+        VBox box = new VBox(6, heading(absent.name()), problem, prose("Until then it counts as left out."), forget);
+        box.getStyleClass().add("question");
+        return box;
+    }
+
+    private void show(DatedFrame f) {
+        name.setText(f.head().file().getFileName().toString());
+        path.setText(f.head().file().toString());
+        what.setText(Numbers.text(
+                "%d x %d, %s, %s",
+                f.head().width(),
+                f.head().height(),
+                f.head().planeCount() == 1 ? "grey" : "colour",
+                f.head().depth()));
+        used.setSelected(
+                bench.draft().recipe().filter(r -> Numbers.isUsed(r, f)).isPresent());
+        used.setDisable(bench.draft().session().isEmpty());
+        boolean mono = f.band().band().isPresent();
+        String word = f.band().band().map(Band::name).orElse("colour");
+        List<String> words = new ArrayList<>(BANDS);
+        if (!BANDS.contains(word)) {
+            words.add(word);
+        }
+        // A list that is set anew is drawn anew, sixty times a second while a hand drags.
+        if (!band.getItems().equals(words)) {
+            band.getItems().setAll(words);
+        }
+        band.setValue(word);
+        band.setDisable(!mono);
+        bandSource.setText("Band from: " + f.band().source());
+        passband.setDisable(!mono);
+        passband.show(f.band()
+                .band()
+                .map(b -> Numbers.plain(b.passband().fromNm()) + "-"
+                        + Numbers.plain(b.passband().toNm()))
+                .orElse(""));
+        RecordingSpan span = f.timing().span();
+        start.show(UtcText.format(span.start()));
+        end.show(UtcText.format(span.end()));
+        mirrored.setValue(f.saidMirrored());
+        encoding.show(f.saidEncoding().map(Encoding::word).orElse(""));
+        timeSource.setText("Times from: " + f.timing().source());
+        say(numbers, numbers(f));
+        String doubt = UserMessages.inWords(String.join("\n", f.notes()));
+        say(notes, doubt);
+    }
+
+    private String numbers(DatedFrame f) {
+        StringBuilder text = new StringBuilder();
+        Optional<Timetable> t = bench.timetableProperty().get();
+        Optional<Timetable.Row> row = t.flatMap(all ->
+                all.rows().stream().filter(r -> r.exposure().frame().equals(f)).findFirst());
+        row.ifPresent(r -> describe(text, t.get(), r));
+        row.ifPresent(r -> bench.combination()
+                .flatMap(c -> c.frames().stream()
+                        .filter(found -> found.exposure().frame().equals(f))
+                        .findFirst())
+                .ifPresent(found -> describe(text, r, found)));
+        return text.toString();
+    }
+
+    private static void describe(StringBuilder text, Timetable t, Timetable.Row r) {
+        text.append(Numbers.text(
+                "Turned by %+.3f° to the epoch; the globe turned by %.2f° during the recording.",
+                r.turnedDeg() + 0.0, Math.abs(r.sweptDeg())));
+        if (Numbers.isReference(t, r.exposure().frame())) {
+            text.append("\nThe picture lies on the pixels of this frame.");
+        }
+    }
+
+    private static void describe(StringBuilder text, Timetable.Row row, Combination.FrameResult r) {
+        double radius = r.disk().equatorialRadiusPx();
+        double blur = r.limb().shading().blurPx();
+        text.append(Numbers.text(
+                "%nMeanwhile the middle of the disk moved by %.1f px; the blur is %.2f px%s."
+                        + "%nWeight in its band %.0f %%.",
+                row.sweptPx(radius),
+                blur,
+                row.smeared(radius, blur) ? ", so a shorter recording would be sharper" : "",
+                100 * r.weight()));
+    }
+
+    private void setBand(String word) {
+        bench.selectedFrame().ifPresent(f -> ask(f, Optional.of(word), span(f), f.saidMirrored()));
+    }
+
+    private void setMirrored(Optional<Boolean> said) {
+        bench.selectedFrame().ifPresent(f -> ask(f, word(f), span(f), said));
+    }
+
+    private void setEncoding(String text) {
+        Optional<Encoding> said = text.isBlank() ? Optional.empty() : Optional.of(Encoding.of(text));
+        bench.selectedFrame().ifPresent(f -> {
+            SheetRow row = new SheetRow(f.head().file(), word(f), span(f), f.saidMirrored(), said, TYPED);
+            bench.settle(new FrameRequest(row.file(), f.request().band(), Optional.of(row)));
+        });
+    }
+
+    private static Optional<String> word(DatedFrame f) {
+        return f.request().row().flatMap(SheetRow::band);
+    }
+
+    private static Optional<RecordingSpan> span(DatedFrame f) {
+        return f.request().row().flatMap(SheetRow::span);
+    }
+
+    private void setPassband(String text) {
+        String[] edges = text.split("-", -1);
+        if (edges.length != 2) {
+            throw new IllegalArgumentException("Write two wavelengths in nm, such as 600-690.");
+        }
+        Passband passes = new Passband(Numbers.number(edges[0]), Numbers.number(edges[1]));
+        bench.selectedFrame().flatMap(f -> f.band().band()).ifPresent(b -> bench.setPassband(b.name(), passes));
+    }
+
+    private void setTimes(Instant newStart, Instant newEnd) {
+        bench.selectedFrame().ifPresent(f -> {
+            RecordingSpan old = f.timing().span();
+            RecordingSpan span =
+                    new RecordingSpan(newStart == null ? old.start() : newStart, newEnd == null ? old.end() : newEnd);
+            ask(f, word(f), Optional.of(span), f.saidMirrored());
+        });
+    }
+
+    private void ask(DatedFrame f, Optional<String> band, Optional<RecordingSpan> span, Optional<Boolean> mirrored) {
+        SheetRow row = new SheetRow(f.head().file(), band, span, mirrored, f.saidEncoding(), TYPED);
+        bench.settle(new FrameRequest(row.file(), f.request().band(), Optional.of(row)));
+    }
+}

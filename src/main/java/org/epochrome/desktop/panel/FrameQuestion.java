@@ -1,0 +1,64 @@
+package org.epochrome.desktop.panel;
+
+import java.time.Instant;
+import java.util.Optional;
+import javafx.collections.FXCollections;
+import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.VBox;
+import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.state.UnidentifiedFile;
+import org.epochrome.io.identify.SheetRow;
+import org.epochrome.io.read.FrameRequest;
+import org.epochrome.time.RecordingSpan;
+import org.epochrome.time.UtcText;
+
+/** A file that does not tell its band or times, with fields to tell them. */
+final class FrameQuestion extends VBox {
+    private Instant from;
+    private Instant until;
+
+    FrameQuestion(Workspace bench, UnidentifiedFile ask) {
+        super(6);
+        getStyleClass().add("question");
+        Label problem = Panel.prose(ask.problem().replace("on the page Frame", "here"));
+        problem.getStyleClass().add("doubt");
+        ComboBox<String> band = new ComboBox<>(FXCollections.observableArrayList(FramePanel.BANDS));
+        band.setId("ask-band");
+        band.setPromptText("as the file says");
+        band.setMaxWidth(Double.MAX_VALUE);
+        FormField start = new FormField("ask-start", "2031-05-02 21:14:05", "When the recording began, UTC", t -> {
+            from = UtcText.parse(t);
+        });
+        FormField end = new FormField("ask-end", "2031-05-02 21:16:05", "When the recording ended, UTC", t -> {
+            until = UtcText.parse(t);
+        });
+        GridPane grid = Panel.grid();
+        Panel.row(grid, "Band", band);
+        Panel.row(grid, "Start (UTC)", start);
+        Panel.row(grid, "End (UTC)", end);
+        Label half = Panel.prose("");
+        half.getStyleClass().add("doubt");
+        Panel.say(half, "");
+        Button take = new Button("Take it");
+        take.setId("ask-take");
+        take.getStyleClass().add("accent");
+        take.setOnAction(e -> {
+            if ((from == null) != (until == null) || (from != null && until.isBefore(from))) {
+                Panel.say(half, "Both times are needed, the end not before the start.");
+                return;
+            }
+            Optional<RecordingSpan> span = Optional.ofNullable(from).map(begin -> new RecordingSpan(begin, until));
+            bench.settle(new FrameRequest(
+                    ask.file(),
+                    Optional.empty(),
+                    Optional.of(
+                            new SheetRow(ask.file(), Optional.ofNullable(band.getValue()), span, FramePanel.TYPED))));
+        });
+        Button drop = new Button("Forget it");
+        drop.setOnAction(e -> bench.edit("forget a file", d -> d.without(ask.file())));
+        getChildren().addAll(Panel.heading(ask.name()), problem, grid, half, Panel.pair(take, drop));
+    }
+}

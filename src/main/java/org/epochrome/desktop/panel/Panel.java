@@ -1,0 +1,170 @@
+package org.epochrome.desktop.panel;
+
+import javafx.collections.FXCollections;
+import javafx.geometry.HPos;
+import javafx.scene.Node;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.Slider;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+import javafx.util.StringConverter;
+import org.epochrome.desktop.control.Workspace;
+
+/** A page of the side: what belongs to one topic. */
+public abstract class Panel extends VBox {
+    final Workspace bench;
+    /** Whether values are being shown, so that controls must not take them for the user's. */
+    private boolean showing;
+
+    Panel(Workspace bench) {
+        this.bench = bench;
+        getStyleClass().add("panel");
+        setFillWidth(true);
+    }
+
+    /** Shows the bench as it is now. */
+    public final void refresh() {
+        showing = true;
+        try {
+            renew();
+        } finally {
+            showing = false;
+        }
+    }
+
+    abstract void renew();
+
+    final boolean byUser() {
+        return !showing;
+    }
+
+    static Label heading(String text) {
+        Label label = new Label(text);
+        label.getStyleClass().add("heading");
+        return label;
+    }
+
+    public static Label prose(String text) {
+        Label label = new Label(text);
+        label.getStyleClass().add("prose");
+        label.setWrapText(true);
+        label.setMinHeight(USE_PREF_SIZE);
+        return label;
+    }
+
+    /** Says something, or takes no room where there is nothing to say. */
+    static void say(Label label, String text) {
+        label.setText(text);
+        label.setVisible(!text.isEmpty());
+        label.setManaged(!text.isEmpty());
+    }
+
+    static Label value(String id) {
+        Label label = new Label();
+        label.setId(id);
+        label.getStyleClass().add("value");
+        return label;
+    }
+
+    /** A table of labelled controls. */
+    static GridPane grid() {
+        GridPane grid = new GridPane();
+        grid.getStyleClass().add("grid");
+        ColumnConstraints name = new ColumnConstraints();
+        name.setMinWidth(118);
+        ColumnConstraints control = new ColumnConstraints();
+        control.setHgrow(Priority.ALWAYS);
+        control.setFillWidth(true);
+        control.setHalignment(HPos.LEFT);
+        grid.getColumnConstraints().addAll(name, control);
+        return grid;
+    }
+
+    static void row(GridPane grid, String name, Node control) {
+        Label label = new Label(name);
+        label.getStyleClass().add("name");
+        label.setMinWidth(USE_PREF_SIZE);
+        label.setLabelFor(control);
+        grid.addRow(grid.getRowCount(), label, control);
+    }
+
+    static HBox pair(Node... nodes) {
+        HBox box = new HBox(6, nodes);
+        for (Node node : nodes) {
+            if (node instanceof FormField || node instanceof ComboBox || node instanceof Slider) {
+                HBox.setHgrow(node, Priority.ALWAYS);
+            }
+        }
+        box.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
+        return box;
+    }
+
+    /** A choice among few. */
+    <T> ComboBox<T> choice(
+            String id,
+            String teaches,
+            java.util.List<T> values,
+            java.util.function.Function<T, String> name,
+            java.util.function.Consumer<T> chosen) {
+        ComboBox<T> box = new ComboBox<>(FXCollections.observableArrayList(values));
+        box.setId(id);
+        box.setTooltip(new Tooltip(teaches));
+        box.setMaxWidth(Double.MAX_VALUE);
+        box.setConverter(new StringConverter<>() {
+            @Override
+            public String toString(T value) {
+                return value == null ? "" : name.apply(value);
+            }
+
+            @Override
+            public T fromString(String text) {
+                throw new UnsupportedOperationException();
+            }
+        });
+        box.valueProperty().addListener((o, old, now) -> {
+            if (byUser() && now != null) {
+                chosen.accept(now);
+            }
+        });
+        return box;
+    }
+
+    /** A slider that shows what it would do while it is drawn and counts when it is let go. */
+    Slider slider(
+            String id,
+            String teaches,
+            double from,
+            double to,
+            java.util.function.DoubleConsumer tried,
+            java.util.function.DoubleConsumer taken) {
+        Slider slider = new Slider(from, to, from);
+        slider.setId(id);
+        slider.setTooltip(new Tooltip(teaches));
+        slider.setBlockIncrement((to - from) / 50);
+        slider.valueProperty().addListener((o, old, now) -> {
+            if (byUser()) {
+                if (slider.isValueChanging()) {
+                    tried.accept(rounded(now.doubleValue()));
+                } else {
+                    taken.accept(rounded(now.doubleValue()));
+                }
+            }
+        });
+        slider.valueChangingProperty().addListener((o, old, now) -> {
+            if (byUser() && !now) {
+                taken.accept(rounded(slider.getValue()));
+            }
+        });
+        return slider;
+    }
+
+    /** Values that people can read and the command line can say. */
+    private static double rounded(double value) {
+        return Math.rint(value * 100) / 100;
+    }
+}

@@ -1,0 +1,186 @@
+package org.epochrome.desktop.panel;
+
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.GridPane;
+import org.epochrome.align.Witness;
+import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.style.Numbers;
+import org.epochrome.desktop.style.Palette;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.product.Session;
+import org.epochrome.session.recipe.Alignment;
+import org.epochrome.session.recipe.PixelOffset;
+
+/** How a band lies against the others: measured against predicted, and moved by hand. */
+public final class ShiftPanel extends Panel {
+    public static final double STEP_PX = 0.05;
+
+    private final Label name = heading("");
+    private final ShiftDrawing drawing = new ShiftDrawing();
+    private final Label numbers = prose("");
+    private final FormField x;
+    private final FormField y;
+    private final Map<Witness, CheckBox> witnesses = new LinkedHashMap<>();
+
+    public ShiftPanel(Workspace bench) {
+        super(bench);
+        x = new FormField(
+                "shift-x",
+                "0",
+                "Moves the picture of this band to the right, pixels of the result",
+                t -> set(new PixelOffset(Numbers.number(t), nudge().y())));
+        y = new FormField(
+                "shift-y",
+                "0",
+                "Moves the picture of this band down, pixels of the result",
+                t -> set(new PixelOffset(nudge().x(), Numbers.number(t))));
+        Button zero = new Button("Back to zero");
+        zero.setId("shift-zero");
+        zero.setOnAction(e -> set(new PixelOffset(0, 0)));
+        GridPane grid = grid();
+        row(grid, "By hand x (px)", x);
+        row(grid, "By hand y (px)", y);
+        getChildren()
+                .addAll(
+                        name,
+                        drawing,
+                        prose(
+                                "Rings: where the air puts each band against G. Dots: where it was found; between frames, where the mount's drift hides it, by how far the detail lies off the limb."),
+                        numbers,
+                        grid,
+                        zero,
+                        prose("Arrow keys on the picture move the band by 0.05 px, with Shift by 0.5 px."),
+                        heading("Who is heard"));
+        for (Witness w : Witness.values()) {
+            CheckBox box = new CheckBox(title(w));
+            box.setId("witness-" + w.name().toLowerCase(java.util.Locale.ROOT));
+            box.setTooltip(new Tooltip(meaning(w)));
+            box.setOnAction(e -> hear(w, box.isSelected()));
+            witnesses.put(w, box);
+            getChildren().add(box);
+        }
+    }
+
+    private static String title(Witness w) {
+        return switch (w) {
+            case LIMB -> "Limb";
+            case DETAIL -> "Detail";
+            case PHYSICS -> "Dispersion";
+        };
+    }
+
+    private static String meaning(Witness w) {
+        return switch (w) {
+            case LIMB -> "The fit of each disk";
+            case DETAIL -> "Markings compared after turning";
+            case PHYSICS -> "What refraction says about colours taken at one time: planes of a colour frame";
+        };
+    }
+
+    private Optional<String> band() {
+        return bench.selectedFrame().map(ShiftPanel::band);
+    }
+
+    private static String band(DatedFrame f) {
+        return f.band().band().map(b -> b.name()).orElse("B");
+    }
+
+    private PixelOffset nudge() {
+        return band().flatMap(b ->
+                        bench.draft().recipe().map(r -> r.alignment().nudgesPx().get(b)))
+                .orElse(new PixelOffset(0, 0));
+    }
+
+    /** Moves the chosen band's picture. */
+    public void nudgeBy(double dx, double dy) {
+        PixelOffset now = nudge();
+        set(new PixelOffset(DiskPanel.hundredth(now.x() + dx), DiskPanel.hundredth(now.y() + dy)));
+    }
+
+    private void set(PixelOffset offset) {
+        band().ifPresent(b -> bench.editSession("shift " + b, s -> {
+            Map<String, PixelOffset> all = new HashMap<>(s.recipe().alignment().nudgesPx());
+            if (offset.lengthPx() == 0) {
+                all.remove(b);
+            } else {
+                all.put(b, offset);
+            }
+            Alignment a = s.recipe().alignment();
+            return with(s, new Alignment(a.witnesses(), all, a.freeScale()));
+        }));
+    }
+
+    private void hear(Witness witness, boolean on) {
+        bench.editSession("choose witnesses", s -> {
+            Alignment a = s.recipe().alignment();
+            Set<Witness> heard = EnumSet.noneOf(Witness.class);
+            heard.addAll(a.witnesses());
+            if (on) {
+                heard.add(witness);
+            } else {
+                heard.remove(witness);
+            }
+            return with(s, new Alignment(heard, a.nudgesPx(), a.freeScale()));
+        });
+    }
+
+    private static Session with(Session s, Alignment alignment) {
+        return s.with(s.recipe().with(alignment));
+    }
+
+    public void setPalette(Palette palette) {
+        drawing.setPalette(palette);
+    }
+
+    private static String place(Combination.Witnesses w) {
+        double limb = Math.max(w.limbError().sigmaX(), w.limbError().sigmaY());
+        return w.placeSigmaPx() == 0
+                ? Numbers.text("The picture lies where this frame does, limb ± %.3f px.", limb)
+                : Numbers.text("Place known to ± %.3f px, by the limb alone to ± %.3f px.", w.placeSigmaPx(), limb);
+    }
+
+    @Override
+    void renew() {
+        Optional<DatedFrame> frame = bench.selectedFrame();
+        setDisable(bench.draft().session().isEmpty() || frame.isEmpty());
+        name.setText(frame.map(f -> "Band " + band(f)).orElse("No frame is chosen"));
+        PixelOffset nudge = nudge();
+        x.show(Numbers.plain(nudge.x()));
+        y.show(Numbers.plain(nudge.y()));
+        bench.draft()
+                .recipe()
+                .ifPresent(r -> witnesses.forEach(
+                        (w, box) -> box.setSelected(r.alignment().witnesses().contains(w))));
+        drawing.show(bench.studio().combinationProperty().get(), band().orElse(""));
+        say(
+                numbers,
+                frame.flatMap(f -> DiskPanel.result(bench, f))
+                        .map(r -> Numbers.text(
+                                "%s%s%s",
+                                place(r.witnesses()),
+                                r.witnesses().detail().known()
+                                        ? Numbers.text(
+                                                "%nDetail beyond limb %+.3f %+.3f ± %.3f px, %.1f σ apart.",
+                                                r.witnesses().detail().x(),
+                                                r.witnesses().detail().y(),
+                                                r.witnesses().detail().sigmaX(),
+                                                r.witnesses().limbToDetail())
+                                        : "\nThe others are compared with this band's detail.",
+                                r.dispersion()
+                                        .map(d -> Numbers.text(
+                                                "%nThe air shifts this band by %+.2f %+.2f px and draws it out by %.1f px.",
+                                                d.x(), d.y(), r.smear().lengthPx()))
+                                        .orElse("\nWithout a site the air's shift is not known.")))
+                        .orElse(""));
+    }
+}

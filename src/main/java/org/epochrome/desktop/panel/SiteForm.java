@@ -1,0 +1,113 @@
+package org.epochrome.desktop.panel;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import javafx.scene.control.ComboBox;
+import org.epochrome.atmosphere.Air;
+import org.epochrome.desktop.control.Preferences;
+import org.epochrome.desktop.style.Numbers;
+import org.epochrome.ephemeris.Site;
+import org.epochrome.session.recipe.Place;
+import org.epochrome.session.recipe.Recipe;
+
+/** Where the telescope stood, and the air there. */
+final class SiteForm extends RecipeForm {
+    private final Panel panel;
+    private final Preferences remembered;
+
+    SiteForm(Panel panel, Preferences remembered) {
+        super(panel, "Where the telescope stood");
+        this.panel = panel;
+        this.remembered = remembered;
+        ComboBox<Preferences.NamedSite> sites = choice(
+                new Words("sites", "Site", "Sites that you used before; the last one counts for new sessions"),
+                r -> remembered.sites(),
+                Preferences.NamedSite::name,
+                r -> SessionPanel.kept(remembered.sites(), s -> r.place().site().equals(Optional.of(s.site()))),
+                "set the site",
+                (r, s) -> at(r, s.site()));
+        shows(r -> sites.setPromptText(
+                r.place().site().isPresent()
+                        ? "not kept yet"
+                        : remembered.sites().isEmpty() ? "unknown" : "choose"));
+        Typed typed = new Typed();
+        typed.field(0, new Words("latitude", "Latitude", "Degrees, north positive"), "46.2");
+        typed.field(1, new Words("longitude", "Longitude", "Degrees, east positive; 70 degrees west is -70"), "8.5");
+        typed.field(2, new Words("height", "Height (m)", "Metres above sea level"), "480");
+        keep(
+                "site-name",
+                "A name under which the site is kept",
+                name -> panel.bench
+                        .draft()
+                        .recipe()
+                        .flatMap(r -> r.place().site())
+                        .ifPresent(site -> remembered.keep(name, site)),
+                sites,
+                remembered::forget);
+        air(
+                new Words("pressure", "Pressure (hPa)", "Air pressure at the site itself, not at sea level, hPa"),
+                Air::pressureHpa,
+                (a, v) -> new Air(v, a.temperatureC(), a.relativeHumidity()));
+        air(
+                new Words("temperature", "Temperature (°C)", "Air temperature, degrees Celsius"),
+                Air::temperatureC,
+                (a, v) -> new Air(a.pressureHpa(), v, a.relativeHumidity()));
+        air(
+                new Words("humidity", "Humidity (%)", "Relative humidity, per cent"),
+                a -> 100 * a.relativeHumidity(),
+                (a, v) -> new Air(a.pressureHpa(), a.temperatureC(), v / 100));
+    }
+
+    private Recipe at(Recipe r, Site site) {
+        panel.bench.setUsualPlace(Place.at(site));
+        remembered.use(site);
+        return r.with(new Place(Optional.of(site), r.place().air()));
+    }
+
+    private interface AirChange {
+        Air set(Air air, double value);
+    }
+
+    private void air(Words words, Function<Air, Double> get, AirChange change) {
+        text(
+                new Words(words.id(), words.name(), words.teaches() + "; empty: usual at the site's height"),
+                "usual",
+                r -> r.place().air().map(a -> Numbers.plain(get.apply(a))).orElse(""),
+                "set the air",
+                (r, t) -> {
+                    double height = r.place().site().map(Site::heightM).orElse(0.0);
+                    Air before = r.place().air().orElseGet(() -> Air.standardAt(height));
+                    Optional<Air> next =
+                            t.isBlank() ? Optional.empty() : Optional.of(change.set(before, Numbers.number(t)));
+                    return r.with(new Place(r.place().site(), next));
+                });
+    }
+
+    /** Latitude, longitude and height while they are typed; only latitude and longitude together make a site. */
+    private final class Typed {
+        private final OptionalDouble[] typed = {OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty()};
+
+        void field(int which, Words words, String prompt) {
+            text(
+                    words,
+                    prompt,
+                    r -> Numbers.plain(
+                            r.place().site().map(s -> parts(s)[which]).orElse(typed[which])),
+                    "set the site",
+                    (r, t) -> {
+                        OptionalDouble[] all = r.place().site().map(this::parts).orElse(typed);
+                        all[which] = Numbers.optional(t);
+                        return all[0].isPresent() && all[1].isPresent()
+                                ? at(r, new Site(all[0].getAsDouble(), all[1].getAsDouble(), all[2].orElse(0)))
+                                : r;
+                    });
+        }
+
+        private OptionalDouble[] parts(Site s) {
+            return new OptionalDouble[] {
+                OptionalDouble.of(s.latitudeDeg()), OptionalDouble.of(s.longitudeDeg()), OptionalDouble.of(s.heightM())
+            };
+        }
+    }
+}

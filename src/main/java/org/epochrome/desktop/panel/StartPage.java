@@ -1,0 +1,178 @@
+package org.epochrome.desktop.panel;
+
+import java.nio.file.Path;
+import java.util.function.Consumer;
+import javafx.geometry.Pos;
+import javafx.scene.control.Button;
+import javafx.scene.control.Hyperlink;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.VBox;
+import org.epochrome.desktop.control.Preferences;
+import org.epochrome.desktop.control.SessionController;
+import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.recovery.UnsavedSession;
+import org.epochrome.desktop.state.Draft;
+import org.epochrome.ephemeris.Body;
+import org.kordamp.ikonli.feather.Feather;
+import org.kordamp.ikonli.javafx.FontIcon;
+
+/** What stands in the middle before there is a picture: where to begin, or the one question about the planet. */
+public final class StartPage extends VBox {
+    private final Workspace bench;
+    private final SessionController keeper;
+    private final Preferences remembered;
+    private final Runnable open;
+
+    public StartPage(Workspace bench, SessionController keeper, Preferences remembered, Runnable open) {
+        this.bench = bench;
+        this.keeper = keeper;
+        this.remembered = remembered;
+        this.open = open;
+        getStyleClass().add("invitation");
+        setAlignment(Pos.CENTER);
+        bench.draftProperty().addListener((o, old, now) -> renew());
+        bench.studio().shownProperty().addListener((o, old, now) -> renew());
+        bench.studio().work().busyProperty().addListener((o, old, now) -> renew());
+        bench.problemProperty().addListener((o, old, now) -> renew());
+        renew();
+    }
+
+    /** With a bar to scroll by, where the window is small. */
+    public ScrollPane scrolled() {
+        ScrollPane pane = new ScrollPane(this);
+        pane.getStyleClass().add("viewer-over");
+        pane.setFitToWidth(true);
+        pane.setFocusTraversable(false);
+        pane.setFitToHeight(true);
+        pane.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        pane.visibleProperty().bind(visibleProperty());
+        return pane;
+    }
+
+    private void renew() {
+        Draft draft = bench.draft();
+        boolean wanted = bench.studio().shownProperty().get().isEmpty();
+        setVisible(wanted);
+        getChildren().clear();
+        if (!wanted) {
+            return;
+        }
+        if (draft.isEmpty()) {
+            begin();
+        } else if (draft.session().isEmpty() && !draft.loose().isEmpty()) {
+            askPlanet(draft);
+        } else if (draft.session().isEmpty()) {
+            say("These files do not tell all that is needed", "Look at the side: each asks for what is missing.");
+        } else if (bench.studio().work().busyProperty().get()) {
+            getChildren().add(title("A first picture is on its way"));
+        } else if (!bench.problemProperty().get().isEmpty()) {
+            say("There is no picture yet", "The message at the top says why.");
+        } else {
+            getChildren().add(title("There is no picture yet"));
+            Button again = new Button("Try again");
+            again.setId("try-again");
+            again.setOnAction(e -> bench.studio().resume());
+            getChildren().add(again);
+        }
+    }
+
+    private void say(String title, String text) {
+        getChildren().addAll(title(title), centred(text));
+    }
+
+    private static Label centred(String text) {
+        Label label = Panel.prose(text);
+        label.setMaxWidth(440);
+        label.setAlignment(Pos.CENTER);
+        return label;
+    }
+
+    private static FlowPane row(double width) {
+        FlowPane row = new FlowPane(8, 8);
+        row.setAlignment(Pos.CENTER);
+        row.setMaxWidth(width);
+        return row;
+    }
+
+    private static Label title(String text) {
+        Label label = new Label(text);
+        label.getStyleClass().add("invites");
+        label.setWrapText(true);
+        label.setMinHeight(USE_PREF_SIZE);
+        return label;
+    }
+
+    private void begin() {
+        FontIcon icon = new FontIcon(Feather.DOWNLOAD);
+        icon.getStyleClass().add("large-icon");
+        Button choose = new Button("Choose frames...");
+        choose.setId("choose-frames");
+        choose.getStyleClass().add("accent");
+        choose.setOnAction(e -> open.run());
+        Button demo = new Button("Open the demo session");
+        demo.setId("open-demo");
+        demo.setTooltip(new Tooltip("An invented Jupiter in three bands, to try everything on"));
+        demo.setOnAction(e -> keeper.openDemo());
+        FlowPane buttons = row(440);
+        buttons.getChildren().addAll(choose, demo);
+        Label what = centred("Stacked images of a planet, one for each filter and recording: FITS, TIFF or PNG,"
+                + " linear. A folder, a sheet of times (.csv) or a session (.json) will do as well.");
+        getChildren().addAll(icon, title("Drop your frames here"), what, buttons);
+        keeper.leftovers().forEach(this::offer);
+        if (!remembered.sessions().isEmpty()) {
+            Label recent = new Label("Recent sessions");
+            recent.getStyleClass().add("name");
+            getChildren().add(recent);
+            remembered.sessions().stream().limit(5).forEach(path -> getChildren()
+                    .add(link(path, keeper::open)));
+        }
+    }
+
+    private void offer(UnsavedSession leftover) {
+        Label what = new Label(leftover.title());
+        Button restore = new Button("Restore unsaved session");
+        restore.getStyleClass().addAll("warm", "restore");
+        restore.setOnAction(e -> {
+            keeper.restore(leftover);
+            renew();
+        });
+        Button discard = new Button("Discard");
+        discard.getStyleClass().add("discard");
+        discard.setTooltip(new Tooltip("Delete this session, which was not saved"));
+        discard.setOnAction(e -> {
+            keeper.discard(leftover);
+            renew();
+        });
+        FlowPane row = row(640);
+        row.getChildren().addAll(what, restore, discard);
+        getChildren().add(row);
+    }
+
+    private static Hyperlink link(Path path, Consumer<Path> opens) {
+        Path parent = path.getParent();
+        Hyperlink link =
+                new Hyperlink((parent == null || parent.getFileName() == null ? "" : parent.getFileName() + "/")
+                        + path.getFileName());
+        link.setTooltip(new Tooltip(path.toString()));
+        link.setOnAction(e -> opens.accept(path));
+        return link;
+    }
+
+    private void askPlanet(Draft draft) {
+        getChildren().add(title("Which planet is it?"));
+        getChildren()
+                .add(centred(draft.loose().size() + (draft.loose().size() == 1 ? " frame was" : " frames were")
+                        + " read; no header names the planet."));
+        FlowPane bodies = row(640);
+        for (Body body : Body.values()) {
+            Button button = new Button(body.displayName());
+            button.setId("planet-" + body.name().toLowerCase(java.util.Locale.ROOT));
+            button.setOnAction(e -> bench.name(body));
+            bodies.getChildren().add(button);
+        }
+        getChildren().add(bodies);
+    }
+}

@@ -1,0 +1,2 @@
+/** The pages at the side of the window. */
+package org.epochrome.desktop.panel;

@@ -1,0 +1,2 @@
+/** The planet and the time ribbon, painted. */
+package org.epochrome.desktop.picture;

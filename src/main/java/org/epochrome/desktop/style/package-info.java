@@ -1,0 +1,2 @@
+/** Colours, fonts, number formats and the icon. */
+package org.epochrome.desktop.style;

@@ -1,0 +1,161 @@
+package org.epochrome.desktop.view;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Consumer;
+import javafx.scene.Cursor;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseButton;
+import javafx.scene.input.MouseEvent;
+import javafx.scene.input.ScrollEvent;
+import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.panel.DiskPanel;
+import org.epochrome.desktop.panel.FrameEdits;
+import org.epochrome.desktop.panel.ShiftPanel;
+import org.epochrome.desktop.picture.PlanetView;
+import org.epochrome.desktop.state.LimbHandles;
+import org.epochrome.desktop.state.Selection;
+import org.epochrome.desktop.state.Topic;
+import org.epochrome.desktop.state.Zoom;
+import org.epochrome.disk.Disk;
+import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.recipe.HeldDisk;
+
+/** What hands do on the picture: zoom, move, pull the split line, draw the limb by its handles, nudge by keys. */
+final class PointerInput {
+    private static final double REACH = 11;
+    private static final double WHEEL = 1.0015;
+    /** Part of the view's width by which a key moves the split line. */
+    private static final double SPLIT_STEP = 0.02;
+
+    private final Workspace bench;
+    private final PlanetView view;
+    private final ShiftPanel shift;
+    private final Consumer<double[]> under;
+    private double lastX;
+    private double lastY;
+    private boolean splitting;
+    private Optional<LimbHandles.Grip> grip = Optional.empty();
+
+    /** @param under hears which pixel of the picture is under the cursor; null if none */
+    PointerInput(Workspace bench, PlanetView view, ShiftPanel shift, Consumer<double[]> under) {
+        this.bench = bench;
+        this.view = view;
+        this.shift = shift;
+        this.under = under;
+        view.setOnScroll(this::scrolled);
+        view.setOnMousePressed(this::pressed);
+        view.setOnMouseDragged(this::dragged);
+        view.setOnMouseReleased(e -> released());
+        view.setOnMouseMoved(this::moved);
+        view.setOnMouseExited(e -> under.accept(null));
+        view.setOnKeyPressed(this::key);
+        view.setOnZoom(e -> view.zoomBy(e.getZoomFactor(), e.getX(), e.getY()));
+    }
+
+    private void scrolled(ScrollEvent e) {
+        if (e.getDeltaY() != 0 && !e.isInertia()) {
+            view.zoomBy(Math.pow(WHEEL, e.getDeltaY()), e.getX(), e.getY());
+        }
+        e.consume();
+    }
+
+    private void pressed(MouseEvent e) {
+        view.requestFocus();
+        lastX = e.getX();
+        lastY = e.getY();
+        grip = grip(e);
+        splitting = grip.isEmpty() && view.onSplit(e.getX());
+        if (e.getButton() == MouseButton.PRIMARY && e.getClickCount() == 2 && grip.isEmpty()) {
+            view.fit();
+        }
+    }
+
+    private Optional<LimbHandles.Grip> grip(MouseEvent e) {
+        Zoom z = view.zoomProperty().get();
+        return view.handles().flatMap(h -> h.near(z.imageX(e.getX()), z.imageY(e.getY()), REACH / z.scale()));
+    }
+
+    private void dragged(MouseEvent e) {
+        Zoom z = view.zoomProperty().get();
+        if (grip.isPresent()) {
+            LimbHandles handles = view.handles().orElseThrow();
+            Disk drawn = handles.drawn(grip.get(), z.imageX(e.getX()), z.imageY(e.getY()));
+            view.showHandles(Optional.of(new LimbHandles(handles.globe(), drawn)), true);
+        } else if (splitting) {
+            view.moveSplit(e.getX());
+        } else {
+            view.moveBy(e.getX() - lastX, e.getY() - lastY);
+        }
+        lastX = e.getX();
+        lastY = e.getY();
+        moved(e);
+    }
+
+    private void released() {
+        if (grip.isPresent() && view.handles().isPresent()) {
+            hold(view.handles().get().disk(), grip.get() == LimbHandles.Grip.POLE);
+        }
+        grip = Optional.empty();
+        splitting = false;
+    }
+
+    private void hold(Disk d, boolean turned) {
+        bench.selectedFrame().ifPresent(f -> {
+            OptionalDouble north = turned ? OptionalDouble.of(DiskPanel.hundredth(d.northAngleDeg())) : heldNorth(f);
+            HeldDisk held = new HeldDisk(
+                    DiskPanel.hundredth(d.x()),
+                    DiskPanel.hundredth(d.y()),
+                    DiskPanel.hundredth(d.equatorialRadiusPx()),
+                    north);
+            bench.editSession("draw the limb", s -> FrameEdits.held(s, f, Optional.of(held)));
+        });
+    }
+
+    private OptionalDouble heldNorth(DatedFrame f) {
+        return bench.draft()
+                .recipe()
+                .map(r -> r.frames().disks().get(f.head().file()))
+                .map(HeldDisk::northAngleDeg)
+                .orElse(OptionalDouble.empty());
+    }
+
+    private void moved(MouseEvent e) {
+        Zoom z = view.zoomProperty().get();
+        under.accept(new double[] {z.imageX(e.getX()), z.imageY(e.getY())});
+        view.setCursor(grip(e).isPresent() ? Cursor.HAND : view.onSplit(e.getX()) ? Cursor.H_RESIZE : Cursor.DEFAULT);
+    }
+
+    private void key(KeyEvent e) {
+        if (e.isShortcutDown() || e.isAltDown()) {
+            return;
+        }
+        double step = e.isShiftDown() ? 10 * ShiftPanel.STEP_PX : ShiftPanel.STEP_PX;
+        switch (e.getCode()) {
+            case LEFT -> nudge(-step, 0);
+            case RIGHT -> nudge(step, 0);
+            case UP -> nudge(0, -step);
+            case DOWN -> nudge(0, step);
+            case COMMA -> view.moveSplitBy(-SPLIT_STEP);
+            case PERIOD -> view.moveSplitBy(SPLIT_STEP);
+            case PLUS, ADD, EQUALS -> view.zoomBy(1.25, view.getWidth() / 2, view.getHeight() / 2);
+            case MINUS, SUBTRACT -> view.zoomBy(0.8, view.getWidth() / 2, view.getHeight() / 2);
+            default -> {
+                return;
+            }
+        }
+        e.consume();
+    }
+
+    /** Moves what is chosen: a band's picture, a held disk, or else the view. */
+    private void nudge(double dx, double dy) {
+        Selection selection = bench.selectionProperty().get();
+        if (selection.topic() == Topic.SHIFT) {
+            shift.nudgeBy(dx, dy);
+        } else if (selection.topic() == Topic.DISK && view.handles().isPresent()) {
+            hold(view.handles().get().disk().movedBy(dx, dy), false);
+        } else {
+            view.moveBy(-800 * dx, -800 * dy);
+        }
+    }
+}

@@ -1,0 +1,2 @@
+/** Where the disk fit begins: moments, edges, levels. */
+package org.epochrome.disk.start;

@@ -1,0 +1,2 @@
+/** FITS images and tables, read and written. */
+package org.epochrome.io.fits;

@@ -1,0 +1,2 @@
+/** What the head of an image file says. */
+package org.epochrome.io.head;

@@ -1,0 +1,2 @@
+/** TIFF and PNG images, read. */
+package org.epochrome.io.raster;

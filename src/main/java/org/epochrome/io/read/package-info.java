@@ -1,0 +1,2 @@
+/** Frames as a session takes them in. */
+package org.epochrome.io.read;

@@ -1,0 +1,2 @@
+/** Pictures, cubes and animations, written. */
+package org.epochrome.io.write;

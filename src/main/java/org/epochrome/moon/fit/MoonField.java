@@ -1,0 +1,70 @@
+package org.epochrome.moon.fit;
+
+import java.util.Arrays;
+import org.epochrome.disk.FittedDisk;
+import org.epochrome.disk.Shading;
+import org.epochrome.disk.View;
+import org.epochrome.image.Plane;
+import org.epochrome.moon.MoonFrame;
+
+/**
+ * The light of a frame, and what it would be without markings and companions; above the sky, 1 for the even globe's brightest
+ * part.
+ *
+ * @param frame its geometry
+ * @param light brightness of the frame
+ * @param even brightness of an even globe with its rings, on a belted one with its zones
+ * @param rough standard error of that as a ground for companions, where it is known; else NaN
+ */
+public record MoonField(MoonFrame frame, Plane light, Plane even, Plane rough) {
+
+    public static MoonField of(MoonFrame frame, Plane plane) {
+        FittedDisk fit = frame.fit();
+        Plane light = plane.copy();
+        for (int i = 0; i < light.data().length; i++) {
+            light.data()[i] = (float) ((light.data()[i] - fit.background()) / fit.brightness());
+        }
+        Plane even = even(frame.view(), fit, plane.width(), plane.height());
+        if (fit.rings().isNone()) {
+            ZonalBackground.lay(even, light, frame.view());
+        }
+        Plane rough = new Plane(plane.width(), plane.height());
+        Arrays.fill(rough.data(), Float.NaN);
+        return new MoonField(frame, light, even, rough);
+    }
+
+    private static Plane even(View view, FittedDisk fit, int width, int height) {
+        Shading shading = fit.shading();
+        if (fit.rings().isNone()) {
+            return shading.picture(view, width, height);
+        }
+        Plane even = shading.pictureAndVeiled(view, width, height)[1];
+        Plane rings = fit.rings().picture(view, shading, width, height);
+        for (int i = 0; i < even.data().length; i++) {
+            even.data()[i] += rings.data()[i];
+        }
+        return even;
+    }
+
+    /** What lies within a distance of a pixel, as far as the picture goes; places on the sky axes stay the same. */
+    public MoonField around(double x, double y, double reachPx) {
+        int left = (int) Math.max(0, Math.floor(x - reachPx));
+        int top = (int) Math.max(0, Math.floor(y - reachPx));
+        int width = (int) Math.min(light.width() - 1, Math.ceil(x + reachPx)) - left + 1;
+        int height = (int) Math.min(light.height() - 1, Math.ceil(y + reachPx)) - top + 1;
+        FittedDisk there = frame.fit().at(frame.fit().disk().movedBy(-left, -top));
+        return new MoonField(
+                frame.with(there, width, height),
+                cut(light, left, top, width, height),
+                cut(even, left, top, width, height),
+                cut(rough, left, top, width, height));
+    }
+
+    private static Plane cut(Plane from, int left, int top, int width, int height) {
+        Plane part = new Plane(width, height);
+        for (int y = 0; y < height; y++) {
+            System.arraycopy(from.data(), (top + y) * from.width() + left, part.data(), y * width, width);
+        }
+        return part;
+    }
+}

@@ -1,0 +1,2 @@
+/** From registered frames to one linear colour picture. */
+package org.epochrome.session.combine;

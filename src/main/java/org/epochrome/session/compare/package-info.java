@@ -1,0 +1,2 @@
+/** How the detail of frames compares. */
+package org.epochrome.session.compare;

@@ -1,0 +1,2 @@
+/** Reports for programs, and writing all files of a session. */
+package org.epochrome.session.report;

@@ -1,0 +1,2 @@
+/** Sessions as files, and as command lines. */
+package org.epochrome.session.sessionfile;
