@@ -113,7 +113,7 @@ public record LimbEdge(Disk disk, double centreSigmaPx) {
         private final double[] move = new double[3];
         private int count;
 
-        public static Rays of(Plane frame, View view) {
+        static Rays of(Plane frame, View view) {
             Rays rays = new Rays();
             double ratio = view.globe().apparentAxisRatio();
             Disk disk = view.disk();
