@@ -83,7 +83,7 @@ public final class EvidencePanel extends Panel {
                 f.exposure().mid().toString().substring(11, 19),
                 f.rotationDeg() + 0.0,
                 f.limb().centreSigmaPx(),
-                f.exposure().frame().timing().source()));
+                UserMessages.inWords(f.exposure().frame().timing().source())));
     }
 
     private static Label doubt(String sentence) {

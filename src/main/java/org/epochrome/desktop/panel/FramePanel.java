@@ -160,7 +160,8 @@ public final class FramePanel extends Panel {
         end.show(UtcText.format(span.end()));
         mirrored.setValue(f.saidMirrored());
         encoding.show(f.saidEncoding().map(Encoding::word).orElse(""));
-        timeSource.setText(Texts.of("panel.frame.times.source", f.timing().source()));
+        timeSource.setText(Texts.of(
+                "panel.frame.times.source", UserMessages.inWords(f.timing().source())));
         say(numbers, numbers(f));
         String doubt = UserMessages.inWords(String.join("\n", f.notes()));
         say(notes, doubt);
