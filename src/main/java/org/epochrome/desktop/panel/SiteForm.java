@@ -61,7 +61,14 @@ final class SiteForm extends RecipeForm {
         air(
                 new Words("humidity", Texts.of("panel.site.humidity"), Texts.of("panel.site.humidity.tip")),
                 a -> 100 * a.relativeHumidity(),
-                (a, v) -> new Air(a.pressureHpa(), a.temperatureC(), v / 100));
+                SiteForm::humid);
+    }
+
+    private static Air humid(Air air, double perCent) {
+        if (!(perCent >= 0 && perCent <= 100)) {
+            throw new IllegalArgumentException(Texts.of("panel.site.humidity.wrong"));
+        }
+        return new Air(air.pressureHpa(), air.temperatureC(), perCent / 100);
     }
 
     private Recipe at(Recipe r, Site site) {

@@ -51,26 +51,26 @@ class OptionWordingTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "was made; use --north DEG to override it. | was made; use North (page Session) to override it.",
-                "upside down, give --north -168. | upside down, set North (page Session) to -168.",
-                "if they are, use --mirrored yes. | if they are, set Mirrored (page Session) to yes.",
-                "Use --mount altaz if so. | Set Mount (page Session) to alt-azimuth if so.",
-                "check --mount, --site and the times. | check Mount (page Session), Site (page Session) and the times.",
-                "give it with --site LAT,LON | enter it under Site (page Session)",
-                "give the plate scale with --scale, or leave | enter the plate scale under Plate scale (page Session), or leave",
+                "was made; use --north DEG to override it. | was made; use North (Session page) to override it.",
+                "upside down, give --north -168. | upside down, set North (Session page) to -168.",
+                "if they are, use --mirrored yes. | if they are, set Mirrored (Session page) to yes.",
+                "Use --mount altaz if so. | Set Mount (Session page) to alt-azimuth if so.",
+                "check --mount, --site and the times. | check Mount (Session page), Site (Session page) and the times.",
+                "give it with --site LAT,LON | enter it under Site (Session page)",
+                "give the plate scale with --scale, or leave | enter the plate scale under Plate scale (Session page), or leave",
                 "use --encoding gamma=2.2 or --encoding srgb, or --encoding linear if not."
-                        + " | set Encoding (page Session) to gamma=2.2 or to srgb, or to linear if not.",
+                        + " | set Encoding (Session page) to gamma=2.2 or to srgb, or to linear if not.",
                 "use --encoding srgb to undo it, or --encoding-frame FILE=linear if wrong."
-                        + " | set Encoding (page Session) to srgb to undo it, or Encoding (page Frame) to linear if wrong.",
+                        + " | set Encoding (Session page) to srgb to undo it, or Encoding (Frame page) to linear if wrong.",
                 "has no band; give it with --red, --green, --blue, --luminance or in a --sheet."
-                        + " | has no band; enter it under Band (page Frame).",
-                "assign a frame with --red, --green or --blue | assign a frame under Band (page Frame)",
-                "give its times in a --sheet. | enter its times on page Frame.",
-                "use --passband Ha=FROM-TO to change this. | use Passband (page Frame) to change this.",
+                        + " | has no band; enter it under Band (Frame page).",
+                "assign a frame with --red, --green or --blue | assign a frame under Band (Frame page)",
+                "give its times in a --sheet. | enter its times on the Frame page.",
+                "use --passband Ha=FROM-TO to change this. | use Passband (Frame page) to change this.",
                 "use --assign or --luminance-from to include them."
-                        + " | use Band assignment (page Colour) to include them.",
+                        + " | use Band assignment (Colour page) to include them.",
                 "exists; choose another name or add --overwrite. | exists; choose another name.",
-                "sharpen the result with --detail. | sharpen the result on page Detail.",
+                "sharpen the result with --detail. | sharpen the result on the Detail page.",
                 "put it back, or leave it out (--leave-out). | drop it onto the window, or discard it.",
                 "file name + --exposure | file name + given length"
             })
@@ -87,8 +87,8 @@ class OptionWordingTest {
     void thePageIsNotNamedOnItself() {
         assertEquals(
                 "has no band; enter it under Band.",
-                UserMessages.onPageFrame("has no band; enter it under Band (page Frame)."));
-        assertEquals("enter its times here.", UserMessages.onPageFrame("enter its times on page Frame."));
+                UserMessages.onPageFrame("has no band; enter it under Band (Frame page)."));
+        assertEquals("enter its times here.", UserMessages.onPageFrame("enter its times on the Frame page."));
     }
 
     /** Literals with an option, those that are put together as one, with examples for what is filled in. */

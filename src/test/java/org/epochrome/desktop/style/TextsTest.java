@@ -37,7 +37,7 @@ class TextsTest {
     private static final String PATTERNS = "OptionWording.java";
 
     @Test
-    void everyTextIsThereAndUsedOnce() throws IOException {
+    void everyTextIsThereAndIsUsed() throws IOException {
         Set<String> used = new TreeSet<>();
         for (Path file : sources()) {
             Matcher use = USE.matcher(Files.readString(file));
@@ -82,6 +82,7 @@ class TextsTest {
     @Test
     void numbersLookTheSameEverywhere() {
         assertEquals("Humidity (%)", Texts.of("panel.site.humidity"));
+        assertEquals("Latitude (°)", Texts.of("panel.site.latitude"), "read as UTF-8");
         assertEquals("automatic: 12.50", Texts.of("panel.session.north.found", 12.5));
         assertThrows(MissingResourceException.class, () -> Texts.of("no.such.key"));
     }
