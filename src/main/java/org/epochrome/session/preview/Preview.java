@@ -293,7 +293,7 @@ public final class Preview {
                 recipe.body(),
                 lights(recipe.assignment(), merging, counted, places, view.disk()),
                 AtmosphericDispersion.arcsecPerPx(now.aspect(), view.disk()),
-                look);
+                Finishing.lookFor(recipe, look));
         List<Band> bands = whole.stream().map(Exposure::band).distinct().toList();
         return new Picture(shown, merged.cube(), view.disk(), now.epoch(), now.aspect(), factor, bands);
     }
