@@ -31,7 +31,7 @@ final class FinishOptions {
             names = "--white",
             paramLabel = "photometric|disk|solar|none",
             description =
-                    "Colour of the whole disk in finished pictures: photometric the planet's own, disk grey, solar by"
+                    "Colour of the whole disk in finished pictures: photometric the planet's own (grey if other bands are assigned), disk grey, solar by"
                             + " --white-gains or --white-frame, none as shot. Default: photometric.")
     private White white;
 
