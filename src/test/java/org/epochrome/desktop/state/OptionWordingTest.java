@@ -19,7 +19,21 @@ import org.junit.jupiter.params.provider.CsvSource;
 class OptionWordingTest {
     private static final Path SOURCES = Path.of("src/main/java/org/epochrome");
     /** Rooms whose messages the window shows. */
-    private static final List<String> ROOMS = List.of("image", "disk", "turn", "moon", "map", "align", "io", "session");
+    private static final List<String> ROOMS = List.of(
+            "job",
+            "image",
+            "time",
+            "ephemeris",
+            "atmosphere",
+            "disk",
+            "turn",
+            "moon",
+            "map",
+            "align",
+            "colour",
+            "io",
+            "session",
+            "evidence");
     /** What the window never asks for: other commands, animations, reference frames of white, and options themselves. */
     private static final Set<String> NEVER_SHOWN =
             Set.of("Inspection.java", "TurningFile.java", "WhiteReference.java", "CommandLineFormatter.java");
