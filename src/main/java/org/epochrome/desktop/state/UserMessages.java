@@ -1,6 +1,7 @@
 package org.epochrome.desktop.state;
 
 import java.util.concurrent.CompletionException;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.file.OutputRefused;
 import org.epochrome.session.locate.NoDiskInFrame;
@@ -24,7 +25,7 @@ public final class UserMessages {
             return Memory.exceeded();
         }
         if (!told || cause.getMessage() == null) {
-            return "Something went wrong inside the program (" + cause + "); please report what you did.";
+            return Texts.of("message.internal", cause);
         }
         String message = inWords(cause.getMessage());
         return (cause instanceof SessionRefused ? Character.toUpperCase(message.charAt(0)) : message.charAt(0))
@@ -36,27 +37,14 @@ public final class UserMessages {
         return thrown instanceof CompletionException && thrown.getCause() != null ? thrown.getCause() : thrown;
     }
 
-    /** Options of the command line by the names that the window has for them. */
+    /** A message of the engine, with the controls of the window in place of options of the command line. */
     public static String inWords(String message) {
-        return message.replace("--north DEG", "North on the page Session")
-                .replace("--body", "the choice of the planet")
-                .replace("--red, --green, --blue, --luminance or in a --sheet", "choosing it on the page Frame")
-                .replace("--red, --green, --blue or in a --sheet", "choosing it on the page Frame")
-                .replace("--red, --green, --blue or a --sheet", "choosing it on the page Frame")
-                .replace("--red, --green or --blue", "choosing its band on the page Frame")
-                .replace("give its times in a --sheet", "type its times on the page Frame")
-                .replace("in a --sheet", "on the page Frame")
-                .replace("--exposure tells the length", "start and end on the page Frame tell the length")
-                .replace("say --mirrored yes", "say so on the page Session")
-                .replace("say --mirrored no", "say so on the page Session")
-                .replace("say it by --mirrored", "say it on the page Session")
-                .replace("Without --site", "Without a site (page Session)")
-                .replace("give it by --site LAT,LON", "choose the site on the page Session")
-                .replace("give --north", "set north on the page Session to")
-                .replace("--north", "North on the page Session")
-                .replace("Say --mount altaz", "Choose the alt-azimuth mount on the page Session")
-                .replace("--assign or --luminance-from takes", "the page Colour takes")
-                .replace("put it back, or leave it out (--leave-out)", "drop it in here, or forget it")
-                .replace(" or add --overwrite", "");
+        return OptionWording.replaced(message);
+    }
+
+    /** A message that stands on the page Frame, which need not be named there. */
+    public static String onPageFrame(String message) {
+        return message.replace(Texts.of("message.onFrame"), Texts.of("message.here"))
+                .replace(Texts.of("message.inFrame"), "");
     }
 }
