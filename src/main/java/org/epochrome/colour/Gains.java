@@ -13,7 +13,7 @@ public record Gains(double red, double green, double blue) {
     public Gains {
         if (!(red > 0 && green > 0 && blue > 0) || Double.isInfinite(red + green + blue)) {
             throw new IllegalArgumentException(
-                    "Gains are three numbers above 0, not " + red + ", " + green + ", " + blue + ".");
+                    "Gains must be three numbers above 0, not " + red + ", " + green + ", " + blue + ".");
         }
     }
 

@@ -19,7 +19,7 @@ public record FoundMoon(
     /** Where a companion stands, seen from the Earth. */
     public enum Where {
         IN_FRONT("in front of the disk"),
-        BESIDE("beside the disk"),
+        BESIDE("off the disk"),
         BEHIND("behind the disk");
 
         private final String words;

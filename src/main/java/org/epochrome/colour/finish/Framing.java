@@ -39,7 +39,7 @@ public record Framing(
         public Canvas {
             if (Math.min(width, height) < 16 || Math.max(width, height) > 20_000) {
                 throw new IllegalArgumentException(
-                        "A canvas has 16 to 20000 pixels each way, not " + width + "x" + height + ".");
+                        "A canvas must have 16 to 20000 pixels each way, not " + width + "x" + height + ".");
             }
         }
     }
@@ -53,10 +53,10 @@ public record Framing(
 
     public Framing {
         if (!(margin.orElse(0) >= 0 && margin.orElse(0) <= 20)) {
-            throw new IllegalArgumentException("The margin lies between 0 and 20 radii.");
+            throw new IllegalArgumentException("The margin must be between 0 and 20 radii.");
         }
         if (!(enlarge.orElse(1) >= 0.05 && enlarge.orElse(1) <= 20)) {
-            throw new IllegalArgumentException("Pictures are enlarged by a factor of 0.05 to 20.");
+            throw new IllegalArgumentException("The enlargement factor must be between 0.05 and 20.");
         }
     }
 }

@@ -28,7 +28,7 @@ record FileArgument(Path file, String word) {
         public FileArgument convert(String text) {
             int sign = text.lastIndexOf('=');
             if (sign < 1 || sign == text.length() - 1) {
-                throw new TypeConversionException("'" + text + "' says nothing about a frame; write FILE=...");
+                throw new TypeConversionException("'" + text + "' does not name a frame; write FILE=...");
             }
             return new FileArgument(Path.of(text.substring(0, sign)), text.substring(sign + 1));
         }
@@ -42,7 +42,7 @@ record FileArgument(Path file, String word) {
         public FileArgument convert(String text) {
             Matcher m = WORD.matcher(text);
             if (!m.matches()) {
-                throw new TypeConversionException("'" + text + "' says nothing about a frame; write FILE=srgb");
+                throw new TypeConversionException("'" + text + "' does not name a frame; write FILE=srgb");
             }
             return new FileArgument(Path.of(m.group(1)), m.group(2));
         }
@@ -67,7 +67,7 @@ record FileArgument(Path file, String word) {
         }
         throw new ParameterException(
                 spec.commandLine(),
-                file + (named.isEmpty() ? " is none of the frames" : " may be one of several frames; give its path")
+                file + (named.isEmpty() ? " is not one of the frames" : " may be one of several frames; give its path")
                         + ".");
     }
 

@@ -21,7 +21,7 @@ final class FinishTexts {
                     return orientation;
                 }
             }
-            throw new TypeConversionException("'" + text + "' is none of as-shot, north-up, south-up");
+            throw new TypeConversionException("'" + text + "' is not one of as-shot, north-up, south-up");
         }
     }
 
@@ -36,7 +36,7 @@ final class FinishTexts {
                 double scale = Double.parseDouble(arcsec ? text.substring(0, text.length() - ARCSEC.length()) : text);
                 return arcsec ? s -> s.peakingAtArcsec(scale) : s -> s.peakingAt(scale);
             } catch (NumberFormatException e) {
-                throw new TypeConversionException("'" + text + "' is no scale; write 4.5 (pixels) or 0.8arcsec");
+                throw new TypeConversionException("'" + text + "' is not a scale; write 4.5 (pixels) or 0.8arcsec");
             }
         }
     }
@@ -55,7 +55,7 @@ final class FinishTexts {
             } catch (IllegalArgumentException e) {
                 throw new TypeConversionException(e.getMessage());
             }
-            throw new TypeConversionException("'" + text + "' is no size; write WxH such as 1200x900");
+            throw new TypeConversionException("'" + text + "' is not a size; write WxH such as 1200x900");
         }
     }
 
@@ -74,7 +74,7 @@ final class FinishTexts {
             } catch (IllegalArgumentException e) {
                 throw new TypeConversionException(e.getMessage());
             }
-            throw new TypeConversionException("'" + text + "' are no gains; write R,G,B such as 1.3,1,1.7");
+            throw new TypeConversionException("'" + text + "' is not a set of gains; write R,G,B such as 1.3,1,1.7");
         }
     }
 }

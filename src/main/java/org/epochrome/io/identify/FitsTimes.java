@@ -130,7 +130,8 @@ public final class FitsTimes {
     private void noteIfShort(Length known) {
         if (known.duration().compareTo(SHORT_FOR_A_RECORDING) < 0) {
             notes.add(known.keyword() + " of " + known.duration().toMillis()
-                    + " ms is short for a recording; if it belongs to one video frame, give the times in a --sheet.");
+                    + " ms is short for a recording; if it is the exposure of one video frame, give the times in a"
+                    + " --sheet.");
         }
     }
 }

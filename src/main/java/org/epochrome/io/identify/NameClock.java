@@ -24,7 +24,7 @@ public record NameClock(Optional<TimestampMeaning> meaning, Optional<Duration> e
         Objects.requireNonNull(meaning);
         Objects.requireNonNull(utcOffset);
         if (exposure.filter(e -> e.isNegative() || e.isZero()).isPresent()) {
-            throw new IllegalArgumentException("An exposure must be longer than nothing, not " + exposure.get() + ".");
+            throw new IllegalArgumentException("An exposure must be longer than zero, not " + exposure.get() + ".");
         }
     }
 
@@ -40,7 +40,8 @@ public record NameClock(Optional<TimestampMeaning> meaning, Optional<Duration> e
     public Optional<Timing> around(Instant bare, String source, Optional<TimestampMeaning> usual, List<String> notes) {
         List<String> all = new ArrayList<>(notes);
         if (exposure.isEmpty()) {
-            all.add("How long it was recorded is unknown, so it counts as one instant; --exposure tells the length.");
+            all.add("The length of its recording is unknown, so it was treated as one instant; give the length with"
+                    + " --exposure.");
             return Optional.of(new Timing(new RecordingSpan(bare, bare), source, all));
         }
         Duration length = exposure.get();

@@ -98,8 +98,8 @@ public final class NameTimes {
                 throw new FrameRefused(
                         file,
                         "has '" + rest.group()
-                                + "' after the minutes in its name, which may be seconds, a fraction or a"
-                                + " running number; give its times in a --sheet.");
+                                + "' after the minutes in its name, which may be seconds, a fraction or a sequence"
+                                + " number; give its times in a --sheet.");
             }
         }
     }

@@ -67,8 +67,8 @@ public record DatedFrame(
         // Many programs tag deep files that are linear; eight bits are rarely linear.
         return head.tagged()
                 .filter(t -> head.depth().equals(EIGHT_BITS) && saidEncoding().isEmpty())
-                .map(t -> "It says that it is encoded (" + t.word() + ") but was taken as linear; use --encoding "
-                        + t.word() + " to undo that, or --encoding-frame FILE=linear if it is not true.");
+                .map(t -> "It is marked as encoded (" + t.word() + ") but was read as linear; use --encoding "
+                        + t.word() + " to undo the encoding, or --encoding-frame FILE=linear if the mark is wrong.");
     }
 
     /**
@@ -104,15 +104,15 @@ public record DatedFrame(
     /** The one plane meant by a band in a file of three: often they are equal, a grey image saved as colour. */
     private Plane single(Band wanted, List<Plane> planes, List<String> notes) {
         if (equal(planes.get(0), planes.get(1)) && equal(planes.get(0), planes.get(2))) {
-            notes.add("Its three planes are equal and were taken as one.");
+            notes.add("Its three planes are equal and were read as one.");
             return planes.get(0);
         }
         int index = List.of("R", "G", "B").indexOf(wanted.name());
         if (!band.ordered() || index < 0) {
             throw new FrameRefused(
                     head.file(),
-                    "is called " + wanted.name() + " by its " + band.source()
-                            + " but holds colour; give it by --colour, or say its band in a --sheet.");
+                    "is in band " + wanted.name() + " according to its " + band.source()
+                            + " but is a colour image; give it with --colour, or give its band in a --sheet.");
         }
         notes.add("Of its three different planes the "
                 + List.of("red", "green", "blue").get(index) + " one was used.");

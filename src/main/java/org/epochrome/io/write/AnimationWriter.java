@@ -50,7 +50,7 @@ public final class AnimationWriter {
      */
     public static void checkName(Path file) {
         if (!isGif(file) && !FrameRefused.nameOf(file).toLowerCase(Locale.ROOT).endsWith(".png")) {
-            throw new OutputRefused(file, "is no name for an animation; end it in .gif or .png.");
+            throw new OutputRefused(file, "is not an animation name; end it in .gif or .png.");
         }
     }
 

@@ -35,6 +35,6 @@ public enum OutputFormat {
                 return format;
             }
         }
-        throw new OutputRefused(file, "has no suffix that tells a format; end it in .fits, .tif, .png or .jpg.");
+        throw new OutputRefused(file, "has no known file extension; end its name in .fits, .tif, .png or .jpg.");
     }
 }

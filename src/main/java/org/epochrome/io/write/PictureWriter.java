@@ -94,7 +94,7 @@ public final class PictureWriter {
             case JPEG -> write(file, overwrite, "jpeg", image(planes, Optional.empty(), 8), new JpegCaption(caption));
             case FITS ->
                 throw new OutputRefused(
-                        file, "holds linear data, not a finished picture; end its name in .tif, .png or .jpg.");
+                        file, "is for linear data, not a finished picture; end its name in .tif, .png or .jpg.");
         }
     }
 

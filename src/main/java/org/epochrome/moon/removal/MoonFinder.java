@@ -225,8 +225,8 @@ public final class MoonFinder {
         SkyPoint place = companion.at(frame.mid());
         return String.format(
                 Locale.ROOT,
-                "%s%s should stand near x %.0f, y %.0f of the first frame but is not there; check times, planet and"
-                        + " --mirrored.",
+                "%s%s was expected near x %.0f, y %.0f in the first frame but was not found; check the times, the"
+                        + " planet and --mirrored.",
                 companion.shadow() ? "The shadow of " : "",
                 companion.name().orElseThrow(),
                 frame.x(place),

@@ -125,7 +125,7 @@ public final class Moons {
         return taken.stream()
                 .filter(t -> t.patches().get(exposure) != null)
                 .filter(t -> !t.isLaid() || !t.track().companion().inSight().test(epoch))
-                .map(t -> title(t.track().companion()) + " was taken out.")
+                .map(t -> title(t.track().companion()) + " was removed.")
                 .toList();
     }
 
@@ -140,8 +140,8 @@ public final class Moons {
             if (!t.isLaid() && companion.inSight().test(epoch) && x > 0 && y > 0 && x < width - 1 && y < height - 1) {
                 sentences.add(String.format(
                         Locale.ROOT,
-                        "%s stands near x %.0f, y %.0f at the epoch, but not every band has a frame that shows it as a"
-                                + " whole; it was left out of the picture.",
+                        "%s is near x %.0f, y %.0f at the epoch, but not every band has a frame that shows all of"
+                                + " it; it was left out of the picture.",
                         title(companion),
                         x,
                         y));

@@ -49,8 +49,8 @@ public final class Combiner {
     private static final double DETAIL_BLUR_PX = 1;
 
     public static final String SUN_CAUTION =
-            "The planet stood within 30 degrees of the Sun: never point optics near the Sun"
-                    + " without the safeguards that its maker and your local rules ask for.";
+            "The planet was within 30 degrees of the Sun: never point optics near the Sun without the safeguards"
+                    + " required by their manufacturer and your local rules.";
 
     private final Recipe recipe;
     private final Schedule schedule;
@@ -112,7 +112,7 @@ public final class Combiner {
         struck.notes().forEach((i, note) -> blemishes.accumulateAndGet(i, List.of(note), Combiner::joined));
         DispersionDeconvolution.Extent extent = recipe.corrections().unsmear();
         if (limbs.stream().anyMatch(f -> DispersionDeconvolution.changes(f.shading(), extent))) {
-            progress.doing("undoing the smear within bands");
+            progress.doing("removing the dispersion blur");
             List<Plane> drawn = planes;
             planes = stored(
                     progress,
@@ -291,7 +291,7 @@ public final class Combiner {
                 .luminance()
                 .filter(band -> Sharpness.differs(blurOfColours(merging), merging.bandBlurPx(band)))
                 .ifPresent(band -> warnings.add("The frames in " + band
-                        + " are blurred more than the colours; detail finer than their blur comes from the colours."));
+                        + " are more blurred than the colours; detail finer than their blur comes from the colours."));
     }
 
     private static Map<String, Coverage> coverage(Map<String, Merged> merged) {
@@ -309,15 +309,16 @@ public final class Combiner {
                     + " and "
                     + colours.get(2)
                     + bands.luminance().map(l -> " (brightness from " + l + ")").orElse("")
-                    + ", but there is none in " + String.join(" and ", missing)
-                    + "; add it, or say which frame it is by --red, --green or --blue");
+                    + ", but there are none in " + String.join(" and ", missing)
+                    + "; add one, or assign a frame with --red, --green or --blue");
         }
         schedule.exposures().stream()
                 .map(e -> e.band().name())
                 .filter(name -> !bands.bands().contains(name))
                 .distinct()
                 .forEach(name -> warnings.add("Frames in " + name
-                        + " were fitted but are not part of the picture; --assign or --luminance-from takes them in."));
+                        + " were fitted but are not used in the picture; use --assign or --luminance-from to include"
+                        + " them."));
     }
 
     private boolean present(String band) {
@@ -326,15 +327,16 @@ public final class Combiner {
 
     private void warnAboutTheSky(AtmosphericDispersion sky) {
         if (recipe.corrections().dispersion() && recipe.place().site().isEmpty()) {
-            warnings.add(
-                    "Without --site the atmosphere's dispersion is not known; shifts come from limb and detail alone.");
+            warnings.add("Without --site atmospheric dispersion cannot be predicted; shifts come from limb and detail"
+                    + " alone.");
         } else if (recipe.corrections().dispersion() && !sky.knows(schedule.aspect())) {
-            warnings.add("The planet stood too low for a trustworthy refraction; check site and times.");
+            warnings.add("The planet was too low for a reliable refraction; check the site and the times.");
         }
         if (!LeapSeconds.covers(schedule.epoch())) {
-            warnings.add("The epoch lies outside the table of leap seconds (to "
+            warnings.add("The epoch is outside the leap-second table (to "
                     + LeapSeconds.validUntil().toString().substring(0, 10)
-                    + "); a newer leap second would move everything by a second, which is nothing to a planet's turn.");
+                    + "); a newer leap second would shift all times by one second, which is negligible for the"
+                    + " planet's rotation.");
         }
         if (schedule.aspect().nearSun()) {
             warnings.add(SUN_CAUTION);
@@ -346,7 +348,7 @@ public final class Combiner {
         List<String> notes = new ArrayList<>(exposure.frame().notes());
         notes.addAll(blemishes.get(index));
         if (recipe.frames().held(exposure).isPresent()) {
-            notes.add("Its disk is held by hand.");
+            notes.add("Its disk was set by hand.");
         }
         return List.copyOf(notes);
     }

@@ -241,7 +241,7 @@ final class Fringe {
             return "frames were moved by hand";
         }
         return measured.contradiction() > CONTRADICTS
-                ? "limb and detail contradict each other; check the disks, and whether the bands show the same detail"
-                : "the disk was not found where limb and detail show it; check its disk";
+                ? "limb and detail contradict each other; check the disks and whether the bands show the same detail"
+                : "the disk position contradicts limb and detail; check its disk";
     }
 }

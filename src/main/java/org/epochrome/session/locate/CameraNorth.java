@@ -100,8 +100,8 @@ final class CameraNorth {
         if (turns && ImageOrientation.ringsTellNorth(schedule.aspect())) {
             warnings.add(String.format(
                     Locale.ROOT,
-                    "The field turns from frame to frame, by up to %.2f degrees off their mean; each was taken as its rings"
-                            + " lie. Say --mount altaz if the mount stood so.",
+                    "The field rotates from frame to frame, by up to %.2f degrees from the mean; the north of each"
+                            + " frame was found from its rings. Use --mount altaz if the mount is alt-azimuth.",
                     farthest));
             return fits;
         }

@@ -10,7 +10,7 @@ import org.epochrome.image.Plane;
 /** By what a frame looks encoded for a screen. */
 enum EncodingSign {
     BRIGHT_SKY("the sky is bright and as noisy as the disk"),
-    RARE_LEVELS("levels just above black are too rare"),
+    RARE_LEVELS("too few pixels are just above black"),
     NOISY_LEVELS("dark levels are noisier than the disk");
 
     /**

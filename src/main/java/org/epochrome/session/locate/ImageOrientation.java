@@ -104,8 +104,8 @@ public final class ImageOrientation {
         double axis = recipe.setup().northDeg().orElseGet(this::commonAxis);
         double off = Disk.wrapDeg(axis - fits.get(schedule.reference()).disk().northAngleDeg());
         if (endsTold && Math.abs(off) > DOUBTFUL_NORTH_DEG) {
-            warnings.add("By Saturn's rings north lies at " + Math.round(Disk.wrapDeg(axis - off))
-                    + " degrees in the reference frame; please check --north.");
+            warnings.add("Saturn's rings put north at " + Math.round(Disk.wrapDeg(axis - off))
+                    + " degrees in the reference frame; check --north.");
         }
         List<Hypothesis> hypotheses = hypotheses(axis);
         List<Outcome> outcomes = new ArrayList<>();
@@ -124,13 +124,13 @@ public final class ImageOrientation {
                     .orElseThrow();
             warnings.add(
                     endsKnown()
-                            ? "The frames do not show whether they are mirrored; they were taken as not mirrored. Use"
+                            ? "The frames do not show whether they are mirrored; they were assumed not mirrored. Use"
                                     + " --mirrored to change this."
                             : "The frames do not show which end of the axis is north; if the result is upside down,"
                                     + " give --north " + Math.round(Disk.wrapDeg(first.northDeg + 180)) + ".");
         } else if (!endsKnown() && mirroring == Mirroring.AUTO) {
-            warnings.add("North was found from the sense of rotation, taking the frames as not mirrored; if they are,"
-                    + " say --mirrored yes.");
+            warnings.add("North was found from the direction of rotation, assuming the frames are not mirrored; if"
+                    + " they are, use --mirrored yes.");
         }
         return best.angles;
     }
@@ -283,9 +283,9 @@ public final class ImageOrientation {
             best = better(best, index, middle + fine, reference, place, progress);
         }
         if (free && best.agreement < LEAST_AGREEMENT) {
-            warnings.add(
-                    schedule.exposures().get(index).name()
-                            + " is said to be mirrored, but its detail does not show how it is turned; leave it out if it looks turned in the result.");
+            warnings.add(schedule.exposures().get(index).name()
+                    + " is marked as mirrored, but its detail does not show its orientation; leave it out if"
+                    + " it looks rotated in the result.");
         }
         return best;
     }

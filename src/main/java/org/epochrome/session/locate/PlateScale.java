@@ -110,7 +110,8 @@ final class PlateScale {
                 double found = fits.get(i).disk().equatorialRadiusPx();
                 warnings.add(String.format(
                         Locale.ROOT,
-                        "%s shows the disk %.2f %% %s than the other frames of its size; it was scaled to them.",
+                        "%s shows the disk %.2f %% %s than the other frames of the same size; it was scaled to match"
+                                + " them.",
                         schedule.exposures().get(i).name(),
                         Math.abs(100 * (found / radius - 1)),
                         found > radius ? "larger" : "smaller"));

@@ -95,16 +95,16 @@ public final class ProcessingCheck {
         List<String> warnings = new ArrayList<>();
         encoded.forEach((sign, names) -> warnings.add(String.format(
                 Locale.ROOT,
-                "%s may be encoded for a screen (%s), and disks then come out wrong%s; say --encoding gamma=2.2 or"
-                        + " --encoding srgb, or --encoding linear if not.",
+                "%s may be encoded for a screen (%s), which makes the fitted disk wrong%s; use --encoding gamma=2.2"
+                        + " or --encoding srgb, or --encoding linear if not.",
                 names(names),
                 sign.words(),
                 largest > 0 ? String.format(Locale.ROOT, " by up to %.1f %% of the radius", 100 * largest) : "")));
         if (!sharpened.isEmpty()) {
             warnings.add(String.format(
                     Locale.ROOT,
-                    "%s %s been sharpened (the sky along the limb is too dark by up to %.0f %% of the disk); use stacks that"
-                            + " were not, and sharpen the result with --detail.",
+                    "%s %s been sharpened (the sky along the limb is too dark by up to %.0f %% of the disk); use"
+                            + " unsharpened stacks and sharpen the result with --detail.",
                     names(sharpened),
                     sharpened.size() == 1 ? "has" : "have",
                     100 * deepest));

@@ -32,7 +32,7 @@ public record Corrections(
     public Corrections {
         if (rotationPeriodDays.isPresent() && !(rotationPeriodDays.getAsDouble() > 0)) {
             throw new IllegalArgumentException(
-                    "a rotation period is above 0 days, not " + rotationPeriodDays.getAsDouble());
+                    "a rotation period must be more than 0 days, not " + rotationPeriodDays.getAsDouble());
         }
     }
 

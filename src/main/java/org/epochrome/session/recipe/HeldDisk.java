@@ -20,11 +20,11 @@ public record HeldDisk(double x, double y, double equatorialRadiusPx, OptionalDo
 
     public HeldDisk {
         if (!(Double.isFinite(x) && Double.isFinite(y) && equatorialRadiusPx > 0 && equatorialRadiusPx < 1e5)) {
-            throw new IllegalArgumentException("A disk has a centre and a radius above 0, in pixels, not " + x + ", "
+            throw new IllegalArgumentException("A disk needs a centre and a radius above 0, in pixels, not " + x + ", "
                     + y + ", " + equatorialRadiusPx + ".");
         }
         if (!(Math.abs(northAngleDeg.orElse(0)) <= 360)) {
-            throw new IllegalArgumentException("A north angle lies between -360 and 360 degrees.");
+            throw new IllegalArgumentException("A north angle must be between -360 and 360 degrees.");
         }
     }
 }

@@ -17,10 +17,10 @@ public record Setup(OptionalDouble northDeg, Mirroring mirroring, OptionalDouble
 
     public Setup {
         if (!(scaleArcsecPerPx.orElse(1) > 0)) {
-            throw new IllegalArgumentException("A plate scale is more than 0 arcsec per pixel.");
+            throw new IllegalArgumentException("A plate scale must be more than 0 arcsec per pixel.");
         }
         if (!(Math.abs(northDeg.orElse(0)) <= 360)) {
-            throw new IllegalArgumentException("A north angle lies between -360 and 360 degrees.");
+            throw new IllegalArgumentException("A north angle must be between -360 and 360 degrees.");
         }
     }
 

@@ -310,15 +310,16 @@ public final class NorthRefinement {
         if (addedDeg.length > 1 && Math.abs(addedDeg[1] - addedDeg[0]) > ASKEW_DEG) {
             warnings.add(String.format(
                     Locale.ROOT,
-                    "The meridian flip turned the camera by %.2f degrees besides the half turn; it was corrected by the detail.",
+                    "The meridian flip rotated the camera by %.2f degrees in addition to 180 degrees; this was"
+                            + " corrected from the motion of the detail.",
                     Math.abs(addedDeg[1] - addedDeg[0])));
         }
         double mean = groups.stream().mapToDouble(g -> addedDeg[g]).average().orElse(0);
         if (Math.abs(mean) > 2 * sigmaDeg) {
             warnings.add(String.format(
                     Locale.ROOT,
-                    "The motion of the detail corrected the limb's north angle by %.2f degrees (standard error %.2f); use"
-                            + " --north to set it.",
+                    "The north angle from the limb was corrected by %.2f degrees (standard error %.2f) from the"
+                            + " motion of the detail; use --north to set it.",
                     mean,
                     sigmaDeg));
         }

@@ -80,7 +80,8 @@ public final class PassbandCheck {
     private static String sentence(Band band, Passband looksLike) {
         return String.format(
                 Locale.ROOT,
-                "By its dispersion %s looks like %.0f-%.0f nm rather than %.0f-%.0f nm; give its passband with --passband.",
+                "The dispersion in %s suggests a passband of %.0f-%.0f nm rather than %.0f-%.0f nm; give it with"
+                        + " --passband.",
                 band.name(),
                 looksLike.fromNm(),
                 looksLike.toNm(),

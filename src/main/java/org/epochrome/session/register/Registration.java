@@ -248,7 +248,7 @@ public final class Registration {
             if (fused.limbsLeftOut().get(i)) {
                 leftOut.get(i).add(Witness.LIMB);
                 warnings.add(schedule.exposures().get(i).name()
-                        + ": its limb contradicts detail and dispersion and was left out; look at the frame.");
+                        + ": the limb contradicts detail and dispersion and was ignored; check the frame.");
             }
         }
         for (int k = 0; k < links.size(); k++) {
@@ -258,9 +258,9 @@ public final class Registration {
                 leftOut.get(link.to()).add(link.witness());
                 warnings.add(String.format(
                         Locale.ROOT,
-                        "%s: %s contradicts the other witnesses by %.2f px and was left out.",
+                        "%s: the position from %s differs from the others by %.2f px and was ignored; check the frame.",
                         name,
-                        link.witness() == Witness.DETAIL ? "its detail" : "the predicted dispersion",
+                        link.witness() == Witness.DETAIL ? "detail" : "predicted dispersion",
                         link.shift().lengthPx()));
             } else {
                 warnIfApart(link, name, Math.hypot(sigma(link.from(), limbs), sigma(link.to(), limbs)));
@@ -282,7 +282,7 @@ public final class Registration {
         if (s.known() && off > DISAGREE) {
             warnings.add(String.format(
                     Locale.ROOT,
-                    "%s: limb and %s disagree about its place by %.2f px.",
+                    "%s: the positions from limb and %s differ by %.2f px.",
                     name,
                     link.witness() == Witness.DETAIL ? "detail" : "predicted dispersion",
                     s.lengthPx()));

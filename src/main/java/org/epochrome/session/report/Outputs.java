@@ -67,7 +67,7 @@ public record Outputs(List<Path> files, Optional<Path> report, Look look, boolea
 
     private static void checkReport(Path file, String suffixes, boolean overwrite) {
         if (!file.toString().toLowerCase(Locale.ROOT).endsWith(".json")) {
-            throw new OutputRefused(file, "is no name for a report; end it in " + suffixes + ".");
+            throw new OutputRefused(file, "is not a report name; end it in " + suffixes + ".");
         }
         OutputFolder.checkFree(file, overwrite);
     }

@@ -21,7 +21,7 @@ public record Memory(long heldBytes, long mergeBytes) {
     public static String exceeded() {
         long megabytes = Runtime.getRuntime().maxMemory() >> 20;
         return "The pictures do not fit into the " + megabytes
-                + " MB that Java may use; crop the frames, or start with more, such as java -Xmx"
+                + " MB that Java may use; crop the frames, or give Java more memory, such as java -Xmx"
                 + Math.max(4, 2 * megabytes / 1024) + "g -jar epochrome.jar.";
     }
 

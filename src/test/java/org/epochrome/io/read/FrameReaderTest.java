@@ -142,10 +142,10 @@ class FrameReaderTest {
     @ParameterizedTest
     @CsvSource({
         "orientation-6.tif, ''",
-        "u16-two-pages.tif, Of its 2 pages the first is used.",
-        "rgba16.tif, Its transparency is dropped.",
-        "pillow-rgba.png, Its transparency is dropped.",
-        "int32.fits, Its 32-bit integer values are carried on as 32-bit floats (24 significant bits).",
+        "u16-two-pages.tif, It has 2 pages; the first was used.",
+        "rgba16.tif, Its transparency was ignored.",
+        "pillow-rgba.png, Its transparency was ignored.",
+        "int32.fits, Its 32-bit integer values were converted to 32-bit floats (24 significant bits).",
         "float32-nan.fits, 36 pixels have no value.",
     })
     void notesWhatAUserShouldKnow(String name, String note) {
@@ -180,7 +180,7 @@ class FrameReaderTest {
     void refusesWhatMayNotBeRead() throws IOException {
         Path locked = Files.copy(FILES.resolve("grey8.png"), folder.resolve("locked.png"));
         Assumptions.assumeTrue(locked.toFile().setReadable(false) && !Files.isReadable(locked));
-        assertRefused(locked, "may not be read");
+        assertRefused(locked, "cannot be read by this user");
     }
 
     @Test
@@ -245,7 +245,7 @@ class FrameReaderTest {
         try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(file))) {
             out.write(new byte[10_000]);
         }
-        assertRefused(file, "holds no FITS image");
+        assertRefused(file, "contains no FITS image");
     }
 
     @Test
