@@ -28,17 +28,17 @@ import org.epochrome.job.Rows;
  */
 public final class Turner {
     /** Parts of the brightest shading between which trust in the ratio grows from none to full. */
-    private static final double DARK = 0.06;
+    static final double DARK = 0.06;
 
-    private static final double BRIGHT = 0.14;
+    static final double BRIGHT = 0.14;
     /** Emission cosines between which trust grows: nearer the limb a turn is an extrapolation. */
     private static final double GRAZING = 0.05;
 
-    private static final double CLEAR = 0.15;
+    static final double CLEAR = 0.15;
     /** Parts of the globe's light that get through the rings between which trust grows: optical depths are doubtful. */
     private static final double VEILED = 0.85;
 
-    private static final double UNVEILED = 0.97;
+    static final double UNVEILED = 0.97;
 
     /** Trust in light that was only moved. */
     static final double MOVED = 0.002;
@@ -57,16 +57,9 @@ public final class Turner {
     private Prepared prepared;
     private Target target;
 
-    /** How the light of a belted globe differs from its shading: parallel by parallel, and at the limb. */
-    private record Calibration(ZonalDarkening zones, LimbProfile limb) {
-        double logarithm(double incidence, double emission, double latitude) {
-            return zones.exponent(latitude) * ZonalDarkening.slope(incidence, emission) + limb.at(emission);
-        }
-    }
-
     /** What does not depend on the epoch. */
     private record Prepared(
-            Spline moved, Spline ratio, RingAttenuation veil, Gaps gaps, Optional<Calibration> calibration) {
+            Spline moved, Spline ratio, RingAttenuation veil, Gaps gaps, Optional<LightCalibration> calibration) {
         /** Whether the frame shows a place. */
         boolean shows(double column, double row) {
             return moved.contains(column, row)
@@ -79,7 +72,7 @@ public final class Turner {
             if (calibration.isEmpty()) {
                 return 1;
             }
-            Calibration c = calibration.get();
+            LightCalibration c = calibration.get();
             return Math.exp(c.logarithm(to.cosIncidence(toX, toY, bodyZ), to.cosEmission(toX, toY, bodyZ), latitude)
                     - c.logarithm(
                             from.cosIncidence(fromX, fromY, bodyZ), from.cosEmission(fromX, fromY, bodyZ), latitude));
@@ -155,7 +148,8 @@ public final class Turner {
             Gaps gaps = Gaps.of(light);
             Plane ratio = ratio(light, veil);
             boolean tells = belted && from.disk().equatorialRadiusPx() > LEAST_TELLING_PX;
-            Optional<Calibration> calibration = tells ? Optional.of(calibration(ratio, veil)) : Optional.empty();
+            Optional<LightCalibration> calibration =
+                    tells ? Optional.of(LightCalibration.of(ratio, veil, from)) : Optional.empty();
             gaps.fill(light);
             gaps.fill(ratio);
             prepared = new Prepared(new Spline(light), new Spline(ratio), veil, gaps, calibration);
@@ -193,59 +187,6 @@ public final class Turner {
             ratio.data()[i] = globe / Math.max(veil.shade().data()[i], 0.5f * (float) DARK);
         }
         return ratio;
-    }
-
-    /** How the frame's light differs from its shading, by the clear part of the globe. */
-    private Calibration calibration(Plane ratio, RingAttenuation veil) {
-        ZonalDarkening.Sums sums = new ZonalDarkening.Sums();
-        places(
-                ratio,
-                veil,
-                CLEAR,
-                (latitude, incidence, emission, light, value) ->
-                        sums.add(latitude, emission, ZonalDarkening.slope(incidence, emission), value));
-        ZonalDarkening zones = sums.darkening(from.disk().equatorialRadiusPx());
-        LimbProfile.Sums limb = new LimbProfile.Sums();
-        places(
-                ratio,
-                veil,
-                0,
-                (latitude, incidence, emission, light, value) -> limb.add(
-                        emission,
-                        light * light,
-                        value - zones.logarithm(latitude, ZonalDarkening.slope(incidence, emission))));
-        return new Calibration(zones, limb.profile());
-    }
-
-    /** A place on the globe: cosines of incidence and emission, its shading, and the logarithm of its light against it. */
-    @FunctionalInterface
-    private interface Place {
-        void take(double latitude, double incidence, double emission, double shade, double logarithm);
-    }
-
-    private void places(Plane ratio, RingAttenuation veil, double leastEmission, Place each) {
-        for (int y = 0; y < ratio.height(); y++) {
-            for (int x = 0; x < ratio.width(); x++) {
-                double pole = from.pole(x, y);
-                double side = from.side(x, y);
-                double depth = from.depth(pole, side);
-                float value = ratio.at(x, y);
-                float shade = veil.shade().at(x, y);
-                if (Double.isNaN(depth)
-                        || !(value > DARK)
-                        || shade < BRIGHT
-                        || veil.clear().at(x, y) < UNVEILED) {
-                    continue;
-                }
-                double bodyX = from.bodyX(pole, depth);
-                double bodyZ = from.bodyZ(pole, depth);
-                double emission = from.cosEmission(bodyX, side, bodyZ);
-                if (emission > leastEmission) {
-                    double incidence = from.cosIncidence(bodyX, side, bodyZ);
-                    each.take(from.graphicLatitude(bodyX, side, bodyZ), incidence, emission, shade, Math.log(value));
-                }
-            }
-        }
     }
 
     private void turnRow(

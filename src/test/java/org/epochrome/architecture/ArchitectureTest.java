@@ -48,6 +48,7 @@ class ArchitectureTest {
 
     private static final int MOST_FILES = 20;
     private static final int MOST_LINES = 2500;
+    private static final int MOST_LINES_OF_A_CLASS = 350;
 
     private static final JavaClasses CLASSES = new ClassFileImporter()
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
@@ -89,9 +90,9 @@ class ArchitectureTest {
         slices().matching(ROOT + "(**)").should().beFreeOfCycles().check(CLASSES);
     }
 
-    /** A reader keeps an overview of a folder that holds no more. */
+    /** A reader keeps an overview of folders and classes that hold no more. */
     @Test
-    void foldersStaySmall() throws IOException {
+    void foldersAndClassesStaySmall() throws IOException {
         try (Stream<Path> found = Files.walk(Path.of("src/main/java"))) {
             List<Path> folders = found.filter(Files::isDirectory).toList();
             assertTrue(folders.size() > 50, "only " + folders.size() + " folders were found");
@@ -102,7 +103,9 @@ class ArchitectureTest {
                 }
                 long lines = 0;
                 for (Path source : sources) {
-                    lines += Files.readAllLines(source).size();
+                    int length = Files.readAllLines(source).size();
+                    assertTrue(length <= MOST_LINES_OF_A_CLASS, source + " has " + length + " lines");
+                    lines += length;
                 }
                 assertTrue(sources.size() <= MOST_FILES, folder + " holds " + sources.size() + " files");
                 assertTrue(lines <= MOST_LINES, folder + " holds " + lines + " lines");

@@ -3,6 +3,7 @@ package org.epochrome.session;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -13,6 +14,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.epochrome.colour.ColourCube;
+import org.epochrome.colour.White;
+import org.epochrome.colour.WhiteBalance;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.demo.scene.BandSetting;
 import org.epochrome.demo.scene.Camera;
@@ -29,6 +32,7 @@ import org.epochrome.job.Progress;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.session.combine.Combiner;
+import org.epochrome.session.product.Finishing;
 import org.epochrome.session.recipe.Assignment;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Mount;
@@ -217,6 +221,28 @@ class MixedNightTest {
                     without.cube().planes().get(k).data(),
                     with.cube().planes().get(k).data());
         }
+        otherBandsAreBalancedByTheDisk(without);
+    }
+
+    /** Published albedos are those of red, green and blue: for other bands the whole disk is grey, as by {@link White#DISK}. */
+    private static void otherBandsAreBalancedByTheDisk(Combination c) {
+        Combination other = new Combination(
+                c.recipe().with(new Assignment("B", "G", "R", Optional.empty())),
+                c.epoch(),
+                c.aspect(),
+                c.cube(),
+                c.brightness(),
+                c.globe(),
+                c.disk(),
+                c.frames(),
+                c.moons(),
+                c.coverage(),
+                c.quality(),
+                c.warnings());
+        Look grey = new Look(
+                WhiteBalance.of(White.DISK), Look.DEFAULT.sharpening(), Look.DEFAULT.tone(), Look.DEFAULT.framing());
+        assertEquals(Finishing.gains(c, grey), Finishing.gains(other, Look.DEFAULT));
+        assertNotEquals(Finishing.gains(c, Look.DEFAULT), Finishing.gains(other, Look.DEFAULT));
     }
 
     private static double error(ColourCube cube, Plane truth, TrueDisk disk) {

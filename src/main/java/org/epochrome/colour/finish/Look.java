@@ -16,4 +16,11 @@ public record Look(WhiteBalance white, Sharpening sharpening, Tone tone, Framing
     /** The planet's own colour, gently sharpened, the brightest part near 80 %. */
     public static final Look DEFAULT =
             new Look(WhiteBalance.of(White.PHOTOMETRIC), Sharpening.DEFAULT, Tone.DEFAULT, Framing.AS_SHOT);
+
+    /** The look on bands of which published albedos say nothing: the whole disk is grey where it would get the planet's own colour. */
+    public Look onOtherBands() {
+        return white.white() == White.PHOTOMETRIC
+                ? new Look(WhiteBalance.of(White.DISK), sharpening, tone, framing)
+                : this;
+    }
 }

@@ -30,10 +30,9 @@ final class FinishOptions {
     @Option(
             names = "--white",
             paramLabel = "photometric|disk|solar|none",
-            description =
-                    "White balance of finished pictures: photometric, the planet's measured colour; disk, the whole"
-                            + " disk grey; solar, by --white-gains or --white-frame; none, as recorded. Default:"
-                            + " photometric.")
+            description = "White balance of finished pictures: photometric, the planet's measured colour (grey if other"
+                    + " bands are assigned); disk, the whole disk grey; solar, by --white-gains or"
+                    + " --white-frame; none, as recorded. Default: photometric.")
     private White white;
 
     @Option(

@@ -1,21 +1,15 @@
 package org.epochrome.disk.fit;
 
-import java.util.Arrays;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.epochrome.disk.Disk;
-import org.epochrome.disk.FitErrors;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
-import org.epochrome.disk.PassbandWidth;
-import org.epochrome.disk.RingLight;
 import org.epochrome.disk.Rings;
 import org.epochrome.disk.Shading;
-import org.epochrome.disk.model.DiskModel;
 import org.epochrome.disk.model.LimbLawPrior;
 import org.epochrome.disk.model.Markings;
 import org.epochrome.disk.model.Samples;
-import org.epochrome.disk.model.Unknowns;
 import org.epochrome.disk.start.DiskNotFound;
 import org.epochrome.disk.start.DiskStart;
 import org.epochrome.disk.start.Levels;
@@ -23,7 +17,6 @@ import org.epochrome.disk.start.LimbEdge;
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Smear;
 import org.epochrome.image.blur.SmearModel;
-import org.epochrome.image.blur.Wings;
 import org.epochrome.job.Progress;
 
 /**
@@ -48,9 +41,6 @@ public final class DiskFit {
     private static final double TOLD_BLUR = 0.8;
     /** Blur on the fine fit's pixels below which it is done again, on softer ones. */
     private static final double LEAST_SAMPLED_BLUR = 0.75;
-    /** A blur more than this part of the radius is no picture of a disk any more. */
-    private static final double MOST_BLUR = 0.5;
-
     /** Part of the disk's brightness by which its model may miss it near the limb. */
     private static final double MOST_RESIDUAL = 0.08;
 
@@ -58,27 +48,14 @@ public final class DiskFit {
     private static final double USUAL_BLUR = 1 / 60.0;
 
     private static final double STRONG_BLUR = 1 / 18.0;
-    /** Length of a smear, in blurs, from which a limb may show its shape. */
-    private static final double LEAST_SMEAR_BLURS = 1;
     /** A coarse fit's misfit from which on another start is tried. */
     private static final double COARSE_MISFIT = 5;
-    /** Cosine of the phase angle below which the lit side tells one end of the axis from the other. */
-    private static final double CLEAR_PHASE = Math.cos(Math.toRadians(4));
 
     private final Globe globe;
     private final boolean belted;
     private final boolean mirrored;
     private final SmearModel smears;
-    private final OptionalDouble northDeg;
-    private final OptionalDouble radiusPx;
-    private final Optional<Place> place;
-
-    /** A known centre, pixels. */
-    record Place(double x, double y) {
-        Disk on(Disk disk) {
-            return new Disk(x, y, disk.equatorialRadiusPx(), disk.northAngleDeg(), disk.mirrored());
-        }
-    }
+    private final KnownDisk known;
 
     /**
      * @param globe aspect of the body at the middle of the recording
@@ -96,7 +73,7 @@ public final class DiskFit {
             SmearModel smears,
             OptionalDouble northDeg,
             OptionalDouble radiusPx) {
-        this(globe, belted, mirrored, smears, northDeg, radiusPx, Optional.empty());
+        this(globe, belted, mirrored, smears, new KnownDisk(northDeg, radiusPx, Optional.empty()));
     }
 
     /** A fit with a smear that is known exactly. */
@@ -110,21 +87,12 @@ public final class DiskFit {
         this(globe, belted, mirrored, SmearModel.exactly(smear), northDeg, radiusPx);
     }
 
-    private DiskFit(
-            Globe globe,
-            boolean belted,
-            boolean mirrored,
-            SmearModel smears,
-            OptionalDouble northDeg,
-            OptionalDouble radiusPx,
-            Optional<Place> place) {
+    private DiskFit(Globe globe, boolean belted, boolean mirrored, SmearModel smears, KnownDisk known) {
         this.globe = globe;
         this.belted = belted;
         this.mirrored = mirrored;
         this.smears = smears;
-        this.northDeg = northDeg;
-        this.radiusPx = radiusPx;
-        this.place = place;
+        this.known = known;
     }
 
     /**
@@ -135,12 +103,18 @@ public final class DiskFit {
      * @param y pixels
      */
     public DiskFit centredAt(double x, double y) {
-        return new DiskFit(globe, belted, mirrored, smears, northDeg, radiusPx, Optional.of(new Place(x, y)));
+        Optional<KnownDisk.Place> place = Optional.of(new KnownDisk.Place(x, y));
+        return new DiskFit(globe, belted, mirrored, smears, new KnownDisk(known.northDeg(), known.radiusPx(), place));
     }
 
     /** The same fit with the equatorial radius known. */
     public DiskFit withRadius(double knownPx) {
-        return new DiskFit(globe, belted, mirrored, smears, northDeg, OptionalDouble.of(knownPx), place);
+        return new DiskFit(
+                globe,
+                belted,
+                mirrored,
+                smears,
+                new KnownDisk(known.northDeg(), OptionalDouble.of(knownPx), known.place()));
     }
 
     /**
@@ -169,36 +143,43 @@ public final class DiskFit {
     }
 
     private DiskStart start(Plane frame) {
-        if (place.isEmpty() || radiusPx.isEmpty()) {
+        if (known.place().isEmpty() || known.radiusPx().isEmpty()) {
             return DiskStart.of(frame);
         }
         double reach = (globe.ringed() ? Rings.OUTER : 1) + PATCH_MARGIN;
-        return DiskStart.around(frame, place.get().x, place.get().y, reach * radiusPx.getAsDouble());
+        KnownDisk.Place place = known.place().get();
+        return DiskStart.around(
+                frame, place.x(), place.y(), reach * known.radiusPx().getAsDouble());
     }
 
     private FittedDisk coarse(Plane frame, DiskStart start, Progress progress) {
-        Outcome best = coarse(frame, start, USUAL_BLUR, false, progress.part(0, 0.5));
-        if (northFree() && globe.cosPhase() < CLEAR_PHASE) {
+        ModelSolver.Outcome best = coarse(frame, start, USUAL_BLUR, false, progress.part(0, 0.5));
+        if (solver().northFree() && globe.cosPhase() < ModelSolver.CLEAR_PHASE) {
             best = best.orBetter(coarse(frame, start, USUAL_BLUR, true, progress.part(0.5, 0.75)));
         }
-        if (best.misfit > COARSE_MISFIT) {
+        if (best.misfit() > COARSE_MISFIT) {
             best = best.orBetter(coarse(frame, start, STRONG_BLUR, false, progress.part(0.75, 0.9)));
         }
-        Optional<LimbEdge> edge = edge(frame, start.levels(), best.disk.disk());
-        if (edge.isPresent() && !edge.get().agrees(best.disk.disk(), smearReach())) {
+        Optional<LimbEdge> edge = edge(frame, start.levels(), best.disk().disk());
+        if (edge.isPresent() && !edge.get().agrees(best.disk().disk(), smearReach())) {
             best = best.orBetter(coarse(frame, start.levels(), edge.get(), progress.part(0.9, 1)));
         }
-        return best.disk;
+        return best.disk();
     }
 
     /** The steepest edge around a disk; none where the centre is known. */
     private Optional<LimbEdge> edge(Plane frame, Levels levels, Disk near) {
-        return place.isPresent()
+        return known.place().isPresent()
                 ? Optional.empty()
-                : LimbEdge.of(frame, levels, globe, posed(near), radiusPx.isPresent());
+                : LimbEdge.of(
+                        frame,
+                        levels,
+                        globe,
+                        known.applied(near),
+                        known.radiusPx().isPresent());
     }
 
-    private Outcome coarse(Plane frame, Levels levels, LimbEdge edge, Progress progress) {
+    private ModelSolver.Outcome coarse(Plane frame, Levels levels, LimbEdge edge, Progress progress) {
         double blur = Math.max(1, USUAL_BLUR * edge.disk().equatorialRadiusPx());
         Shading shading = new Shading(LimbLawPrior.USUAL.minnaert(), blur, smears.assumed());
         return coarse(frame, levels, edge.disk(), shading, progress);
@@ -213,8 +194,8 @@ public final class DiskFit {
         Levels levels = start(frame).levels();
         LimbEdge edge = edge(frame, levels, earlier.disk())
                 .orElseThrow(() -> new DiskNotFound("too little of the limb is visible; check the body and the image"));
-        FittedDisk found = coarse(frame, levels, edge, progress.part(0, 0.4)).disk;
-        FittedDisk near = edge.agrees(found.disk(), smearReach()) ? found : found.at(posed(edge.disk()));
+        FittedDisk found = coarse(frame, levels, edge, progress.part(0, 0.4)).disk();
+        FittedDisk near = edge.agrees(found.disk(), smearReach()) ? found : found.at(known.applied(edge.disk()));
         return fine(frame, levels, near, binFor(near), progress.part(0.4, 1));
     }
 
@@ -248,38 +229,32 @@ public final class DiskFit {
         }
         Shading shading =
                 new Shading(earlier.shading().minnaert(), earlier.shading().blurPx(), smears.assumed());
-        return coarse(frame, Levels.of(earlier), posed(earlier.disk()), shading, progress).disk;
+        return coarse(frame, Levels.of(earlier), known.applied(earlier.disk()), shading, progress)
+                .disk();
+    }
+
+    private ModelSolver solver() {
+        return new ModelSolver(globe, belted, mirrored, smears, known);
     }
 
     private RingedFit ringed() {
-        return new RingedFit(globe, mirrored, smears.assumed(), northDeg, radiusPx, place);
-    }
-
-    /** What a descent came to, and how well that fits. */
-    private record Outcome(FittedDisk disk, double misfit) {
-        Outcome orBetter(Outcome other) {
-            return other.misfit < misfit ? other : this;
-        }
+        return new RingedFit(globe, mirrored, smears.assumed(), known);
     }
 
     private double smearReach() {
         return smears.assumed().farthestPx();
     }
 
-    private boolean northFree() {
-        return northDeg.isEmpty() && (belted || globe.cosPhase() < CLEAR_PHASE);
-    }
-
-    private Outcome coarse(Plane frame, DiskStart start, double blur, boolean turned, Progress progress) {
-        FirstGuess guess = FirstGuess.of(start, globe, mirrored, northDeg, turned, radiusPx, blur);
+    private ModelSolver.Outcome coarse(Plane frame, DiskStart start, double blur, boolean turned, Progress progress) {
+        FirstGuess guess = FirstGuess.of(start, globe, mirrored, known.northDeg(), turned, known.radiusPx(), blur);
         Shading shading = new Shading(LimbLawPrior.USUAL.minnaert(), guess.blurPx(), smears.assumed());
-        return coarse(frame, start.levels(), placed(guess.disk()), shading, progress);
+        return coarse(frame, start.levels(), known.placed(guess.disk()), shading, progress);
     }
 
-    private Outcome coarse(Plane frame, Levels levels, Disk disk, Shading shading, Progress progress) {
+    private ModelSolver.Outcome coarse(Plane frame, Levels levels, Disk disk, Shading shading, Progress progress) {
         int bin = (int) Math.max(1, Math.round(disk.equatorialRadiusPx() / COARSE_RADIUS));
         Samples samples = Samples.around(frame, disk, shading.blurPx(), COARSE_SOFTNESS * bin, levels, bin);
-        return descend(samples, levels, disk, shading, Markings.coarse(), progress);
+        return solver().solve(samples, levels, disk, shading, Markings.coarse(), progress);
     }
 
     private static int binFor(FittedDisk fitted) {
@@ -288,7 +263,7 @@ public final class DiskFit {
     }
 
     private FittedDisk fine(Plane frame, Levels levels, FittedDisk earlier, int bin, Progress progress) {
-        Disk disk = posed(earlier.disk());
+        Disk disk = known.applied(earlier.disk());
         double blur = earlier.shading().blurPx();
         Shading shading = new Shading(earlier.shading().minnaert(), blur, smears.assumed());
         // A coarse fit cannot tell how sharp a sharp frame is.
@@ -296,8 +271,9 @@ public final class DiskFit {
         double softening = Math.sqrt(Math.max(0, square(SAMPLED_BLUR * bin) - square(told)));
         Samples samples = Samples.around(frame, disk, blur, softening, levels, bin);
         Markings markings = Markings.fine(disk.equatorialRadiusPx(), Math.max(blur, SAMPLED_BLUR * bin), belted);
-        FittedDisk found = descend(samples, levels, disk, shading, markings, progress).disk;
-        if (place.isEmpty() && found.residual() > MOST_RESIDUAL) {
+        FittedDisk found = solver().solve(samples, levels, disk, shading, markings, progress)
+                .disk();
+        if (known.place().isEmpty() && found.residual() > MOST_RESIDUAL) {
             throw new DiskNotFound(
                     "the bright object does not look like the disk of this planet; check the body and the image, and"
                             + " use --encoding if it is encoded for a screen");
@@ -307,89 +283,7 @@ public final class DiskFit {
                 : found;
     }
 
-    /** A disk with what is known about it. */
-    private Disk posed(Disk disk) {
-        Disk posed = placed(disk);
-        if (northDeg.isPresent()) {
-            posed = posed.withNorth(northDeg.getAsDouble());
-        }
-        return radiusPx.isPresent() ? posed.withRadius(radiusPx.getAsDouble()) : posed;
-    }
-
-    private Disk placed(Disk disk) {
-        return place.map(p -> p.on(disk)).orElse(disk);
-    }
-
     private static double square(double v) {
         return v * v;
-    }
-
-    private Outcome descend(
-            Samples samples, Levels levels, Disk disk, Shading shading, Markings markings, Progress progress) {
-        Disk inner = samples.inward(disk);
-        double[] shape = new double[Unknowns.SHAPE];
-        shape[Unknowns.X] = inner.x();
-        shape[Unknowns.Y] = inner.y();
-        shape[Unknowns.RADIUS] = inner.equatorialRadiusPx();
-        shape[Unknowns.NORTH] = Math.toRadians(inner.northAngleDeg());
-        shape[Unknowns.MINNAERT] = shading.minnaert();
-        shape[Unknowns.BRIGHTENING] = shading.brightening();
-        shape[Unknowns.BLUR] = samples.blurInward(shading.blurPx());
-        boolean[] held = new boolean[Unknowns.SHAPE];
-        held[Unknowns.X] = place.isPresent();
-        held[Unknowns.Y] = place.isPresent();
-        held[Unknowns.NORTH] = !northFree();
-        held[Unknowns.RADIUS] = radiusPx.isPresent();
-        Arrays.fill(held, Unknowns.WINGS, Unknowns.SHAPE, markings.areCoarse());
-        held[Unknowns.BRIGHTENING] = markings.areCoarse();
-        held[Unknowns.POLES] = !belted || markings.areCoarse();
-        boolean shows = smears.assumed().lengthPx() > LEAST_SMEAR_BLURS * shading.blurPx();
-        held[Unknowns.SMEAR_WIDTH] = markings.areCoarse() || !shows;
-        held[Unknowns.SMEAR_TILT] = held[Unknowns.SMEAR_WIDTH];
-        GaussNewtonFit descent = new GaussNewtonFit(
-                new DiskModel(
-                        samples,
-                        globe,
-                        mirrored,
-                        smears.binned(samples.bin()),
-                        markings,
-                        shape,
-                        new double[markings.size()]),
-                held,
-                belted && !markings.areCoarse());
-        descent.run(progress);
-        return new Outcome(result(samples, levels, descent), descent.misfit());
-    }
-
-    private FittedDisk result(Samples samples, Levels levels, GaussNewtonFit descent) {
-        DiskModel model = descent.model();
-        double[] shape = model.shape();
-        double[] sigmas = descent.sigmas();
-        Disk disk = samples.outward(model.disk()).withNorth(Math.toDegrees(shape[Unknowns.NORTH]));
-        double blur = samples.blurOutward(shape[Unknowns.BLUR]);
-        Wings wings = samples.surroundings().wings(shape).scaled(samples.bin());
-        if (blur > MOST_BLUR * disk.equatorialRadiusPx()) {
-            throw new DiskNotFound("the bright object is too blurred to be the disk of a planet; use a sharper image");
-        }
-        Smear smear = smears.at(shape[Unknowns.SMEAR_WIDTH], shape[Unknowns.SMEAR_TILT]);
-        return new FittedDisk(
-                disk,
-                new Shading(shape[Unknowns.MINNAERT], shape[Unknowns.BRIGHTENING], blur, smear, wings),
-                levels.background()
-                        + levels.top() * samples.surroundings().skySeen(shape, shape[Unknowns.X], shape[Unknowns.Y]),
-                levels.top() * Markings.mean(model.coefficients()) / (1 - wings.spread()),
-                levels.noise(),
-                new FitErrors(
-                        samples.bin() * Math.hypot(sigmas[Unknowns.X], sigmas[Unknowns.Y]) / Math.sqrt(2),
-                        samples.bin() * sigmas[Unknowns.RADIUS],
-                        Math.toDegrees(sigmas[Unknowns.NORTH]),
-                        descent.centreByRadius(),
-                        false),
-                descent.residual(),
-                RingLight.NONE,
-                samples.surroundings().skySlope(shape).times(levels.top() / samples.bin()),
-                sigmas[Unknowns.SMEAR_WIDTH] > 0
-                        ? new PassbandWidth(shape[Unknowns.SMEAR_WIDTH], sigmas[Unknowns.SMEAR_WIDTH])
-                        : PassbandWidth.UNKNOWN);
     }
 }

@@ -99,7 +99,7 @@ final class GaussNewtonFit {
         return centreByRadius;
     }
 
-    /** {@link DiskModel#residual} at the end. */
+    /** {@link org.epochrome.disk.model.ModelResiduals#atLimb} at the end. */
     double residual() {
         return residual;
     }
@@ -127,7 +127,7 @@ final class GaussNewtonFit {
                 }
                 model = step == 0 ? model : model.completed();
                 pixels = model.pixels();
-                noise = model.variances(pixels);
+                noise = model.residuals().variances(pixels);
             }
             double[] weights = model.weights(pixels, noise);
             boolean free = step < (model.markings().areCoarse() ? COARSE_FREE_STEPS : FREE_STEPS);
@@ -150,7 +150,7 @@ final class GaussNewtonFit {
                 if (!settled) {
                     doubt(move);
                 }
-                residual = model.residual(pixels);
+                residual = model.residuals().atLimb(pixels);
                 return;
             }
         }
@@ -209,7 +209,7 @@ final class GaussNewtonFit {
         if (model.markings().areCoarse()) {
             return;
         }
-        double[] noise = model.shownVariances(pixels);
+        double[] noise = model.residuals().shownVariances(pixels);
         Skyline information = expecting(model.information(pixels, model.weights(pixels, noise)));
         if (information.solve() != null) {
             double[][] covariance = information.lastCovariance(Unknowns.SHAPE);

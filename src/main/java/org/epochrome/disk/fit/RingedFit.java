@@ -1,8 +1,6 @@
 package org.epochrome.disk.fit;
 
 import java.util.Arrays;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FitErrors;
 import org.epochrome.disk.FittedDisk;
@@ -53,29 +51,19 @@ final class RingedFit {
     private final Globe globe;
     private final boolean mirrored;
     private final Smear smear;
-    private final OptionalDouble northDeg;
-    private final OptionalDouble radiusPx;
-    private final Optional<DiskFit.Place> place;
+    private final KnownDisk known;
 
-    RingedFit(
-            Globe globe,
-            boolean mirrored,
-            Smear smear,
-            OptionalDouble northDeg,
-            OptionalDouble radiusPx,
-            Optional<DiskFit.Place> place) {
+    RingedFit(Globe globe, boolean mirrored, Smear smear, KnownDisk known) {
         this.globe = globe;
         this.mirrored = mirrored;
         this.smear = smear;
-        this.northDeg = northDeg;
-        this.radiusPx = radiusPx;
-        this.place = place;
+        this.known = known;
     }
 
     /** Fits in broad strokes, with north at whichever end of the axis fits better. */
     FittedDisk rough(Plane frame, DiskStart start, Progress progress) {
         RingedGaussNewtonFit best = rough(frame, start, false, progress.part(0, 0.5));
-        if (northDeg.isEmpty()) {
+        if (known.northDeg().isEmpty()) {
             RingedGaussNewtonFit turned = rough(frame, start, true, progress.part(0.5, 1));
             best = turned.misfit() < best.misfit() ? turned : best;
         }
@@ -84,33 +72,29 @@ final class RingedFit {
     }
 
     private void check(RingedGaussNewtonFit descent) {
-        if (place.isEmpty() && descent.residual() > MOST_RESIDUAL) {
+        if (known.place().isEmpty() && descent.residual() > MOST_RESIDUAL) {
             throw new DiskNotFound(
                     "the bright object does not look like Saturn with its rings; check the body and the image");
         }
     }
 
     private RingedGaussNewtonFit rough(Plane frame, DiskStart start, boolean turned, Progress progress) {
-        FirstGuess guess = FirstGuess.of(start, globe, mirrored, northDeg, turned, radiusPx, USUAL_BLUR);
+        FirstGuess guess =
+                FirstGuess.of(start, globe, mirrored, known.northDeg(), turned, known.radiusPx(), USUAL_BLUR);
         int bin = (int) Math.max(1, Math.round(guess.disk().equatorialRadiusPx() / COARSE_RADIUS));
         Shading shading = new Shading(LimbLawPrior.USUAL.minnaert(), guess.blurPx(), smear);
-        return descend(frame, start.levels(), placed(guess.disk()), shading, bin, COARSE_BLUR, COARSE_MARGIN, progress);
+        return descend(
+                frame, start.levels(), known.placed(guess.disk()), shading, bin, COARSE_BLUR, COARSE_MARGIN, progress);
     }
 
     /** Fits finely from what an earlier fit found. */
     FittedDisk fine(Plane frame, Levels levels, FittedDisk earlier, Progress progress) {
-        Disk disk = placed(earlier.disk());
-        if (northDeg.isPresent()) {
-            disk = disk.withNorth(northDeg.getAsDouble());
-        }
-        if (radiusPx.isPresent()) {
-            disk = disk.withRadius(radiusPx.getAsDouble());
-        }
+        Disk disk = known.applied(earlier.disk());
         int bin = (int) Math.max(1, Math.round(disk.equatorialRadiusPx() / FINE_RADIUS));
         Shading shading =
                 new Shading(earlier.shading().minnaert(), earlier.shading().blurPx(), smear);
         RingedGaussNewtonFit descent = descend(frame, levels, disk, shading, bin, FINE_BLUR, 0, progress);
-        if (northDeg.isEmpty()) {
+        if (known.northDeg().isEmpty()) {
             check(descent);
         }
         return result(descent, levels);
@@ -158,10 +142,10 @@ final class RingedFit {
         Arrays.fill(coefficients, 0, facets.zones(), 1);
         Arrays.fill(coefficients, facets.zones(), coefficients.length, RingedModel.USUAL_RINGS);
         boolean[] held = new boolean[Unknowns.SHAPE];
-        held[Unknowns.X] = place.isPresent();
-        held[Unknowns.Y] = place.isPresent();
-        held[Unknowns.NORTH] = northDeg.isPresent();
-        held[Unknowns.RADIUS] = radiusPx.isPresent();
+        held[Unknowns.X] = known.place().isPresent();
+        held[Unknowns.Y] = known.place().isPresent();
+        held[Unknowns.NORTH] = known.northDeg().isPresent();
+        held[Unknowns.RADIUS] = known.radiusPx().isPresent();
         held[Unknowns.BRIGHTENING] = true;
         held[Unknowns.SMEAR_WIDTH] = true;
         held[Unknowns.SMEAR_TILT] = true;
@@ -203,10 +187,6 @@ final class RingedFit {
                 new RingLight(facets.places(), light),
                 samples.surroundings().skySlope(shape).times(levels.top() / samples.bin()),
                 PassbandWidth.UNKNOWN);
-    }
-
-    private Disk placed(Disk disk) {
-        return place.map(p -> p.on(disk)).orElse(disk);
     }
 
     private static double square(double v) {

@@ -2,17 +2,10 @@ package org.epochrome.session.combine;
 
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReferenceArray;
 import java.util.function.IntFunction;
 import org.epochrome.colour.ColourCube;
-import org.epochrome.colour.merge.Coverage;
-import org.epochrome.colour.merge.FineBrightness;
-import org.epochrome.colour.merge.Merge.Merged;
-import org.epochrome.disk.Disk;
 import org.epochrome.disk.DispersionDeconvolution;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.View;
@@ -28,7 +21,6 @@ import org.epochrome.session.locate.NoDiskInFrame;
 import org.epochrome.session.locate.ProcessingCheck;
 import org.epochrome.session.recipe.Assignment;
 import org.epochrome.session.recipe.Exposure;
-import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.SessionRefused;
 import org.epochrome.session.register.NorthRefinement;
@@ -41,16 +33,11 @@ import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
-import org.epochrome.time.LeapSeconds;
 
 /** Runs a recipe: reads, fits, turns, registers and merges. */
 public final class Combiner {
     /** Blur on the pixels on which detail is compared. */
     private static final double DETAIL_BLUR_PX = 1;
-
-    public static final String SUN_CAUTION =
-            "The planet was within 30 degrees of the Sun: never point optics near the Sun without the safeguards"
-                    + " required by their manufacturer and your local rules.";
 
     private final Recipe recipe;
     private final Schedule schedule;
@@ -83,9 +70,8 @@ public final class Combiner {
      * @throws org.epochrome.io.file.FrameRefused if a frame cannot be read
      */
     public Combination combine(Progress progress) {
-        checkBands();
         AtmosphericDispersion sky = AtmosphericDispersion.over(recipe);
-        warnAboutTheSky(sky);
+        warnings.addAll(new RecipeCheck(recipe, schedule).warnings(sky));
         progress.doing("reading");
         List<Plane> planes = stored(progress, this::read);
         progress.at(0.1);
@@ -153,20 +139,21 @@ public final class Combiner {
         Merging merging = aligned.merging;
         progress.at(0.8);
         progress.doing("turning to the epoch and merging");
-        Map<String, Merged> merged = merged(merging, progress.part(0.8, moons.any() ? 0.9 : 1));
+        Assignment assignment = recipe.assignment();
+        MergedBands merged = MergedBands.of(assignment, merging, progress.part(0.8, moons.any() ? 0.9 : 1));
         warnAboutLuminance(merging);
-        ColourCube cube = cube(merged);
-        Optional<FineBrightness> brightness = brightness(merged, merging);
-        Map<String, Merged> clear = moons.any() ? merged(merging.withoutMoons(), progress.part(0.9, 1)) : merged;
-        ColourCube globe =
-                brightness(clear, merging).map(b -> b.laidOn(cube(clear))).orElseGet(() -> cube(clear));
+        ColourCube cube = merged.cube();
+        ColourCube globe = moons.any()
+                ? MergedBands.of(assignment, merging.withoutMoons(), progress.part(0.9, 1))
+                        .seen()
+                : merged.seen();
         progress.at(1);
         return new Combination(
                 recipe,
                 schedule.epoch(),
                 schedule.aspect(),
                 cube,
-                brightness,
+                merged.brightness(),
                 globe,
                 view.disk(),
                 results(limbs, aligned.registered, turning, sky, merging, moons),
@@ -174,7 +161,7 @@ public final class Combiner {
                         .filter(m -> m.isNear(
                                 cube.width(), cube.height(), view.disk().equatorialRadiusPx()))
                         .toList(),
-                coverage(merged),
+                merged.coverage(),
                 aligned.quality,
                 List.copyOf(warnings));
     }
@@ -195,7 +182,12 @@ public final class Combiner {
             List<Plane> planes,
             Details turned,
             Progress progress) {
-        List<FittedDisk> fits = nudged(registered);
+        List<FittedDisk> fits = Registration.nudged(
+                recipe,
+                schedule,
+                registered.stream().map(Registered::fitted).toList(),
+                registered.get(schedule.reference()).fitted().disk(),
+                1);
         Moons moons = bare.against(registered.stream().map(Registered::fitted).toList())
                 .inAll(schedule.of(recipe.assignment().bands(), i -> true));
         View view = turning.viewAtEpoch(registered.get(schedule.reference()).fitted());
@@ -205,19 +197,6 @@ public final class Combiner {
         Combination.Quality quality =
                 new Fringe(recipe, schedule, turning, planes, fits, turned, merging::share).measure(cautions, progress);
         return new Aligned(registered, moons, view, merging, quality, cautions);
-    }
-
-    /** The disks, taken to lie where the pictures come to lie as they were moved by hand. */
-    private List<FittedDisk> nudged(List<Registered> registered) {
-        Disk output = registered.get(schedule.reference()).fitted().disk();
-        List<FittedDisk> result = new ArrayList<>();
-        for (int i = 0; i < registered.size(); i++) {
-            FittedDisk fit = registered.get(i).fitted();
-            PixelOffset nudge = Registration.carried(
-                    recipe.alignment().nudge(schedule.exposures().get(i)), output, fit.disk());
-            result.add(fit.at(fit.disk().movedBy(-nudge.x(), -nudge.y())));
-        }
-        return result;
     }
 
     /** The disks, less sure on frames that look processed. */
@@ -254,93 +233,13 @@ public final class Combiner {
         return new PlaneStore(schedule.exposures().size(), asked, memory.heldBytes()).filled();
     }
 
-    private Map<String, Merged> merged(Merging merging, Progress progress) {
-        List<String> bands = recipe.assignment().bands();
-        Map<String, Merged> merged = new LinkedHashMap<>();
-        for (int k = 0; k < bands.size(); k++) {
-            double part = 1.0 / bands.size();
-            merged.put(bands.get(k), merging.band(bands.get(k), progress.part(k * part, (k + 1) * part)));
-        }
-        return merged;
-    }
-
-    private ColourCube cube(Map<String, Merged> merged) {
-        Assignment bands = recipe.assignment();
-        return new ColourCube(
-                merged.get(bands.red()).mean(),
-                merged.get(bands.green()).mean(),
-                merged.get(bands.blue()).mean());
-    }
-
-    private Optional<FineBrightness> brightness(Map<String, Merged> merged, Merging merging) {
-        return recipe.assignment()
-                .luminance()
-                .map(band ->
-                        new FineBrightness(merged.get(band).mean(), merging.bandBlurPx(band), blurOfColours(merging)));
-    }
-
-    private double blurOfColours(Merging merging) {
-        return recipe.assignment().colours().stream()
-                .mapToDouble(merging::bandBlurPx)
-                .average()
-                .orElseThrow();
-    }
-
     private void warnAboutLuminance(Merging merging) {
         recipe.assignment()
                 .luminance()
-                .filter(band -> Sharpness.differs(blurOfColours(merging), merging.bandBlurPx(band)))
+                .filter(band -> Sharpness.differs(
+                        MergedBands.colourBlurPx(recipe.assignment(), merging, band), merging.bandBlurPx(band)))
                 .ifPresent(band -> warnings.add("The frames in " + band
                         + " are more blurred than the colours; detail finer than their blur comes from the colours."));
-    }
-
-    private static Map<String, Coverage> coverage(Map<String, Merged> merged) {
-        Map<String, Coverage> coverage = new LinkedHashMap<>();
-        merged.forEach((band, m) -> coverage.put(band, m.coverage()));
-        return coverage;
-    }
-
-    private void checkBands() {
-        Assignment bands = recipe.assignment();
-        List<String> missing = bands.bands().stream().filter(c -> !present(c)).toList();
-        if (!missing.isEmpty()) {
-            List<String> colours = bands.colours();
-            throw new SessionRefused("a colour picture needs frames in " + colours.get(0) + ", " + colours.get(1)
-                    + " and "
-                    + colours.get(2)
-                    + bands.luminance().map(l -> " (brightness from " + l + ")").orElse("")
-                    + ", but there are none in " + String.join(" and ", missing)
-                    + "; add one, or assign a frame with --red, --green or --blue");
-        }
-        schedule.exposures().stream()
-                .map(e -> e.band().name())
-                .filter(name -> !bands.bands().contains(name))
-                .distinct()
-                .forEach(name -> warnings.add("Frames in " + name
-                        + " were fitted but are not used in the picture; use --assign or --luminance-from to include"
-                        + " them."));
-    }
-
-    private boolean present(String band) {
-        return schedule.exposures().stream().anyMatch(e -> e.band().name().equals(band));
-    }
-
-    private void warnAboutTheSky(AtmosphericDispersion sky) {
-        if (recipe.corrections().dispersion() && recipe.place().site().isEmpty()) {
-            warnings.add("Without --site atmospheric dispersion cannot be predicted; shifts come from limb and detail"
-                    + " alone.");
-        } else if (recipe.corrections().dispersion() && !sky.knows(schedule.aspect())) {
-            warnings.add("The planet was too low for a reliable refraction; check the site and the times.");
-        }
-        if (!LeapSeconds.covers(schedule.epoch())) {
-            warnings.add("The epoch is outside the leap-second table (to "
-                    + LeapSeconds.validUntil().toString().substring(0, 10)
-                    + "); a newer leap second would shift all times by one second, which is negligible for the"
-                    + " planet's rotation.");
-        }
-        if (schedule.aspect().nearSun()) {
-            warnings.add(SUN_CAUTION);
-        }
     }
 
     private List<String> notes(int index) {

@@ -123,6 +123,16 @@ public final class Merging {
                 .toList();
     }
 
+    /** Whether there are exposures in a band. */
+    boolean has(String band) {
+        return schedule.exposures().stream().anyMatch(e -> e.band().name().equals(band));
+    }
+
+    /** The band of the first exposure. */
+    String anyBand() {
+        return schedule.exposures().get(0).band().name();
+    }
+
     /** The exposures of a band in one plane, as bright as the one nearest to the epoch. */
     public Merged band(String band, Progress progress) {
         List<Integer> members = of(band);

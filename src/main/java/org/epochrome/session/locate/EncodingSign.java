@@ -41,6 +41,11 @@ enum EncodingSign {
         this.words = words;
     }
 
+    /** Whether the sky of a frame was not cut off at its least value. */
+    static boolean showsSky(Plane plane, Globe globe, FittedDisk fit) {
+        return DarkLevels.of(plane, globe, fit).cutPart() < CUT;
+    }
+
     /** Why, for a sentence. */
     String words() {
         return words;

@@ -63,8 +63,10 @@ public final class ProcessingCheck {
         }
         double seam = EdgeSpread.undershoot(fit.shading());
         if (seam > SEAM) {
-            add(sharpened, name);
-            deepest = Math.max(deepest, seam);
+            if (EncodingSign.showsSky(plane, globe, fit)) { // behind a cut nobody sees a seam
+                add(sharpened, name);
+                deepest = Math.max(deepest, seam);
+            }
             return doubted(fit, SHARPENED_DOUBT);
         }
         return fit;

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.IdentityHashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -17,7 +16,6 @@ import org.epochrome.colour.finish.BandLight;
 import org.epochrome.colour.finish.Framed;
 import org.epochrome.colour.finish.Framing;
 import org.epochrome.colour.finish.Look;
-import org.epochrome.colour.merge.FineBrightness;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.DispersionDeconvolution;
 import org.epochrome.disk.FittedDisk;
@@ -32,6 +30,7 @@ import org.epochrome.job.Progress;
 import org.epochrome.moon.removal.Moons;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.DispersionRemoval;
+import org.epochrome.session.combine.MergedBands;
 import org.epochrome.session.combine.Merging;
 import org.epochrome.session.combine.MoonlessFrames;
 import org.epochrome.session.locate.DiskFinder;
@@ -43,7 +42,6 @@ import org.epochrome.session.recipe.Assignment;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.HeldDisk;
 import org.epochrome.session.recipe.Mirroring;
-import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.register.Registration;
 import org.epochrome.session.schedule.AtmosphericDispersion;
@@ -269,7 +267,12 @@ public final class Preview {
         Schedule asked = Schedule.of(QuickFrames.few(recipe, Schedule.of(recipe, whole), own), schedule.exposures());
         Schedule now = new Schedule(asked.exposures(), asked.epoch(), asked.aspect(), schedule.reference());
         Turning turning = new Turning(recipe, now, this::turner);
-        List<FittedDisk> places = nudged(recipe, view.disk());
+        List<FittedDisk> places = Registration.nudged(
+                recipe,
+                schedule,
+                IntStream.range(0, fits.size()).mapToObj(i -> placed(i, recipe)).toList(),
+                view.disk(),
+                factor);
         Set<Integer> counted = care == Care.ALL_FRAMES ? all() : QuickFrames.nearestOfEach(now);
         Merging merging = recipe.corrections().moons()
                 ? new Merging(
@@ -282,17 +285,17 @@ public final class Preview {
                         memory,
                         counted::contains)
                 : new Merging(now, turning, withMoons, Moons.NONE, places, view, memory, counted::contains);
-        Linear linear = linear(recipe.assignment(), merging, progress);
+        MergedBands merged = MergedBands.of(recipe.assignment(), merging, progress);
         List<Plane> shown = Finishing.asShot(
-                linear.seen,
+                merged.seen(),
                 view,
                 litDisk,
                 recipe.body(),
                 lights(recipe.assignment(), merging, counted, places, view.disk()),
                 AtmosphericDispersion.arcsecPerPx(now.aspect(), view.disk()),
-                look);
+                Finishing.lookFor(recipe, look));
         List<Band> bands = whole.stream().map(Exposure::band).distinct().toList();
-        return new Picture(shown, linear.cube, view.disk(), now.epoch(), now.aspect(), factor, bands);
+        return new Picture(shown, merged.cube(), view.disk(), now.epoch(), now.aspect(), factor, bands);
     }
 
     private Turner turner(Plane plane, FittedDisk fitted, Exposure exposure) {
@@ -306,17 +309,6 @@ public final class Preview {
 
     /** A turner, and the disk that it was made for. */
     private record Kept(FittedDisk fitted, Turner turner) {}
-
-    private List<FittedDisk> nudged(Recipe recipe, Disk output) {
-        List<FittedDisk> result = new ArrayList<>();
-        for (int i = 0; i < fits.size(); i++) {
-            FittedDisk fit = placed(i, recipe);
-            PixelOffset nudge = Registration.carried(
-                    recipe.alignment().nudge(schedule.exposures().get(i)), output, fit.disk());
-            result.add(fit.at(fit.disk().movedBy(-nudge.x() / factor, -nudge.y() / factor)));
-        }
-        return result;
-    }
 
     /** Where a disk is held by hand, at once. */
     private FittedDisk placed(int index, Recipe recipe) {
@@ -332,44 +324,6 @@ public final class Preview {
                 held.equatorialRadiusPx(),
                 held.northAngleDeg().orElse(fit.disk().northAngleDeg()),
                 fit.disk().mirrored()));
-    }
-
-    /** The bands, and the picture that is finished: with the fine brightness of another band, if there is one. */
-    private record Linear(ColourCube cube, ColourCube seen) {}
-
-    /** Bands that are missing are taken from those that are there, so that two thirds of a session show something too. */
-    private Linear linear(Assignment bands, Merging merging, Progress progress) {
-        Map<String, Plane> merged = new LinkedHashMap<>();
-        for (String band : bands.bands()) {
-            progress.check();
-            if (has(band)) {
-                merged.put(band, merging.band(band, progress).mean());
-            }
-        }
-        if (merged.isEmpty()) {
-            String any = schedule.exposures().get(0).band().name();
-            merged.put(any, merging.band(any, progress).mean());
-        }
-        Plane some = merged.values().iterator().next();
-        ColourCube cube = new ColourCube(
-                merged.getOrDefault(bands.red(), some),
-                merged.getOrDefault(bands.green(), some),
-                merged.getOrDefault(bands.blue(), some));
-        String luminance = bands.luminance().filter(merged::containsKey).orElse(null);
-        if (luminance == null) {
-            return new Linear(cube, cube);
-        }
-        double ofColours = bands.colours().stream()
-                .filter(this::has)
-                .mapToDouble(merging::bandBlurPx)
-                .average()
-                .orElse(merging.bandBlurPx(luminance));
-        FineBrightness brightness = new FineBrightness(merged.get(luminance), merging.bandBlurPx(luminance), ofColours);
-        return new Linear(cube, brightness.laidOn(cube));
-    }
-
-    private boolean has(String band) {
-        return exposures(band).findAny().isPresent();
     }
 
     /** How light falls off in the bands of red, green and blue: as in the exposure that weighs most of each, or else of all. */

@@ -20,6 +20,7 @@ import org.epochrome.image.blur.Smear;
 import org.epochrome.job.Rows;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.schedule.AtmosphericDispersion;
 
 /** From a combination to the finished picture: the linear cube stays as it is. */
@@ -29,8 +30,14 @@ public final class Finishing {
 
     private Finishing() {}
 
+    /** A look as it holds for the bands that a recipe shows in red, green and blue. */
+    public static Look lookFor(Recipe recipe, Look look) {
+        return recipe.assignment().showsNaturalColours() ? look : look.onOtherBands();
+    }
+
     /** The finished picture: display-encoded red, green and blue, and where its disk lies. */
-    public static Framed picture(Combination c, Look look) {
+    public static Framed picture(Combination c, Look wanted) {
+        Look look = lookFor(c.recipe(), wanted);
         View view = new View(Globe.of(c.aspect()), c.disk());
         List<Plane> shown = asShot(
                 c.seen(),
@@ -86,7 +93,8 @@ public final class Finishing {
     public static Gains gains(Combination c, Look look) {
         View view = new View(Globe.of(c.aspect()), c.disk());
         Plane disk = litDisk(view, c.cube().width(), c.cube().height());
-        return Finish.gains(c.seen(), disk, c.recipe().body(), look.white());
+        return Finish.gains(
+                c.seen(), disk, c.recipe().body(), lookFor(c.recipe(), look).white());
     }
 
     /**

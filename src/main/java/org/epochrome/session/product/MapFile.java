@@ -84,7 +84,8 @@ public record MapFile(Path file, OptionalInt width) {
             String longitudes = system == RotationSystem.SINGLE ? "longitude" : "longitude " + system.key();
             PictureWriter.write(
                     file,
-                    finished(map, look, c.recipe().body()),
+                    finished(
+                            map, Finishing.lookFor(c.recipe(), look), c.recipe().body()),
                     new PictureWriter.Form(Optional.of(map.coverage()), false),
                     new PictureWriter.Caption(
                             caption.description() + "; map of planetographic " + longitudes + ", latitude",
@@ -110,7 +111,8 @@ public record MapFile(Path file, OptionalInt width) {
      */
     public static List<Plane> onPaper(Combination c, Look look, int width) {
         GlobeMap map = map(c, width);
-        List<Plane> planes = finished(map, look, c.recipe().body());
+        List<Plane> planes =
+                finished(map, Finishing.lookFor(c.recipe(), look), c.recipe().body());
         for (Plane plane : planes) {
             for (int i = 0; i < plane.data().length; i++) {
                 float seen = map.coverage().data()[i];

@@ -144,7 +144,7 @@ public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> u
                 new ColourCube(tall.get(0), tall.get(1), tall.get(2)),
                 lit,
                 c.recipe().body(),
-                look);
+                Finishing.lookFor(c.recipe(), look));
         return IntStream.range(0, count)
                 .mapToObj(i -> finished.stream()
                         .map(p -> new Plane(size, size, Arrays.copyOfRange(p.data(), i * pixels, (i + 1) * pixels)))

@@ -21,6 +21,11 @@ public record Assignment(String red, String green, String blue, Optional<String>
         return new Assignment("R", "G", "B", clear ? Optional.of("L") : Optional.empty());
     }
 
+    /** Whether red, green and blue are shown as such, so that published colours of planets apply. */
+    public boolean showsNaturalColours() {
+        return colours().equals(List.of("R", "G", "B"));
+    }
+
     /** The bands of red, green and blue, in this order. */
     public List<String> colours() {
         return List.of(red, green, blue);

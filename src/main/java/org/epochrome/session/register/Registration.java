@@ -289,6 +289,24 @@ public final class Registration {
         }
     }
 
+    /**
+     * The disks, taken to lie where the pictures come to lie as they were moved by hand.
+     *
+     * @param fits disks on pixels that are {@code factor} times as coarse as the frames'
+     * @param output the disk of the picture
+     */
+    public static List<FittedDisk> nudged(
+            Recipe recipe, Schedule schedule, List<FittedDisk> fits, Disk output, int factor) {
+        List<FittedDisk> result = new ArrayList<>();
+        for (int i = 0; i < fits.size(); i++) {
+            FittedDisk fit = fits.get(i);
+            PixelOffset nudge =
+                    carried(recipe.alignment().nudge(schedule.exposures().get(i)), output, fit.disk());
+            result.add(fit.at(fit.disk().movedBy(-nudge.x() / factor, -nudge.y() / factor)));
+        }
+        return result;
+    }
+
     /** A displacement on one image as one on another: through the body's own axes. */
     public static PixelOffset carried(PixelOffset shift, Disk from, Disk to) {
         double out = Math.toRadians(from.northAngleDeg());

@@ -14,7 +14,7 @@ import org.epochrome.image.blur.Smear;
 import org.epochrome.image.defect.FrameDefects;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.job.Progress;
-import org.epochrome.session.combine.Combiner;
+import org.epochrome.session.combine.RecipeCheck;
 import org.epochrome.session.locate.ImageOrientation;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Place;
@@ -38,7 +38,7 @@ public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<Fit
         }
         Aspect aspect = Ephemeris.aspect(body.get(), frame.timing().span().mid(), place.site());
         if (aspect.nearSun()) {
-            notes.add(Combiner.SUN_CAUTION);
+            notes.add(RecipeCheck.SUN_CAUTION);
         }
         int plane = frame.band().planes().size() / 2;
         Exposure exposure =

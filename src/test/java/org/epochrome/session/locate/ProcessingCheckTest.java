@@ -101,6 +101,21 @@ class ProcessingCheckTest {
         assertTrue(warnings.get(0).startsWith("b.png has been sharpened"), warnings.get(0));
     }
 
+    /** Where the sky was cut off, a fit may ask for a seam that nobody sees: no warning, but the disk is less sure. */
+    @Test
+    void noSeamIsSeenBehindACut() {
+        Plane cut = frame(0.02, 1);
+        for (int i = 0; i < cut.data().length; i++) {
+            cut.data()[i] = Math.max(0.025f, cut.data()[i]);
+        }
+        FittedDisk seam = fit(0.025, 0.8, -0.4);
+        assertEquals(List.of(), warnings(true, cut, seam));
+        assertEquals(
+                Math.hypot(0.05, 0.1 * seam.shading().blurPx()),
+                check().look("b.png", true, cut, GLOBE, seam).centreSigmaPx(),
+                1e-9);
+    }
+
     @Test
     void disksOfProcessedFramesAreLessSure() {
         FittedDisk plain = fitted(0.03, 1);
