@@ -53,7 +53,7 @@ public final class Main implements Runnable {
     /**
      * Runs a command line and returns its exit code.
      *
-     * @param kind where standard output leads, which tells what it means if it cannot be written
+     * @param kind where standard output leads, on which it depends what a failure to write means
      */
     static int run(StandardOutput kind, String... args) {
         CommandLine line = new CommandLine(new Main());

@@ -73,7 +73,7 @@ final class Summary {
         outputs.report().ifPresent(file -> to.println("wrote " + file));
     }
 
-    /** What limb, detail and physics say about each frame's place. */
+    /** The position of each frame from limb, detail and predicted dispersion. */
     private static void witnesses(Combination c, TerminalPage to) {
         to.println("band  limb     detail - limb (px)         differ   position predicted dispersion, blur (px)");
         for (FrameResult f : c.frames()) {

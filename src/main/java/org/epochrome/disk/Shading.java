@@ -51,8 +51,8 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
         return wings.of(smear.of(Gaussian.blur(sharp, blurPx)));
     }
 
-    /** The same shading with another smear. */
-    public Shading drawnOut(Smear other) {
+    /** This shading with another smear by dispersion. */
+    public Shading smearedBy(Smear other) {
         return new Shading(minnaert, brightening, blurPx, other, wings);
     }
 

@@ -15,7 +15,7 @@ import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.session.recipe.PixelOffset;
 
-/** What is said about single frames. Their pixels are read one at a time, so that any number of them fits into memory. */
+/** Sections about single frames. Their pixels are read one at a time, so that any number of them fits into memory. */
 final class FrameSections {
     private static final int FRAME_PX = 240;
 
@@ -37,7 +37,7 @@ final class FrameSections {
         plain = stack.cube();
     }
 
-    /** The picture that the frames give when they are only laid on top of each other. */
+    /** The picture that the frames give when they are only aligned by their centroids. */
     ColourCube plain() {
         return plain;
     }

@@ -107,7 +107,7 @@ class ProtectedInputsTest {
             "combine", "--quiet", "--saturation", "1.4", "--out", picture, session, "--save-session", session
         };
         Map<String, Long> before = evening.contents();
-        Ran.of(words).refuses(OUTPUT, "night.json exists already|--overwrite");
+        Ran.of(words).refuses(OUTPUT, "night.json already exists|--overwrite");
         assertEquals(before, evening.contents());
 
         List<Object> all = new ArrayList<>(List.of(words));

@@ -38,7 +38,7 @@ final class AirOptions {
             description = "Relative humidity at the site, in per cent. Default: 40.")
     private BigDecimal humidityPercent;
 
-    /** What was typed, on top of what was said before. */
+    /** The air of a session, overridden by the options given. */
     Place over(Place before) {
         Optional<Site> site = place.site().or(before::site);
         if (pressure == null && temperature == null && humidityPercent == null) {

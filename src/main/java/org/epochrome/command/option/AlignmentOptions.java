@@ -14,7 +14,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
-/** How frames are laid on each other. */
+/** How frames are aligned. */
 final class AlignmentOptions {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
@@ -45,7 +45,7 @@ final class AlignmentOptions {
     private Boolean freeScale;
 
     /**
-     * What was typed, on top of what was said before.
+     * The alignment of a session, overridden by the options given.
      *
      * @throws ParameterException if a shift names neither a band nor a frame
      */

@@ -30,7 +30,7 @@ final class AssignmentOptions {
                     + " themselves. Default: L if there are L frames.")
     private String luminanceFrom;
 
-    /** What was typed, on top of what was said before. */
+    /** The assignment of a session, overridden by the options given. */
     Assignment over(Assignment before) {
         Map<String, String> bands =
                 new LinkedHashMap<>(Map.of("R", before.red(), "G", before.green(), "B", before.blue()));

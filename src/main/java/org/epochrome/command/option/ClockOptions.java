@@ -13,7 +13,7 @@ import org.epochrome.io.identify.NameClock;
 import org.epochrome.io.identify.TimestampMeaning;
 import picocli.CommandLine.Option;
 
-/** What is said about the clock, the filters and the encoding of all frames. */
+/** Options for the clock, the filters and the encoding of all frames. */
 final class ClockOptions {
     @Option(
             names = "--exposure",
@@ -55,7 +55,7 @@ final class ClockOptions {
                     + " Default: linear.")
     private Encoding encoding;
 
-    /** What was typed, on top of what was said before. */
+    /** The conventions of a session, overridden by the options given. */
     Conventions over(Conventions before) {
         Map<String, Passband> all = new HashMap<>(before.passbands());
         all.putAll(passbands);

@@ -98,7 +98,7 @@ final class CorrectionOptions {
         }
     }
 
-    /** What was typed, on top of what was said before. */
+    /** The corrections of a session, overridden by the options given. */
     Corrections over(Corrections before, Body body) {
         return new Corrections(
                 system == null ? before.system() : system(body),

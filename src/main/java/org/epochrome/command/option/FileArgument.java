@@ -16,10 +16,10 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.TypeConversionException;
 
 /**
- * What is said about one frame on the command line, FILE=WORD.
+ * A setting for one frame on the command line, FILE=WORD.
  *
  * @param file its path, or its name alone if no other frame has it
- * @param word what is said
+ * @param word the setting
  */
 record FileArgument(Path file, String word) {
     /** Reads one. */
@@ -81,7 +81,7 @@ record FileArgument(Path file, String word) {
         }
     }
 
-    /** The encoding that the word tells. */
+    /** The encoding that the word names. */
     Encoding encoding(CommandSpec spec) {
         try {
             return Encoding.of(word);
@@ -91,7 +91,7 @@ record FileArgument(Path file, String word) {
         }
     }
 
-    /** The recording that the word tells. */
+    /** The recording that the word gives. */
     RecordingSpan interval(CommandSpec spec) {
         try {
             return SheetTimes.interval(word);

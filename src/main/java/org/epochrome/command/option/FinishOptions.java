@@ -155,7 +155,7 @@ final class FinishOptions {
         return List.copyOf(whiteFrames);
     }
 
-    /** What was typed, on top of what was said before. */
+    /** The look of a session, overridden by the options given. */
     Look over(Look before) {
         try {
             return new Look(

@@ -51,7 +51,7 @@ final class FinishTexts {
                     return new Framing.Canvas(Integer.parseInt(parts[0]), Integer.parseInt(parts[1]));
                 }
             } catch (NumberFormatException e) {
-                // said below
+                // refused below
             } catch (IllegalArgumentException e) {
                 throw new TypeConversionException(e.getMessage());
             }
@@ -70,7 +70,7 @@ final class FinishTexts {
                             Double.parseDouble(parts[0]), Double.parseDouble(parts[1]), Double.parseDouble(parts[2]));
                 }
             } catch (NumberFormatException e) {
-                // said below
+                // refused below
             } catch (IllegalArgumentException e) {
                 throw new TypeConversionException(e.getMessage());
             }

@@ -22,7 +22,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** Which frames, and what is said about their bands and times. */
+/** Options for the frames, their bands and their times. */
 public final class FrameOptions {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;

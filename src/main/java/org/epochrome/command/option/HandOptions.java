@@ -73,7 +73,7 @@ final class HandOptions {
                         parts.length == 4 ? OptionalDouble.of(Double.parseDouble(parts[3])) : OptionalDouble.empty());
             }
         } catch (NumberFormatException e) {
-            // said below
+            // refused below
         } catch (IllegalArgumentException e) {
             throw new ParameterException(spec.commandLine(), e.getMessage());
         }

@@ -49,7 +49,7 @@ final class SetupOptions {
                             + " which needs --site. Default: equatorial.")
     private Mount mount;
 
-    /** What was typed, on top of what was said before. */
+    /** The setup of a session, overridden by the options given. */
     Setup over(Setup before) {
         if (scale != null && !(scale > 0)) {
             throw new ParameterException(spec.commandLine(), "--scale must be more than 0, not " + scale + ".");

@@ -102,7 +102,7 @@ public final class Texts {
                     return OptionalDouble.of(angle);
                 }
             } catch (NumberFormatException e) {
-                // said below
+                // refused below
             }
             throw new TypeConversionException(
                     "'" + text + "' is not a north angle; write degrees from -360 to 360, or auto");
@@ -131,7 +131,7 @@ public final class Texts {
                     return new Passband(Double.parseDouble(parts[0]), Double.parseDouble(parts[1]));
                 }
             } catch (NumberFormatException e) {
-                // said below
+                // refused below
             } catch (IllegalArgumentException e) {
                 throw new TypeConversionException(e.getMessage());
             }
@@ -166,7 +166,7 @@ public final class Texts {
                     }
                 }
             } catch (NumberFormatException e) {
-                // said below
+                // refused below
             }
             throw new TypeConversionException(
                     "'" + text + "' is not a shift; write B=0.25,-0.1 for pixels right and down, at most 100");

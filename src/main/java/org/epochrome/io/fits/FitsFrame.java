@@ -32,7 +32,8 @@ import org.epochrome.io.head.OpenedFrame;
 
 /** A FITS file whose first image has been found (FITS Standard 4.0; Pence et al. 2010 for its predecessor). */
 public final class FitsFrame implements OpenedFrame {
-    // The library warns about every odd card on standard error; the logger must be held, or its level is forgotten.
+    // The library warns about every odd card on standard error; a reference to the logger must be kept, or its level is
+    // lost.
     private static final Logger LIBRARY_LOG = Logger.getLogger("nom.tam");
     // No deflate stream is shorter than this fraction of what it unpacks to.
     private static final long MOST_DEFLATE_GAIN = 1032;
@@ -179,7 +180,7 @@ public final class FitsFrame implements OpenedFrame {
         }
     }
 
-    /** A tile without extent would be laid beside itself for ever (FITS Standard 4.0, section 10.1.1). */
+    /** A tile without extent would repeat without end (FITS Standard 4.0, section 10.1.1). */
     private static void checkTileSide(Path file, FitsHdu hdu, String keyword) {
         if (hdu.own().text(keyword).isEmpty()) {
             return;

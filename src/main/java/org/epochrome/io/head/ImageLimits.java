@@ -17,12 +17,15 @@ public final class ImageLimits {
      */
     public static void check(Path file, long width, long height, long bytesPerPixel) {
         if (width <= 0 || height <= 0) {
-            throw new FrameRefused(file, "is damaged: its header gives a size of " + width + "x" + height + " pixels.");
+            throw new FrameRefused(
+                    file,
+                    "is damaged: its header gives a size of " + width + "x" + height
+                            + " pixels; copy or save it again.");
         }
         if (width > LARGEST_SIDE_PX || height > LARGEST_SIDE_PX) {
             throw new FrameRefused(
                     file,
-                    "has " + width + "x" + height + " pixels by its header, more than " + LARGEST_SIDE_PX
+                    "has " + width + "x" + height + " pixels according to its header, more than " + LARGEST_SIDE_PX
                             + " on a side; crop it to the planet.");
         }
         if (width < SMALLEST_SIDE_PX || height < SMALLEST_SIDE_PX) {

@@ -18,7 +18,7 @@ import org.epochrome.io.file.CsvTable;
 import org.epochrome.io.file.FrameRefused;
 
 /**
- * A table that tells band and times of frames: CSV with a header row, commas, semicolons or tabs between the cells,
+ * A table with band and times of frames: CSV with a header row, commas, semicolons or tabs between the cells,
  * UTF-8; blank lines and lines that begin with # are passed over. Columns: {@code file}; {@code band}; the times as
  * {@code start} and {@code end}, as an ISO 8601 {@code interval}, or as one of {@code start}, {@code mid}, {@code end}
  * with an {@code exposure}; {@code mirrored}, yes or no; {@code encoding}, linear, srgb or gamma=X. Times are UTC unless they carry an offset.

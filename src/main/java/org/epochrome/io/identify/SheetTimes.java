@@ -15,11 +15,11 @@ import org.epochrome.time.RecordingSpan;
 public final class SheetTimes {
     private SheetTimes() {}
 
-    /** The cells of one row that tell times; blank where empty. */
+    /** The cells of one row that contain times; blank where empty. */
     record Cells(String start, String mid, String end, String exposure, String interval) {}
 
     /**
-     * The recording that a row tells.
+     * The recording that a row gives.
      *
      * @return empty if all cells are blank
      * @throws DateTimeException if they cannot be read or contradict each other; the message says why

@@ -20,7 +20,7 @@ import org.epochrome.io.identify.Timing;
  * number of them and load one at a time.
  *
  * @param request what the user asked for
- * @param head what the file says about its image
+ * @param head the description of the image in its file
  * @param band its band and how it is known
  * @param timing when it was recorded and how that is known
  * @param object the body that its header names, if any
@@ -40,13 +40,13 @@ public record DatedFrame(
         this(request, head, band, timing, object, Encoding.LINEAR);
     }
 
-    /** The same, encoded as is said of it, or else like this. */
+    /** This frame with the encoding given for it alone or, if there is none, with a default one. */
     public DatedFrame encoded(Encoding usual) {
         return new DatedFrame(
                 request, head, band, timing, object, saidEncoding().orElse(usual));
     }
 
-    /** The encoding that is said of this frame alone. */
+    /** The encoding given for this frame alone, by sheet or option. */
     public Optional<Encoding> saidEncoding() {
         return request.row().flatMap(SheetRow::encoding);
     }
@@ -96,7 +96,7 @@ public record DatedFrame(
                 notes);
     }
 
-    /** Whether it is said to be mirrored; empty if nothing is said. */
+    /** Whether it is marked as mirrored, by sheet or option; empty if neither says anything. */
     public Optional<Boolean> saidMirrored() {
         return request.row().flatMap(SheetRow::mirrored);
     }

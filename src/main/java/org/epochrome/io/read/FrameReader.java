@@ -26,7 +26,7 @@ public final class FrameReader {
     private FrameReader() {}
 
     /**
-     * Reads what a file says about its image. The pixels are not decoded, but their place in the file is checked.
+     * Reads the description of an image from its file. The pixels are not decoded, but their place in the file is checked.
      *
      * @throws FrameRefused if the file is missing, damaged or not a frame
      */

@@ -42,7 +42,7 @@ public final class FrameSource {
     /**
      * A source of frames.
      *
-     * @param clock what the user says about bare instants
+     * @param clock the user's settings for bare instants
      * @param passbands the user's passbands by name of the band; a name that is not known makes a band of his own
      * @param taiMinusUtcSeconds the leap-second table: TAI - UTC in seconds at an instant of UTC
      */
@@ -55,7 +55,7 @@ public final class FrameSource {
     /**
      * Reads the head of a file and finds out the rest, without decoding pixels.
      *
-     * @throws FrameRefused if the file is no frame, or its band or times cannot be told for sure
+     * @throws FrameRefused if the file is no frame, or its band or times are ambiguous
      */
     public DatedFrame find(FrameRequest request) {
         FrameHead head = FrameReader.head(request.file());
@@ -65,7 +65,7 @@ public final class FrameSource {
     /**
      * Finds out when a frame was recorded.
      *
-     * @throws FrameRefused if that cannot be told for sure
+     * @throws FrameRefused if it is missing or ambiguous
      */
     public Timing timing(FrameRequest request, FrameHead head) {
         Timing found = findTiming(request, head);
@@ -107,7 +107,7 @@ public final class FrameSource {
     /**
      * Finds out the band of a frame.
      *
-     * @throws FrameRefused if that cannot be told for sure
+     * @throws FrameRefused if it is missing or ambiguous
      */
     public BandChoice band(FrameRequest request, FrameHead head) {
         Optional<String> sheetWord = request.row().flatMap(SheetRow::band);

@@ -44,7 +44,7 @@ public final class AnimationWriter {
     public record Still(List<Plane> planes, int hundredths) {}
 
     /**
-     * Refuses a name that tells no format for animations.
+     * Refuses a name whose extension is not a format for animations.
      *
      * @throws OutputRefused if it ends neither in .gif nor in .png
      */
@@ -58,7 +58,7 @@ public final class AnimationWriter {
      * Writes an animation.
      *
      * @param stills at least one, all of the same size
-     * @throws OutputRefused if the suffix tells no format for animations, the file exists and may not be replaced, or it
+     * @throws OutputRefused if the extension is not a format for animations, the file exists and may not be replaced, or it
      *     cannot be written
      */
     public static void write(Path file, List<Still> stills, PictureWriter.Caption caption, boolean overwrite) {

@@ -6,7 +6,7 @@ import java.util.Locale;
 import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.file.OutputRefused;
 
-/** The file formats that results are written in, told by the suffix of the name. */
+/** The file formats that results are written in, by the extension of the name. */
 public enum OutputFormat {
     /** Linear 32-bit floats. */
     FITS(".fits", ".fit", ".fts"),

@@ -65,7 +65,7 @@ final class CentroidAlignment {
                 one.detail(),
                 one.physics(),
                 one.passband(),
-                one.place().doubted(doubt),
+                one.place().withAddedSigma(doubt),
                 EnumSet.allOf(Witness.class));
     }
 

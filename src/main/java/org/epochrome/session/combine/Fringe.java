@@ -89,7 +89,10 @@ final class Fringe {
     private Link onOutput(Link link, double floorPx) {
         Shift s = link.shift();
         return new Link(
-                link.from(), link.to(), s.known() ? s.times(details.factor()).doubted(floorPx) : s, link.witness());
+                link.from(),
+                link.to(),
+                s.known() ? s.times(details.factor()).withAddedSigma(floorPx) : s,
+                link.witness());
     }
 
     /** How the limbs lie against the reference's. */

@@ -21,7 +21,7 @@ import org.epochrome.session.schedule.Schedule;
  */
 public final class BandScale {
     private static final int ROUNDS = 2;
-    /** Detail less sure of direction than this is not heard. */
+    /** Detail with a larger standard error of direction is ignored. */
     private static final double USELESS_TURN_DEG = 0.5;
 
     private final Schedule schedule;

@@ -65,7 +65,7 @@ final class CameraNorth {
     }
 
     /**
-     * One mount holds all frames: by how much the fits turn the posture, in the weighted mean, counts for all, unless a fit
+     * All frames share one mount: by how much the fits rotate the orientation, in the weighted mean, counts for all, unless a fit
      * that is sure of it says otherwise: then the field turned.
      */
     private List<FittedDisk> commonNorth(

@@ -30,7 +30,7 @@ public final class DiskFinder {
     private static final double SAME_SIZE = 0.0005;
     /** Phase angle from which the lit side is plain to see. */
     private static final double CLEAR_PHASE_DEG = 5;
-    /** The same for the globe's shadow on Saturn's rings. */
+    /** Phase angle, degrees, from which the globe's shadow on Saturn's rings is plain to see. */
     private static final double CLEAR_SHADOW_DEG = 1.5;
     /** One sense must leave so many times less than the other for a shadow to be believed. */
     private static final double CLEAR_SENSE = 1.1;
@@ -156,7 +156,7 @@ public final class DiskFinder {
                         .toList();
     }
 
-    /** Asks the frames that are mirrored like the reference, as far as is said. */
+    /** Uses the frames that are mirrored like the reference, as far as the user or a header says so. */
     private AxisByMotion byMotion(List<Plane> planes) {
         List<Integer> alike = said.alike();
         if (alike.size() == planes.size()) {
@@ -236,7 +236,7 @@ public final class DiskFinder {
 
     private FittedDisk fit(int index, OptionalDouble north, boolean mirrored, Plane plane, Progress progress) {
         Aspect aspect = schedule.exposures().get(index).aspect();
-        // Rings show the angle, and frames that are upside down, better than it can be said.
+        // Rings show the angle, and frames that are upside down, more accurately than the user can give it.
         OptionalDouble said = ImageOrientation.ringsTellNorth(aspect) ? OptionalDouble.empty() : north;
         return guarded(index, () -> diskFit(index, mirrored, SmearModel.exactly(Smear.NONE), said)
                 .rough(plane, progress));
@@ -263,7 +263,8 @@ public final class DiskFinder {
             SmearModel smear = sky.smear(exposure.band(), exposure.aspect(), posed);
             FittedDisk start = diskFit(index, angle.mirrored(), smear, north)
                     .drawnOut(plane, first.at(posed), progress.part(0, 0.2));
-            // What was drawn out was taken for a larger disk: the scale of the sky was wrong, and with it the smear.
+            // The blur by dispersion was mistaken for a larger disk: the scale of the sky was wrong, and with it the
+            // smear.
             return fineFit(index, angle, north, start.disk()).refit(plane, start, progress.part(0.2, 1));
         });
     }

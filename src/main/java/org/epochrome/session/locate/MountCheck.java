@@ -25,7 +25,7 @@ final class MountCheck {
     }
 
     /**
-     * What to tell the user, if anything. Saturn's rings show a turned field by themselves, without this.
+     * A warning for the user, if there is one. Saturn's rings show a rotated field by themselves, without this.
      *
      * @param frames numbers of the exposures, of one camera
      * @param fits their disks

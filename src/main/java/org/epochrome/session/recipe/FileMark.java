@@ -10,7 +10,7 @@ import java.util.HexFormat;
 import org.epochrome.io.file.FrameRefused;
 
 /**
- * What tells that a file is still the same.
+ * Size and checksum, by which a changed file is recognised.
  *
  * @param bytes its length
  * @param sha256 its SHA-256 (FIPS 180-4), in hexadecimal digits

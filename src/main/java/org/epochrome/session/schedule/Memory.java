@@ -17,7 +17,7 @@ public record Memory(long heldBytes, long mergeBytes) {
         return new Memory((long) (HELD_PART * heap), Math.min(MERGE_BYTES, heap / 5));
     }
 
-    /** What people are told when pictures take more than there is. */
+    /** The message for pictures that need more memory than there is. */
     public static String exceeded() {
         long megabytes = Runtime.getRuntime().maxMemory() >> 20;
         return "The pictures do not fit into the " + megabytes
