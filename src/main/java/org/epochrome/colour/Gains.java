@@ -17,7 +17,7 @@ public record Gains(double red, double green, double blue) {
         }
     }
 
-    /** The same ratios with green at 1. */
+    /** These gains scaled so that green is 1. */
     Gains relativeToGreen() {
         return new Gains(red / green, 1, blue / green);
     }

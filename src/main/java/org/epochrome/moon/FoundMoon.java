@@ -6,7 +6,7 @@ import java.util.Optional;
 /**
  * A moon or shadow that was found.
  *
- * @param name of the moon; empty if no theory told of it
+ * @param name of the moon; empty if no ephemeris predicts it
  * @param shadow whether it is the moon's shadow
  * @param where against the disk at the epoch
  * @param radiusPx of its disk on the output

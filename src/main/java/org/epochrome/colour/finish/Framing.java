@@ -44,7 +44,7 @@ public record Framing(
         }
     }
 
-    /** The same for a picture whose pixels are so many times as wide; the factor that a canvas asks for stays open. */
+    /** This framing for a picture whose pixels are a given number of times as wide; the factor that a canvas asks for stays open. */
     public Framing enlarged(int factor) {
         boolean filling = margin.isPresent() && canvas.isPresent() && enlarge.isEmpty();
         OptionalDouble scale = filling ? enlarge : OptionalDouble.of(Math.min(20, factor * enlarge.orElse(1)));

@@ -24,7 +24,7 @@ public record DiskStart(Levels levels, double level, double areaPx, double x, do
     private static final double LEVEL = 0.2;
 
     private static final String CUT = "the disk is cut off by the edge of the image; use an image that shows all of it";
-    /** The same at most, where a halo brightens the sky up to the edge of the frame, */
+    /** That part of the top at most, where a halo brightens the sky up to the edge of the frame, */
     private static final double MOST_LEVEL = 0.55;
     /** and by how much it is raised at a time. */
     private static final double LEVEL_STEP = 0.05;

@@ -6,7 +6,7 @@ import org.epochrome.image.ValueRange;
 import org.epochrome.image.defect.Margins;
 
 /**
- * What the rim of a frame, within borders that hold no sky, tells about the sky: mostly sky, but a halo may reach it, and the
+ * What the rim of a frame, within borders that hold no sky, shows of the sky: mostly sky, but a halo may reach it, and the
  * sky may slope.
  *
  * @param background median of the rim

@@ -25,7 +25,7 @@ import org.epochrome.session.schedule.RotationLaw;
 import org.epochrome.time.RecordingSpan;
 import org.epochrome.time.UtcText;
 
-/** Where a result comes from, as FITS tells it: keywords, history, and the list of frames. */
+/** The provenance of a result in FITS: keywords, history, and the list of frames. */
 public final class Provenance {
     private static final double ARCSEC_PER_RADIUS = 0.5;
     /** The program's name in files. */
