@@ -20,6 +20,7 @@ import org.epochrome.desktop.control.SessionController;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.render.WarmUp;
 import org.epochrome.desktop.style.AppIcon;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.desktop.view.Workbench;
 import org.epochrome.session.recipe.Place;
 
@@ -65,11 +66,12 @@ public final class Desktop extends Application {
         stage.setScene(new Scene(workbench, Math.min(WIDTH, screen.getWidth()), Math.min(HEIGHT, screen.getHeight())));
         stage.setMinWidth(Math.min(LEAST_WIDTH, screen.getWidth()));
         stage.setMinHeight(Math.min(LEAST_HEIGHT, screen.getHeight()));
-        stage.setTitle("Epochrome");
+        stage.setTitle(Texts.of("window.title"));
         ICON_SIZES.forEach(px -> stage.getIcons().add(AppIcon.ofSize(px)));
         keeper.fileProperty()
-                .addListener((o, old, now) -> stage.setTitle(
-                        now.map(f -> f.getFileName() + " - Epochrome").orElse("Epochrome")));
+                .addListener(
+                        (o, old, now) -> stage.setTitle(now.map(f -> Texts.of("window.title.file", f.getFileName()))
+                                .orElse(Texts.of("window.title"))));
         stage.setOnCloseRequest(e -> {
             e.consume();
             workbench.leave(stage::close);

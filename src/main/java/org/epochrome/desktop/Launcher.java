@@ -3,6 +3,7 @@ package org.epochrome.desktop;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.epochrome.command.Main;
+import org.epochrome.desktop.style.Texts;
 
 /** Where the program starts: a command goes to the command line, none or {@code desktop} opens the window. */
 public final class Launcher {
@@ -25,8 +26,7 @@ public final class Launcher {
         try {
             Desktop.open(args);
         } catch (UnsupportedOperationException | UnsatisfiedLinkError | NoClassDefFoundError e) {
-            System.err.println("No window can be opened here (" + e.getMessage()
-                    + "); start it where there is a display, or use a command ('help' lists them).");
+            System.err.println(Texts.of("window.noDisplay", e.getMessage()));
             System.exit(NO_DISPLAY);
         }
     }

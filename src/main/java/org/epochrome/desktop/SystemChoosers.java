@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import javafx.stage.FileChooser;
 import javafx.stage.Window;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.desktop.view.FileChoosers;
 
 /** The system's own file choosers; they open where the last one ended. */
@@ -22,12 +23,12 @@ final class SystemChoosers implements FileChoosers {
     @Override
     public List<Path> open() {
         FileChooser chooser = new FileChooser();
-        chooser.setTitle("Add frames, a sheet or a session");
+        chooser.setTitle(Texts.of("chooser.open"));
         chooser.setInitialDirectory(folder);
         chooser.getExtensionFilters()
                 .addAll(
                         new FileChooser.ExtensionFilter(
-                                "Frames, sheets, sessions",
+                                Texts.of("chooser.frames"),
                                 "*.fits",
                                 "*.fit",
                                 "*.fts",
@@ -38,7 +39,7 @@ final class SystemChoosers implements FileChoosers {
                                 "*.png",
                                 "*.csv",
                                 "*.json"),
-                        new FileChooser.ExtensionFilter("All files", "*"));
+                        new FileChooser.ExtensionFilter(Texts.of("chooser.all"), "*"));
         List<File> files = chooser.showOpenMultipleDialog(owner);
         if (files == null || files.isEmpty()) {
             return List.of();

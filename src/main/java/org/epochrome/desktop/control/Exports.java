@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.evidence.EvidenceReport;
 import org.epochrome.io.file.AtomicFile;
 import org.epochrome.io.file.OverwriteGuard;
@@ -56,11 +57,10 @@ public final class Exports {
     }
 
     private void export(Path path, Export export) {
-        keeper.say("Saving " + path.getFileName() + " ...");
+        keeper.say(Texts.of("status.saving", path.getFileName()));
         bench.studio()
                 .whenMade(
-                        c -> write(path, export, c),
-                        () -> keeper.say(path.getFileName() + " was not saved, for there is no picture."));
+                        c -> write(path, export, c), () -> keeper.say(Texts.of("status.notSaved", path.getFileName())));
     }
 
     private void write(Path path, Export export, Combination c) {
@@ -76,6 +76,6 @@ public final class Exports {
                     export.write(c, like);
                     return path;
                 },
-                done -> keeper.say("Saved " + path.getFileName() + "."));
+                done -> keeper.say(Texts.of("status.saved", path.getFileName())));
     }
 }

@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 import org.epochrome.desktop.state.Draft;
 import org.epochrome.desktop.state.UnidentifiedFile;
 import org.epochrome.desktop.state.UserMessages;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.identify.Conventions;
 import org.epochrome.io.identify.Sheet;
@@ -55,7 +56,7 @@ final class FrameImporter {
 
         String title() {
             int count = frames.size() + unsettled.size();
-            return count == 1 ? "add a frame" : "add " + count + " frames";
+            return count == 1 ? Texts.of("step.addFrame") : Texts.of("step.addFrames", count);
         }
     }
 
@@ -169,7 +170,7 @@ final class FrameImporter {
                     .sorted()
                     .toList();
         } catch (IOException e) {
-            throw new FrameRefused(folder, "cannot be listed; check its permissions.", e);
+            throw new FrameRefused(folder, Texts.of("message.folder"), e);
         }
     }
 

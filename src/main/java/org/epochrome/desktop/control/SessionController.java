@@ -19,6 +19,7 @@ import org.epochrome.desktop.recovery.UnsavedSession;
 import org.epochrome.desktop.state.Draft;
 import org.epochrome.desktop.state.Topic;
 import org.epochrome.desktop.state.UserMessages;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.io.file.OverwriteGuard;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.Place;
@@ -132,7 +133,7 @@ public final class SessionController {
     }
 
     private void sayNotKept() {
-        said.set("The session could not be kept for the case of a crash.");
+        said.set(Texts.of("status.notKept"));
     }
 
     /** Nothing of this session is left over: it was saved, or is not wanted. */
@@ -185,7 +186,7 @@ public final class SessionController {
                     bench.open(opened.session());
                     bench.wasSaved(Draft.EMPTY);
                     own = Optional.of(kept);
-                    tell(opened, "Restored " + leftover.title() + ".");
+                    tell(opened, Texts.of("status.restored", leftover.title()));
                 });
     }
 
@@ -197,11 +198,11 @@ public final class SessionController {
             return;
         }
         claimed.get().delete();
-        said.set("Discarded " + leftover.title() + ".");
+        said.set(Texts.of("status.discarded", leftover.title()));
     }
 
     private void sayNotThere() {
-        said.set("This session is open in another window, or it was discarded.");
+        said.set(Texts.of("status.notThere"));
     }
 
     /** Opens a session file. */
@@ -210,7 +211,7 @@ public final class SessionController {
             bench.open(opened.session());
             file.set(Optional.of(path));
             remembered.opened(path);
-            tell(opened, "Opened " + path.getFileName() + ".");
+            tell(opened, Texts.of("status.opened", path.getFileName()));
         });
     }
 
@@ -223,7 +224,7 @@ public final class SessionController {
 
     /** Begins with the invented Jupiter, which is written into the folder first. */
     public void openDemo() {
-        bench.studio().work().begins("drawing the demo session");
+        bench.studio().work().begins(Texts.of("status.demo"));
         Path at = folder.resolve("demo").resolve("jupiter");
         inBackground(
                 () -> {
@@ -239,7 +240,7 @@ public final class SessionController {
                     bench.studio().work().ends();
                     bench.clear();
                     bench.take(demo.frames, demo.place);
-                    said.set("An invented Jupiter: only its geometry is true.");
+                    said.set(Texts.of("status.demoOpened"));
                 });
     }
 
@@ -267,7 +268,7 @@ public final class SessionController {
                             if (which == sessions) {
                                 wasSaved(draft, path);
                             }
-                            said.set("Saved " + path.getFileName() + ".");
+                            said.set(Texts.of("status.saved", path.getFileName()));
                             then.run();
                         }));
     }

@@ -21,6 +21,7 @@ import org.epochrome.desktop.state.History;
 import org.epochrome.desktop.state.Selection;
 import org.epochrome.desktop.state.Topic;
 import org.epochrome.desktop.state.UserMessages;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Passband;
 import org.epochrome.io.identify.Conventions;
@@ -212,7 +213,7 @@ public final class Workspace {
                     before,
                     next,
                     found -> edit(
-                            "set a passband",
+                            Texts.of("step.passband"),
                             d -> d.recipe(
                                     r -> r.with(r.frames().with(found.frames()).with(next)))));
         });
@@ -220,7 +221,7 @@ public final class Workspace {
 
     /** Says which planet the frames show. */
     public void name(Body body) {
-        edit("name the planet", d -> d.about(body, usualPlace));
+        edit(Texts.of("step.planet"), d -> d.about(body, usualPlace));
     }
 
     /** Begins with a session that was opened; the steps before are forgotten. */

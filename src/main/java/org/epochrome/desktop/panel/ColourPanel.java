@@ -3,7 +3,6 @@ package org.epochrome.desktop.panel;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.DoubleFunction;
 import java.util.function.UnaryOperator;
@@ -18,12 +17,14 @@ import org.epochrome.colour.WhiteBalance;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.style.Numbers;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.Assignment;
 
 /** White balance, tone, and which bands make the picture. */
 public final class ColourPanel extends Panel {
-    private static final String NONE = "none";
+    /** Stands for no band. */
+    private static final String NONE = "";
 
     private final ComboBox<White> white;
     private final FormField gains;
@@ -42,11 +43,11 @@ public final class ColourPanel extends Panel {
         super(bench);
         white = choice(
                 "white",
-                "Which colour the whole disk gets",
+                Texts.of("panel.colour.white.tip"),
                 Arrays.asList(White.values()),
                 ColourPanel::title,
                 w -> look(
-                        "set the white balance",
+                        Texts.of("step.whiteBalance"),
                         l -> new Look(
                                 w == White.SOLAR ? WhiteBalance.solar(Gains.NONE) : WhiteBalance.of(w),
                                 l.sharpening(),
@@ -55,34 +56,38 @@ public final class ColourPanel extends Panel {
         gains = new FormField(
                 "gains",
                 "1.3, 1, 1.7",
-                "Factors of red, green and blue that make a sun-like star white",
+                Texts.of("panel.colour.gains.tip"),
                 t -> look(
-                        "set the gains",
+                        Texts.of("step.gains"),
                         l -> new Look(WhiteBalance.solar(parsed(t)), l.sharpening(), l.tone(), l.framing())));
         GridPane balance = grid();
-        row(balance, "White", white);
-        row(balance, "Gains", gains);
+        row(balance, Texts.of("panel.colour.white"), white);
+        row(balance, Texts.of("panel.colour.gains"), gains);
         brightness = tone(
                 "brightness",
-                "Where the brightest part of the disk is shown",
+                Texts.of("panel.colour.brightness.tip"),
+                Texts.of("step.brightness"),
                 0.05,
                 1,
                 v -> t -> new Tone(v, t.black(), t.contrast(), t.saturation()));
         black = tone(
                 "black",
-                "What is shown black; 0 keeps the faintest light",
+                Texts.of("panel.colour.black.tip"),
+                Texts.of("step.black"),
                 0,
                 0.5,
                 v -> t -> new Tone(t.brightness(), v, t.contrast(), t.saturation()));
         contrast = tone(
                 "contrast",
-                "Steepness of the middle tones",
+                Texts.of("panel.colour.contrast.tip"),
+                Texts.of("step.contrast"),
                 0.2,
                 3,
                 v -> t -> new Tone(t.brightness(), t.black(), v, t.saturation()));
         saturation = tone(
                 "saturation",
-                "Strength of the colours; 0 is grey, 1 as they are",
+                Texts.of("panel.colour.saturation.tip"),
+                Texts.of("step.saturation"),
                 0,
                 3,
                 v -> t -> new Tone(t.brightness(), t.black(), t.contrast(), v));
@@ -91,59 +96,83 @@ public final class ColourPanel extends Panel {
             Label value = value(slider.getId() + "-value");
             value.setMinWidth(38);
             values.add(value);
-            String name = slider.getId();
-            row(tone, Character.toUpperCase(name.charAt(0)) + name.substring(1), pair(slider, value));
         }
-        red = band("as-red", "Red", (a, b) -> new Assignment(b, a.green(), a.blue(), a.luminance()));
-        green = band("as-green", "Green", (a, b) -> new Assignment(a.red(), b, a.blue(), a.luminance()));
-        blue = band("as-blue", "Blue", (a, b) -> new Assignment(a.red(), a.green(), b, a.luminance()));
+        row(tone, Texts.of("panel.colour.brightness"), pair(brightness, values.get(0)));
+        row(tone, Texts.of("panel.colour.black"), pair(black, values.get(1)));
+        row(tone, Texts.of("panel.colour.contrast"), pair(contrast, values.get(2)));
+        row(tone, Texts.of("panel.colour.saturation"), pair(saturation, values.get(3)));
+        red = band(
+                "as-red",
+                Texts.of("panel.colour.red.tip"),
+                (a, b) -> new Assignment(b, a.green(), a.blue(), a.luminance()));
+        green = band(
+                "as-green",
+                Texts.of("panel.colour.green.tip"),
+                (a, b) -> new Assignment(a.red(), b, a.blue(), a.luminance()));
+        blue = band(
+                "as-blue",
+                Texts.of("panel.colour.blue.tip"),
+                (a, b) -> new Assignment(a.red(), a.green(), b, a.luminance()));
         luminance = band(
                 "as-luminance",
-                "Fine brightness",
+                Texts.of("panel.colour.luminance.tip"),
                 (a, b) -> new Assignment(
                         a.red(), a.green(), a.blue(), b.equals(NONE) ? Optional.empty() : Optional.of(b)));
         GridPane bands = grid();
-        row(bands, "Red", red);
-        row(bands, "Green", green);
-        row(bands, "Blue", blue);
-        row(bands, "Brightness", luminance);
-        getChildren().addAll(balance, meaning, heading("Tone"), tone, heading("Bands shown as"), bands);
+        row(bands, Texts.of("panel.colour.red"), red);
+        row(bands, Texts.of("panel.colour.green"), green);
+        row(bands, Texts.of("panel.colour.blue"), blue);
+        row(bands, Texts.of("panel.colour.luminance"), luminance);
+        getChildren()
+                .addAll(
+                        balance,
+                        meaning,
+                        heading(Texts.of("panel.colour.tone")),
+                        tone,
+                        heading(Texts.of("panel.colour.bands")),
+                        bands);
     }
 
     private static String title(White w) {
         return switch (w) {
-            case PHOTOMETRIC -> "planet's own";
-            case DISK -> "grey disk";
-            case SOLAR -> "by a star";
-            case NONE -> "none";
+            case PHOTOMETRIC -> Texts.of("panel.colour.white.photometric");
+            case DISK -> Texts.of("panel.colour.white.disk");
+            case SOLAR -> Texts.of("panel.colour.white.star");
+            case NONE -> Texts.of("panel.colour.white.none");
         };
     }
 
     private static String described(White w) {
         return switch (w) {
-            case PHOTOMETRIC -> "By the planet's published albedos: sunlight is white.";
-            case DISK -> "Equal means of red, green and blue over the lit disk.";
-            case SOLAR -> "Gains measured on a sun-like star or a white target in sunlight.";
-            case NONE -> "No balance: filters and camera show in the colours.";
+            case PHOTOMETRIC -> Texts.of("panel.colour.white.photometric.help");
+            case DISK -> Texts.of("panel.colour.white.disk.help");
+            case SOLAR -> Texts.of("panel.colour.white.star.help");
+            case NONE -> Texts.of("panel.colour.white.none.help");
         };
     }
 
     private static Gains parsed(String text) {
         String[] parts = text.split("[,;]\\s*|\\s+", -1);
         if (parts.length != 3) {
-            throw new IllegalArgumentException("Write three factors, such as 1.3, 1, 1.7.");
+            throw new IllegalArgumentException(Texts.of("panel.colour.gains.wrong"));
         }
         return new Gains(Numbers.number(parts[0]), Numbers.number(parts[1]), Numbers.number(parts[2]));
     }
 
-    private Slider tone(String id, String teaches, double from, double to, DoubleFunction<UnaryOperator<Tone>> change) {
+    private Slider tone(
+            String id,
+            String teaches,
+            String step,
+            double from,
+            double to,
+            DoubleFunction<UnaryOperator<Tone>> change) {
         return slider(
                 id,
                 teaches,
                 from,
                 to,
                 v -> bench.tryOut(s -> s.with(toned(s.look(), change.apply(v)))),
-                v -> bench.editSession("set the " + id, s -> s.with(toned(s.look(), change.apply(v)))));
+                v -> bench.editSession(step, s -> s.with(toned(s.look(), change.apply(v)))));
     }
 
     private static Look toned(Look l, UnaryOperator<Tone> change) {
@@ -158,14 +187,14 @@ public final class ColourPanel extends Panel {
         Assignment set(Assignment a, String band);
     }
 
-    private ComboBox<String> band(String id, String colour, Put put) {
+    private ComboBox<String> band(String id, String teaches, Put put) {
         return choice(
                 id,
-                "The band shown as " + colour.toLowerCase(Locale.ROOT),
+                teaches,
                 List.of(),
-                b -> b,
+                b -> b.equals(NONE) ? Texts.of("panel.colour.luminance.none") : b,
                 b -> bench.editSession(
-                        "assign bands",
+                        Texts.of("step.bands"),
                         s -> s.with(s.recipe().with(put.set(s.recipe().assignment(), b)))));
     }
 

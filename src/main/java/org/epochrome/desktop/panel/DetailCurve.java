@@ -10,6 +10,7 @@ import javafx.scene.text.TextAlignment;
 import org.epochrome.colour.finish.Sharpening;
 import org.epochrome.desktop.style.Numbers;
 import org.epochrome.desktop.style.Palette;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.session.product.DetailLevels;
 
 /** The curve of sharpening over the logarithm of scale, with detail and noise under it. */
@@ -75,7 +76,7 @@ final class DetailCurve extends Region {
         pen.setTextBaseline(VPos.TOP);
         for (double scale = FINEST; scale <= COARSEST; scale *= 2) {
             pen.fillText(
-                    Numbers.plain(scale) + (scale == COARSEST ? " px" : ""),
+                    (scale == COARSEST ? Texts.of("panel.detail.scale", Numbers.plain(scale)) : Numbers.plain(scale)),
                     Math.min(x(scale), WIDTH - 16),
                     floor() + 4);
         }

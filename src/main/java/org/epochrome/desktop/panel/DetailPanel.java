@@ -10,8 +10,8 @@ import javafx.scene.layout.GridPane;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.colour.finish.Sharpening;
 import org.epochrome.desktop.control.Workspace;
-import org.epochrome.desktop.style.Numbers;
 import org.epochrome.desktop.style.Palette;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.session.product.Session;
 
 /** How detail is brought out: one curve over scale. */
@@ -22,26 +22,21 @@ public final class DetailPanel extends Panel {
     private final Slider peak;
     private final Slider octaves;
     private final Slider threshold;
-    private final CheckBox own = new CheckBox("Peak at twice the blur");
-    private final CheckBox each = new CheckBox("Each band by itself");
+    private final CheckBox own = new CheckBox(Texts.of("panel.detail.ownPeak"));
+    private final CheckBox each = new CheckBox(Texts.of("panel.detail.eachBand"));
     private final Label values = prose("");
 
     public DetailPanel(Workspace bench) {
         super(bench);
-        deblur = set("deblur", "Part of the blur that is taken off", 0, 0.8, v -> s -> s.withDeblur(v));
-        gain = set("gain", "How much detail is strengthened at the top of the curve", 0, 3, v -> s -> s.withGain(v));
-        peak = set("peak", "Size of the detail that is strengthened most, pixels", 1, 24, v -> s -> s.peakingAt(v));
-        octaves = set("octaves", "How wide the curve is, in doublings of scale", 0.3, 3, v -> s -> s.withOctaves(v));
-        threshold = set(
-                "threshold",
-                "Detail fainter than so many times the noise is left as it is",
-                0,
-                6,
-                v -> s -> s.withThreshold(v));
+        deblur = set("deblur", Texts.of("panel.detail.deblur.tip"), 0, 0.8, v -> s -> s.withDeblur(v));
+        gain = set("gain", Texts.of("panel.detail.gain.tip"), 0, 3, v -> s -> s.withGain(v));
+        peak = set("peak", Texts.of("panel.detail.peak.tip"), 1, 24, v -> s -> s.peakingAt(v));
+        octaves = set("octaves", Texts.of("panel.detail.width.tip"), 0.3, 3, v -> s -> s.withOctaves(v));
+        threshold = set("threshold", Texts.of("panel.detail.threshold.tip"), 0, 6, v -> s -> s.withThreshold(v));
         own.setId("peak-own");
-        own.setTooltip(new Tooltip("Common practice, no source: detail about twice the blur gains most"));
+        own.setTooltip(new Tooltip(Texts.of("panel.detail.ownPeak.tip")));
         own.setOnAction(e -> edit(
-                "set the peak",
+                Texts.of("step.peak"),
                 s -> new Sharpening(
                         s.deblur(),
                         s.iterations(),
@@ -53,23 +48,15 @@ public final class DetailPanel extends Panel {
                         s.threshold(),
                         s.eachBand())));
         each.setId("each-band");
-        each.setTooltip(new Tooltip("Red, green and blue each by its own detail; off keeps hues"));
-        each.setOnAction(e -> edit("sharpen bands apart", s -> s.withEachBand(each.isSelected())));
+        each.setTooltip(new Tooltip(Texts.of("panel.detail.eachBand.tip")));
+        each.setOnAction(e -> edit(Texts.of("step.eachBand"), s -> s.withEachBand(each.isSelected())));
         GridPane grid = grid();
-        row(grid, "Blur taken off", deblur);
-        row(grid, "Gain", gain);
-        row(grid, "Peak (px)", peak);
-        row(grid, "Width", octaves);
-        row(grid, "Noise guard", threshold);
-        getChildren()
-                .addAll(
-                        curve,
-                        prose(
-                                "Line: what detail of a scale is multiplied by. Bars: how strong detail is there; their solid part is noise."),
-                        grid,
-                        own,
-                        each,
-                        values);
+        row(grid, Texts.of("panel.detail.deblur"), deblur);
+        row(grid, Texts.of("panel.detail.gain"), gain);
+        row(grid, Texts.of("panel.detail.peak"), peak);
+        row(grid, Texts.of("panel.detail.width"), octaves);
+        row(grid, Texts.of("panel.detail.threshold"), threshold);
+        getChildren().addAll(curve, prose(Texts.of("panel.detail.help")), grid, own, each, values);
     }
 
     private Slider set(
@@ -84,7 +71,7 @@ public final class DetailPanel extends Panel {
                 from,
                 to,
                 v -> bench.tryOut(s -> s.with(sharpened(s, change.apply(v)))),
-                v -> edit("set the detail", change.apply(v)));
+                v -> edit(Texts.of("step.detail"), change.apply(v)));
     }
 
     private void edit(String name, UnaryOperator<Sharpening> change) {
@@ -114,9 +101,8 @@ public final class DetailPanel extends Panel {
             each.setSelected(sharp.eachBand());
             peak.setDisable(usual);
             sharp.peakPx().ifPresent(p -> show(peak, p));
-            values.setText(Numbers.text(
-                    "Blur taken off %.0f %%, gain %.2f, width %.1f doublings, guard %.1f times the noise.",
-                    100 * sharp.deblur(), sharp.gain(), sharp.octaves(), sharp.threshold()));
+            values.setText(Texts.of(
+                    "panel.detail.values", 100 * sharp.deblur(), sharp.gain(), sharp.octaves(), sharp.threshold()));
             curve.show(sharp, bench.studio().detailProperty().get());
         });
     }

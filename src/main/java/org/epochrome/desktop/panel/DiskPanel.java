@@ -10,6 +10,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.GridPane;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.style.Numbers;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.disk.Disk;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.combine.Combination;
@@ -23,33 +24,33 @@ public final class DiskPanel extends Panel {
     private final FormField radius;
     private final FormField north;
     private final Label sure = prose("");
-    private final ToggleButton lock = new ToggleButton("Hold");
-    private final Button refit = new Button("Fit again");
+    private final ToggleButton lock = new ToggleButton(Texts.of("panel.disk.fix"));
+    private final Button refit = new Button(Texts.of("panel.disk.refit"));
 
     public DiskPanel(Workspace bench) {
         super(bench);
         x = new FormField(
                 "disk-x",
                 "",
-                "Column of the centre, pixels; (0, 0) is the middle of the top-left pixel",
+                Texts.of("panel.disk.x.tip"),
                 t -> change(d -> new HeldDisk(Numbers.number(t), d.y(), d.equatorialRadiusPx(), d.northAngleDeg())));
         y = new FormField(
                 "disk-y",
                 "",
-                "Row of the centre, pixels, downward",
+                Texts.of("panel.disk.y.tip"),
                 t -> change(d -> new HeldDisk(d.x(), Numbers.number(t), d.equatorialRadiusPx(), d.northAngleDeg())));
         radius = new FormField(
                 "disk-radius",
                 "",
-                "Radius of the limb along the equator, pixels",
+                Texts.of("panel.disk.radius.tip"),
                 t -> change(d -> new HeldDisk(d.x(), d.y(), Numbers.number(t), d.northAngleDeg())));
         north = new FormField(
                 "disk-north",
-                "found",
-                "North angle of this frame; empty: as the fit finds it",
+                Texts.of("panel.disk.north.prompt"),
+                Texts.of("panel.disk.north.tip"),
                 t -> change(d -> new HeldDisk(d.x(), d.y(), d.equatorialRadiusPx(), Numbers.optional(t))));
         lock.setId("disk-hold");
-        lock.setTooltip(new Tooltip("Keep the disk where it is; it is not fitted then"));
+        lock.setTooltip(new Tooltip(Texts.of("panel.disk.fix.tip")));
         lock.setOnAction(e -> {
             if (lock.isSelected()) {
                 change(d -> d);
@@ -58,22 +59,14 @@ public final class DiskPanel extends Panel {
             }
         });
         refit.setId("disk-refit");
-        refit.setTooltip(new Tooltip("Let go of the disk and fit it anew"));
+        refit.setTooltip(new Tooltip(Texts.of("panel.disk.refit.tip")));
         refit.setOnAction(e -> release());
         GridPane grid = grid();
-        row(grid, "Centre x (px)", x);
-        row(grid, "Centre y (px)", y);
-        row(grid, "Radius (px)", radius);
-        row(grid, "North (°)", north);
-        getChildren()
-                .addAll(
-                        name,
-                        grid,
-                        sure,
-                        pair(lock, refit),
-                        prose(
-                                "On the picture: drag the middle to move the limb, a handle on it to change its size, the"
-                                        + " one beyond the pole to turn it. Arrow keys move by 0.05 px, with Shift by 0.5 px."));
+        row(grid, Texts.of("panel.disk.x"), x);
+        row(grid, Texts.of("panel.disk.y"), y);
+        row(grid, Texts.of("panel.disk.radius"), radius);
+        row(grid, Texts.of("panel.disk.north"), north);
+        getChildren().addAll(name, grid, sure, pair(lock, refit), prose(Texts.of("panel.disk.help")));
     }
 
     /** Where the disk of a frame is drawn: held, or found. */
@@ -116,7 +109,7 @@ public final class DiskPanel extends Panel {
         bench.selectedFrame().ifPresent(f -> disk(bench, f).ifPresent(d -> {
             HeldDisk next = change.apply(
                     new HeldDisk(hundredth(d.x()), hundredth(d.y()), hundredth(d.equatorialRadiusPx()), heldNorth(f)));
-            bench.editSession("hold a disk", s -> FrameEdits.held(s, f, Optional.of(next)));
+            bench.editSession(Texts.of("step.fixDisk"), s -> FrameEdits.held(s, f, Optional.of(next)));
         }));
     }
 
@@ -134,7 +127,8 @@ public final class DiskPanel extends Panel {
 
     private void release() {
         bench.selectedFrame()
-                .ifPresent(f -> bench.editSession("fit a disk again", s -> FrameEdits.held(s, f, Optional.empty())));
+                .ifPresent(f ->
+                        bench.editSession(Texts.of("step.refitDisk"), s -> FrameEdits.held(s, f, Optional.empty())));
     }
 
     @Override
@@ -142,7 +136,7 @@ public final class DiskPanel extends Panel {
         Optional<DatedFrame> frame = bench.selectedFrame();
         Optional<Disk> disk = frame.flatMap(f -> disk(bench, f));
         setDisable(disk.isEmpty());
-        name.setText(frame.map(f -> f.head().file().getFileName().toString()).orElse("No frame is chosen"));
+        name.setText(frame.map(f -> f.head().file().getFileName().toString()).orElse(Texts.of("panel.noFrame")));
         disk.ifPresent(d -> {
             x.show(Numbers.text("%.2f", d.x()));
             y.show(Numbers.text("%.2f", d.y()));
@@ -151,20 +145,19 @@ public final class DiskPanel extends Panel {
         boolean held = frame.filter(f -> isHeld(bench, f)).isPresent();
         frame.ifPresent(f -> {
             north.show(Numbers.plain(heldNorth(f)));
-            disk.ifPresent(d -> north.setPromptText(Numbers.text("found: %.2f", d.northAngleDeg())));
+            disk.ifPresent(d -> north.setPromptText(Texts.of("panel.disk.north.found", d.northAngleDeg())));
         });
         lock.setSelected(held);
-        lock.setText(held ? "Held" : "Hold");
+        lock.setText(held ? Texts.of("panel.disk.fixed") : Texts.of("panel.disk.fix"));
         refit.setDisable(!held);
         sure.setText(frame.flatMap(f -> result(bench, f))
-                .map(r -> held ? "Held by hand; not fitted." : described(r))
-                .orElse("The disk is being fitted."));
+                .map(r -> held ? Texts.of("panel.disk.manual") : described(r))
+                .orElse(Texts.of("panel.disk.fitting")));
     }
 
     private static String described(Combination.FrameResult r) {
-        return Numbers.text(
-                "Standard errors: centre ± %.3f px, radius ± %.3f px, north ± %.2f°.%n"
-                        + "Blur %.2f px, limb darkening exponent %.2f, rest %.1f %% of the brightness.",
+        return Texts.of(
+                "panel.disk.fit",
                 r.limb().centreSigmaPx(),
                 r.limb().radiusSigmaPx(),
                 r.limb().northSigmaDeg(),

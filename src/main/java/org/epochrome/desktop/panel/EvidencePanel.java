@@ -6,7 +6,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.VBox;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.state.UserMessages;
-import org.epochrome.desktop.style.Numbers;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.schedule.Timetable;
 
@@ -19,47 +19,57 @@ public final class EvidencePanel extends Panel {
     /** @param report saves the report for people */
     public EvidencePanel(Workspace bench, Runnable report) {
         super(bench);
-        Button save = new Button("Save the report...");
+        Button save = new Button(Texts.of("panel.evidence.save"));
         save.setId("save-report");
-        save.setTooltip(new Tooltip("All numbers with pictures, to keep or print (.html), or for programs (.json)"));
+        save.setTooltip(new Tooltip(Texts.of("panel.evidence.save.tip")));
         save.setOnAction(e -> report.run());
-        getChildren().addAll(numbers, heading("To be looked at"), doubts, save, heading("Times and disks"), frames);
+        getChildren()
+                .addAll(
+                        numbers,
+                        heading(Texts.of("panel.evidence.warnings")),
+                        doubts,
+                        save,
+                        heading(Texts.of("panel.evidence.frames")),
+                        frames);
     }
 
     @Override
     void renew() {
         setDisable(bench.draft().session().isEmpty());
         var made = bench.combination();
-        numbers.setText(made.map(EvidencePanel::described).orElse("The picture is being made."));
+        numbers.setText(made.map(EvidencePanel::described).orElse(Texts.of("panel.evidence.making")));
         frames.getChildren().clear();
         doubts.getChildren().clear();
         made.ifPresent(c -> {
             c.frames().forEach(f -> frames.getChildren().add(line(f)));
             c.warnings().forEach(w -> doubts.getChildren().add(doubt(w)));
             c.frames().stream().map(f -> f.exposure().frame()).distinct().forEach(f -> f.notes()
-                    .forEach(n -> doubts.getChildren().add(doubt(f.head().file().getFileName() + ": " + n))));
+                    .forEach(n -> doubts.getChildren()
+                            .add(doubt(Texts.of(
+                                    "panel.evidence.warning", f.head().file().getFileName(), n)))));
         });
         bench.timetableProperty().get().ifPresent(this::sayReference);
         if (doubts.getChildren().isEmpty()) {
-            doubts.getChildren().add(prose(made.isPresent() ? "Nothing." : ""));
+            doubts.getChildren().add(prose(made.isPresent() ? Texts.of("panel.evidence.noWarnings") : ""));
         }
     }
 
     private void sayReference(Timetable t) {
         frames.getChildren()
-                .add(prose("The picture lies on the pixels of "
-                        + t.rows()
+                .add(prose(Texts.of(
+                        "panel.evidence.reference",
+                        t.rows()
                                 .get(t.reference())
                                 .exposure()
                                 .frame()
                                 .head()
                                 .file()
-                                .getFileName() + "."));
+                                .getFileName())));
     }
 
     private static String described(Combination c) {
-        return Numbers.text(
-                "Colours misaligned by %s in a simple stack, %s in the result.%nNorth angle %.2f°, equatorial radius %.2f px.",
+        return Texts.of(
+                "panel.evidence.result",
                 c.quality().before().text(),
                 c.quality().after().text(),
                 c.disk().northAngleDeg(),
@@ -67,13 +77,13 @@ public final class EvidencePanel extends Panel {
     }
 
     private static Label line(Combination.FrameResult f) {
-        return prose(Numbers.text(
-                "%s  %s  turned %+.2f°, centre ± %.3f px; times from %s",
+        return prose(Texts.of(
+                "panel.evidence.frame",
                 f.exposure().band().name(),
                 f.exposure().mid().toString().substring(11, 19),
                 f.rotationDeg() + 0.0,
                 f.limb().centreSigmaPx(),
-                f.exposure().frame().timing().source()));
+                UserMessages.inWords(f.exposure().frame().timing().source())));
     }
 
     private static Label doubt(String sentence) {

@@ -5,6 +5,7 @@ import javafx.css.PseudoClass;
 import javafx.scene.control.TextField;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
+import org.epochrome.desktop.style.Texts;
 
 /** A field that takes what is typed when Enter is pressed or the field is left, and says beside itself what is wrong. */
 final class FormField extends TextField {
@@ -61,7 +62,7 @@ final class FormField extends TextField {
             wrong("");
         } catch (IllegalArgumentException e) {
             shown = "";
-            wrong(e instanceof NumberFormatException ? "This is not a number." : e.getMessage());
+            wrong(e instanceof NumberFormatException ? Texts.of("panel.field.notANumber") : e.getMessage());
         }
     }
 

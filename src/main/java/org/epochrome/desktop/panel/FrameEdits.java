@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.Frames;
@@ -27,7 +28,7 @@ public final class FrameEdits {
             } else {
                 leftOut.add(file);
             }
-            bench.editSession(out ? "take a frame in" : "leave a frame out", s -> {
+            bench.editSession(out ? Texts.of("step.includeFrame") : Texts.of("step.leaveOutFrame"), s -> {
                 Frames f = s.recipe().frames();
                 return s.with(s.recipe().with(f.leavingOut(leftOut)));
             });

@@ -18,6 +18,7 @@ import org.epochrome.desktop.state.Draft;
 import org.epochrome.desktop.state.UnidentifiedFile;
 import org.epochrome.desktop.state.UserMessages;
 import org.epochrome.desktop.style.Numbers;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.image.Band;
 import org.epochrome.image.Encoding;
 import org.epochrome.image.Passband;
@@ -33,12 +34,12 @@ import org.epochrome.time.UtcText;
 /** One frame: its band and times with their sources, whether it takes part; and files that must be asked about. */
 public final class FramePanel extends Panel {
     static final List<String> BANDS = Band.KNOWN.stream().map(Band::name).toList();
-    static final String TYPED = "typed in";
+    static final String TYPED = "manual entry";
 
     private final Label name = heading("");
     private final Tooltip path = new Tooltip();
     private final Label what = prose("");
-    private final CheckBox used = new CheckBox("Part of the picture");
+    private final CheckBox used = new CheckBox(Texts.of("panel.frame.use"));
     private final ComboBox<String> band;
     private final ComboBox<Optional<Boolean>> mirrored;
     private final FormField encoding;
@@ -58,34 +59,31 @@ public final class FramePanel extends Panel {
         super(bench);
         name.setTooltip(path);
         used.setId("used");
-        used.setTooltip(new Tooltip("Leave the frame out without forgetting it (X on the ribbon)"));
+        used.setTooltip(new Tooltip(Texts.of("panel.frame.use.tip")));
         used.setOnAction(e -> bench.selectedFrame().ifPresent(f -> FrameEdits.toggle(bench, f)));
-        band = choice("band", "The light it was taken in", BANDS, b -> b, this::setBand);
-        start = new FormField("start", "", "When the recording began, UTC", t -> setTimes(UtcText.parse(t), null));
-        end = new FormField("end", "", "When the recording ended, UTC", t -> setTimes(null, UtcText.parse(t)));
-        passband = new FormField(
-                "passband",
-                "",
-                "What the filter lets through, nm, for all frames of this band; such as 600-690",
-                this::setPassband);
+        band = choice("band", Texts.of("panel.frame.band.tip"), BANDS, b -> b, this::setBand);
+        start = new FormField("start", "", Texts.of("panel.frame.start.tip"), t -> setTimes(UtcText.parse(t), null));
+        end = new FormField("end", "", Texts.of("panel.frame.end.tip"), t -> setTimes(null, UtcText.parse(t)));
+        passband = new FormField("passband", "", Texts.of("panel.frame.passband.tip"), this::setPassband);
         mirrored = choice(
                 "frame-mirrored",
-                "Whether this frame is mirrored, where not all are alike: some were flipped, or taken through a diagonal",
+                Texts.of("panel.frame.mirrored.tip"),
                 List.of(Optional.empty(), Optional.of(true), Optional.of(false)),
-                m -> m.map(yes -> yes ? "yes" : "no").orElse("as the session"),
+                m -> m.map(yes -> yes ? Texts.of("panel.session.mirrored.yes") : Texts.of("panel.session.mirrored.no"))
+                        .orElse(Texts.of("panel.frame.asSession")),
                 this::setMirrored);
         encoding = new FormField(
                 "frame-encoding",
-                "as the session",
-                "How the samples of this frame stand for light, where not all are alike: linear, srgb or gamma=2.2",
+                Texts.of("panel.frame.asSession"),
+                Texts.of("panel.frame.encoding.tip"),
                 this::setEncoding);
         GridPane grid = grid();
-        row(grid, "Band", band);
-        row(grid, "Passband (nm)", passband);
-        row(grid, "Start (UTC)", start);
-        row(grid, "End (UTC)", end);
-        row(grid, "Mirrored", mirrored);
-        row(grid, "Encoding", encoding);
+        row(grid, Texts.of("panel.frame.band"), band);
+        row(grid, Texts.of("panel.frame.passband"), passband);
+        row(grid, Texts.of("panel.frame.start"), start);
+        row(grid, Texts.of("panel.frame.end"), end);
+        row(grid, Texts.of("panel.frame.mirrored"), mirrored);
+        row(grid, Texts.of("panel.frame.encoding"), encoding);
         bandSource.getStyleClass().add("source");
         timeSource.getStyleClass().add("source");
         notes.getStyleClass().add("doubt");
@@ -116,12 +114,12 @@ public final class FramePanel extends Panel {
     private Node missing(AbsentFrame absent) {
         Label problem = prose(UserMessages.inWords(absent.problem()));
         problem.getStyleClass().add("doubt");
-        Button forget = new Button("Forget it");
+        Button forget = new Button(Texts.of("panel.frame.discard"));
         forget.setId("forget-missing");
-        forget.setTooltip(new Tooltip("Take it out of the session for good"));
-        forget.setOnAction(
-                e -> bench.edit("forget a file", d -> d.without(absent.request().file())));
-        VBox box = new VBox(6, heading(absent.name()), problem, prose("Until then it counts as left out."), forget);
+        forget.setTooltip(new Tooltip(Texts.of("panel.frame.discard.tip")));
+        forget.setOnAction(e -> bench.edit(
+                Texts.of("step.discardFile"), d -> d.without(absent.request().file())));
+        VBox box = new VBox(6, heading(absent.name()), problem, prose(Texts.of("panel.frame.missing")), forget);
         box.getStyleClass().add("question");
         return box;
     }
@@ -129,17 +127,17 @@ public final class FramePanel extends Panel {
     private void show(DatedFrame f) {
         name.setText(f.head().file().getFileName().toString());
         path.setText(f.head().file().toString());
-        what.setText(Numbers.text(
-                "%d x %d, %s, %s",
+        what.setText(Texts.of(
+                "panel.frame.image",
                 f.head().width(),
                 f.head().height(),
-                f.head().planeCount() == 1 ? "grey" : "colour",
+                f.head().planeCount() == 1 ? Texts.of("panel.frame.image.mono") : Texts.of("panel.frame.image.colour"),
                 f.head().depth()));
         used.setSelected(
                 bench.draft().recipe().filter(r -> Numbers.isUsed(r, f)).isPresent());
         used.setDisable(bench.draft().session().isEmpty());
         boolean mono = f.band().band().isPresent();
-        String word = f.band().band().map(Band::name).orElse("colour");
+        String word = f.band().band().map(Band::name).orElse(Texts.of("panel.frame.image.colour"));
         List<String> words = new ArrayList<>(BANDS);
         if (!BANDS.contains(word)) {
             words.add(word);
@@ -150,7 +148,7 @@ public final class FramePanel extends Panel {
         }
         band.setValue(word);
         band.setDisable(!mono);
-        bandSource.setText("Band from: " + f.band().source());
+        bandSource.setText(Texts.of("panel.frame.band.source", f.band().source()));
         passband.setDisable(!mono);
         passband.show(f.band()
                 .band()
@@ -162,7 +160,8 @@ public final class FramePanel extends Panel {
         end.show(UtcText.format(span.end()));
         mirrored.setValue(f.saidMirrored());
         encoding.show(f.saidEncoding().map(Encoding::word).orElse(""));
-        timeSource.setText("Times from: " + f.timing().source());
+        timeSource.setText(Texts.of(
+                "panel.frame.times.source", UserMessages.inWords(f.timing().source())));
         say(numbers, numbers(f));
         String doubt = UserMessages.inWords(String.join("\n", f.notes()));
         say(notes, doubt);
@@ -183,23 +182,20 @@ public final class FramePanel extends Panel {
     }
 
     private static void describe(StringBuilder text, Timetable t, Timetable.Row r) {
-        text.append(Numbers.text(
-                "Turned by %+.3f° to the epoch; the globe turned by %.2f° during the recording.",
-                r.turnedDeg() + 0.0, Math.abs(r.sweptDeg())));
+        text.append(Texts.of("panel.frame.turned", r.turnedDeg() + 0.0, Math.abs(r.sweptDeg())));
         if (Numbers.isReference(t, r.exposure().frame())) {
-            text.append("\nThe picture lies on the pixels of this frame.");
+            text.append(Texts.of("panel.frame.reference"));
         }
     }
 
     private static void describe(StringBuilder text, Timetable.Row row, Combination.FrameResult r) {
         double radius = r.disk().equatorialRadiusPx();
         double blur = r.limb().shading().blurPx();
-        text.append(Numbers.text(
-                "%nMeanwhile the middle of the disk moved by %.1f px; the blur is %.2f px%s."
-                        + "%nWeight in its band %.0f %%.",
+        text.append(Texts.of(
+                "panel.frame.smear",
                 row.sweptPx(radius),
                 blur,
-                row.smeared(radius, blur) ? ", so a shorter recording would be sharper" : "",
+                row.smeared(radius, blur) ? Texts.of("panel.frame.smear.shorter") : "",
                 100 * r.weight()));
     }
 
@@ -230,7 +226,7 @@ public final class FramePanel extends Panel {
     private void setPassband(String text) {
         String[] edges = text.split("-", -1);
         if (edges.length != 2) {
-            throw new IllegalArgumentException("Write two wavelengths in nm, such as 600-690.");
+            throw new IllegalArgumentException(Texts.of("panel.frame.passband.wrong"));
         }
         Passband passes = new Passband(Numbers.number(edges[0]), Numbers.number(edges[1]));
         bench.selectedFrame().flatMap(f -> f.band().band()).ifPresent(b -> bench.setPassband(b.name(), passes));

@@ -10,6 +10,8 @@ import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.state.UnidentifiedFile;
+import org.epochrome.desktop.state.UserMessages;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.io.identify.SheetRow;
 import org.epochrome.io.read.FrameRequest;
 import org.epochrome.time.RecordingSpan;
@@ -23,31 +25,31 @@ final class FrameQuestion extends VBox {
     FrameQuestion(Workspace bench, UnidentifiedFile ask) {
         super(6);
         getStyleClass().add("question");
-        Label problem = Panel.prose(ask.problem().replace("on the page Frame", "here"));
+        Label problem = Panel.prose(UserMessages.onPageFrame(ask.problem()));
         problem.getStyleClass().add("doubt");
         ComboBox<String> band = new ComboBox<>(FXCollections.observableArrayList(FramePanel.BANDS));
         band.setId("ask-band");
-        band.setPromptText("as the file says");
+        band.setPromptText(Texts.of("panel.question.band.prompt"));
         band.setMaxWidth(Double.MAX_VALUE);
-        FormField start = new FormField("ask-start", "2031-05-02 21:14:05", "When the recording began, UTC", t -> {
+        FormField start = new FormField("ask-start", "2031-05-02 21:14:05", Texts.of("panel.frame.start.tip"), t -> {
             from = UtcText.parse(t);
         });
-        FormField end = new FormField("ask-end", "2031-05-02 21:16:05", "When the recording ended, UTC", t -> {
+        FormField end = new FormField("ask-end", "2031-05-02 21:16:05", Texts.of("panel.frame.end.tip"), t -> {
             until = UtcText.parse(t);
         });
         GridPane grid = Panel.grid();
-        Panel.row(grid, "Band", band);
-        Panel.row(grid, "Start (UTC)", start);
-        Panel.row(grid, "End (UTC)", end);
+        Panel.row(grid, Texts.of("panel.frame.band"), band);
+        Panel.row(grid, Texts.of("panel.frame.start"), start);
+        Panel.row(grid, Texts.of("panel.frame.end"), end);
         Label half = Panel.prose("");
         half.getStyleClass().add("doubt");
         Panel.say(half, "");
-        Button take = new Button("Take it");
+        Button take = new Button(Texts.of("panel.question.add"));
         take.setId("ask-take");
         take.getStyleClass().add("accent");
         take.setOnAction(e -> {
             if ((from == null) != (until == null) || (from != null && until.isBefore(from))) {
-                Panel.say(half, "Both times are needed, the end not before the start.");
+                Panel.say(half, Texts.of("panel.question.times"));
                 return;
             }
             Optional<RecordingSpan> span = Optional.ofNullable(from).map(begin -> new RecordingSpan(begin, until));
@@ -57,8 +59,8 @@ final class FrameQuestion extends VBox {
                     Optional.of(
                             new SheetRow(ask.file(), Optional.ofNullable(band.getValue()), span, FramePanel.TYPED))));
         });
-        Button drop = new Button("Forget it");
-        drop.setOnAction(e -> bench.edit("forget a file", d -> d.without(ask.file())));
+        Button drop = new Button(Texts.of("panel.frame.discard"));
+        drop.setOnAction(e -> bench.edit(Texts.of("step.discardFile"), d -> d.without(ask.file())));
         getChildren().addAll(Panel.heading(ask.name()), problem, grid, half, Panel.pair(take, drop));
     }
 }

@@ -11,6 +11,7 @@ import org.epochrome.colour.finish.Framing;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.style.Numbers;
+import org.epochrome.desktop.style.Texts;
 
 /** What part of the picture is saved and how it lies. */
 public final class FramingPanel extends Panel {
@@ -18,59 +19,54 @@ public final class FramingPanel extends Panel {
     private final FormField margin;
     private final FormField enlarge;
     private final FormField canvas;
-    private final CheckBox caption = new CheckBox("Caption below the picture");
+    private final CheckBox caption = new CheckBox(Texts.of("panel.framing.caption"));
 
     public FramingPanel(Workspace bench) {
         super(bench);
         orientation = choice(
                 "orientation",
-                "Which way is up; north up and south up also undo a mirror",
+                Texts.of("panel.framing.orientation.tip"),
                 Arrays.asList(Framing.Orientation.values()),
                 o -> switch (o) {
-                    case AS_SHOT -> "as shot";
-                    case NORTH_UP -> "north up";
-                    case SOUTH_UP -> "south up";
+                    case AS_SHOT -> Texts.of("panel.framing.asRecorded");
+                    case NORTH_UP -> Texts.of("panel.framing.northUp");
+                    case SOUTH_UP -> Texts.of("panel.framing.southUp");
                 },
-                o -> edit("turn the picture", f -> new Framing(o, f.margin(), f.enlarge(), f.canvas(), f.caption())));
+                o -> edit(
+                        Texts.of("step.orientation"),
+                        f -> new Framing(o, f.margin(), f.enlarge(), f.canvas(), f.caption())));
         margin = new FormField(
                 "margin",
-                "whole frame",
-                "What is left around the disk and its rings, in equatorial radii",
+                Texts.of("panel.framing.margin.prompt"),
+                Texts.of("panel.framing.margin.tip"),
                 t -> edit(
-                        "crop the picture",
+                        Texts.of("step.crop"),
                         f -> new Framing(f.orientation(), Numbers.optional(t), f.enlarge(), f.canvas(), f.caption())));
         enlarge = new FormField(
                 "enlarge",
                 "1",
-                "Factor on sizes; empty fills the canvas, if there is one",
+                Texts.of("panel.framing.enlarge.tip"),
                 t -> edit(
-                        "enlarge the picture",
+                        Texts.of("step.enlarge"),
                         f -> new Framing(f.orientation(), f.margin(), Numbers.optional(t), f.canvas(), f.caption())));
         canvas = new FormField(
                 "canvas",
-                "what it takes",
-                "Width x height of the saved picture, pixels, such as 1200x900",
+                Texts.of("panel.framing.canvas.prompt"),
+                Texts.of("panel.framing.canvas.tip"),
                 t -> edit(
-                        "set the canvas",
+                        Texts.of("step.canvas"),
                         f -> new Framing(f.orientation(), f.margin(), f.enlarge(), parsed(t), f.caption())));
         caption.setId("caption");
-        caption.setTooltip(
-                new Tooltip("Planet, epoch, central meridian, diameter, altitude and bands, below the picture"));
+        caption.setTooltip(new Tooltip(Texts.of("panel.framing.caption.tip")));
         caption.setOnAction(e -> edit(
-                "set the caption",
+                Texts.of("step.caption"),
                 f -> new Framing(f.orientation(), f.margin(), f.enlarge(), f.canvas(), caption.isSelected())));
         GridPane grid = grid();
-        row(grid, "Up", orientation);
-        row(grid, "Margin (radii)", margin);
-        row(grid, "Enlarge", enlarge);
-        row(grid, "Canvas (px)", canvas);
-        getChildren()
-                .addAll(
-                        grid,
-                        caption,
-                        prose(
-                                "While this page is open, the picture is shown as it will be saved. Elsewhere it stays as it"
-                                        + " was shot, on the pixels of the reference frame."));
+        row(grid, Texts.of("panel.framing.orientation"), orientation);
+        row(grid, Texts.of("panel.framing.margin"), margin);
+        row(grid, Texts.of("panel.framing.enlarge"), enlarge);
+        row(grid, Texts.of("panel.framing.canvas"), canvas);
+        getChildren().addAll(grid, caption, prose(Texts.of("panel.framing.help")));
     }
 
     private static Optional<Framing.Canvas> parsed(String text) {
@@ -79,7 +75,7 @@ public final class FramingPanel extends Panel {
         }
         String[] parts = text.toLowerCase(java.util.Locale.ROOT).split("\\s*x\\s*", -1);
         if (parts.length != 2) {
-            throw new IllegalArgumentException("Write width x height, such as 1200x900.");
+            throw new IllegalArgumentException(Texts.of("panel.framing.canvas.wrong"));
         }
         return Optional.of(new Framing.Canvas(Integer.parseInt(parts[0].strip()), Integer.parseInt(parts[1].strip())));
     }

@@ -5,26 +5,27 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import org.epochrome.desktop.style.Texts;
 
 /** The keys, over the picture. */
 public final class KeyList extends ScrollPane {
     private static final String[][] ALL = {
-        {"Ctrl+O", "add frames, a sheet or a session"},
-        {"Ctrl+S, Ctrl+Shift+S", "save the session, under another name"},
-        {"Ctrl+E, Ctrl+R", "save a picture, the report"},
-        {"Ctrl+Shift+C", "copy the command line that does the same"},
-        {"Ctrl+Z, Ctrl+Y", "undo, redo (Ctrl+Shift+Z too)"},
-        {"Ctrl+W", "close the session"},
-        {"Alt+1 to Alt+8", "pages of the side"},
-        {"F, 1, +, -", "fit, true pixels; on the picture: larger, smaller"},
-        {"Z, U", "the limb, large: north, then on around; all of it, unrolled"},
-        {"S, B", "before | after (comma and period move the line), blink between bands"},
-        {"L, G, T, R, P, D", "limb, graticule, terminator, rings, pole and zenith, dispersion"},
-        {"Arrows on the picture", "move the view; on the page Shift a band, on Disk the disk, by 0.05 px"},
-        {"Arrows on the ribbon", "choose a frame; with Ctrl move the epoch by a second, with Shift too by ten"},
-        {"X, M on the ribbon", "leave a frame out or take it in, epoch midway"},
-        {"Esc", "close this list; stop working at the full picture"},
-        {"F1", "this list"},
+        {Texts.of("keys.add.key"), Texts.of("keys.add")},
+        {Texts.of("keys.save.key"), Texts.of("keys.save")},
+        {Texts.of("keys.export.key"), Texts.of("keys.export")},
+        {Texts.of("keys.command.key"), Texts.of("keys.command")},
+        {Texts.of("keys.undo.key"), Texts.of("keys.undo")},
+        {Texts.of("keys.close.key"), Texts.of("keys.close")},
+        {Texts.of("keys.pages.key"), Texts.of("keys.pages")},
+        {Texts.of("keys.zoom.key"), Texts.of("keys.zoom")},
+        {Texts.of("keys.limb.key"), Texts.of("keys.limb")},
+        {Texts.of("keys.compare.key"), Texts.of("keys.compare")},
+        {Texts.of("keys.overlays.key"), Texts.of("keys.overlays")},
+        {Texts.of("keys.picture.key"), Texts.of("keys.picture")},
+        {Texts.of("keys.ribbon.key"), Texts.of("keys.ribbon")},
+        {Texts.of("keys.frame.key"), Texts.of("keys.frame")},
+        {Texts.of("keys.stop.key"), Texts.of("keys.stop")},
+        {Texts.of("keys.list.key"), Texts.of("keys.list")},
     };
 
     public KeyList() {
@@ -45,7 +46,7 @@ public final class KeyList extends ScrollPane {
             meaning.setMinHeight(Region.USE_PREF_SIZE);
             grid.addRow(grid.getRowCount(), key, meaning);
         }
-        VBox list = new VBox(Panel.heading("Keys"), grid);
+        VBox list = new VBox(Panel.heading(Texts.of("keys")), grid);
         list.getStyleClass().add("keys");
         setContent(list);
     }

@@ -2,7 +2,6 @@ package org.epochrome.desktop.panel;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.BiFunction;
 import java.util.function.Consumer;
@@ -15,6 +14,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
 import org.epochrome.desktop.style.Numbers;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.session.recipe.Recipe;
 import org.kordamp.ikonli.feather.Feather;
 import org.kordamp.ikonli.javafx.FontIcon;
@@ -106,13 +106,13 @@ class RecipeForm extends VBox {
     }
 
     /** A switch, below the table. */
-    final void check(Words words, Function<Recipe, Boolean> get, BiFunction<Recipe, Boolean, Recipe> set) {
+    final void check(Words words, Function<Recipe, Boolean> get, String step, BiFunction<Recipe, Boolean, Recipe> set) {
         CheckBox box = new CheckBox(words.name);
         box.setId(words.id);
         box.setTooltip(new Tooltip(words.teaches));
         box.selectedProperty().addListener((o, old, now) -> {
             if (panel.byUser()) {
-                edit(words.name.toLowerCase(Locale.ROOT), r -> set.apply(r, now));
+                edit(step, r -> set.apply(r, now));
             }
         });
         shows(r -> box.setSelected(get.apply(r)));
@@ -126,7 +126,7 @@ class RecipeForm extends VBox {
      */
     final <T> void keep(String id, String teaches, Consumer<String> kept, ComboBox<T> box, Consumer<T> forgotten) {
         FormField[] entry = new FormField[1];
-        entry[0] = new FormField(id, "name it to keep it", teaches, name -> {
+        entry[0] = new FormField(id, Texts.of("panel.keep.name"), teaches, name -> {
             if (!name.isBlank()) {
                 kept.accept(name);
             }
@@ -135,14 +135,14 @@ class RecipeForm extends VBox {
         });
         Button forget = new Button("", new FontIcon(Feather.TRASH_2));
         forget.setId(id + "-forget");
-        forget.setAccessibleText("Forget");
-        forget.setTooltip(new Tooltip("Forget the one that is chosen; the session stays as it is"));
+        forget.setAccessibleText(Texts.of("panel.keep.delete"));
+        forget.setTooltip(new Tooltip(Texts.of("panel.keep.delete.tip")));
         forget.disableProperty().bind(box.valueProperty().isNull());
         forget.setOnAction(e -> {
             forgotten.accept(box.getValue());
             panel.refresh();
         });
-        row("Keep as", Panel.pair(entry[0], forget));
+        row(Texts.of("panel.keep"), Panel.pair(entry[0], forget));
     }
 
     private void edit(String step, Function<Recipe, Recipe> change) {

@@ -12,7 +12,7 @@ import javafx.scene.control.Tooltip;
 import org.epochrome.desktop.control.Preferences;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.panel.RecipeForm.Words;
-import org.epochrome.desktop.style.Numbers;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
@@ -43,99 +43,84 @@ public final class SessionPanel extends Panel {
     private RecipeForm what() {
         RecipeForm form = new RecipeForm(this, "");
         form.choice(
-                new Words("body", "Planet", "The planet"),
+                new Words("body", Texts.of("panel.session.planet"), Texts.of("panel.session.planet.tip")),
                 Arrays.asList(Body.values()),
                 Body::displayName,
                 Recipe::body,
-                "name the planet",
+                Texts.of("step.planet"),
                 Recipe::of);
         form.text(
-                new Words(
-                        "epoch",
-                        "Epoch (UTC)",
-                        "The instant that the picture shows, UTC. Empty: midway between the first and the last middle."),
-                "midway",
+                new Words("epoch", Texts.of("panel.session.epoch"), Texts.of("panel.session.epoch.tip")),
+                Texts.of("panel.session.epoch.prompt"),
                 r -> bench.epoch().map(Object::toString).orElse(""),
-                "set the epoch",
+                Texts.of("step.epoch"),
                 (r, t) -> r.at(t.isBlank() ? Optional.empty() : Optional.of(UtcText.parse(t))));
-        Button midway = new Button("Midway");
+        Button midway = new Button(Texts.of("panel.session.midpoint"));
         midway.setId("midway");
         midway.setMinWidth(USE_PREF_SIZE);
-        midway.setTooltip(
-                new Tooltip("Midway between the middles of the first and the last recording (M on the ribbon)"));
-        midway.setOnAction(e -> bench.edit("put the epoch midway", d -> d.recipe(r -> r.at(Optional.empty()))));
+        midway.setTooltip(new Tooltip(Texts.of("panel.session.midpoint.tip")));
+        midway.setOnAction(e -> bench.edit(Texts.of("step.midpoint"), d -> d.recipe(r -> r.at(Optional.empty()))));
         form.row("", midway);
         return form;
     }
 
     private RecipeForm how() {
-        RecipeForm form = new RecipeForm(this, "How the frames lie");
+        RecipeForm form = new RecipeForm(this, Texts.of("panel.session.orientation"));
         FormField north = form.number(
-                new Words(
-                        "north",
-                        "North (°)",
-                        "North angle of the reference frame: from image up to the planet's north pole, counter-clockwise"
-                                + " positive. Empty: found from the disk, rings or the motion of detail."),
-                "by the frames",
+                new Words("north", Texts.of("panel.session.north"), Texts.of("panel.session.north.tip")),
+                Texts.of("panel.session.automatic"),
                 r -> r.setup().northDeg(),
-                "set north",
+                Texts.of("step.north"),
                 (r, v) -> r.with(r.setup().north(v)));
         form.shows(r -> bench.combination()
-                .ifPresent(c ->
-                        north.setPromptText(Numbers.text("found: %.2f", c.disk().northAngleDeg()))));
+                .ifPresent(c -> north.setPromptText(
+                        Texts.of("panel.session.north.found", c.disk().northAngleDeg()))));
         form.choice(
-                new Words(
-                        "mirrored",
-                        "Mirrored",
-                        "Whether the frames have an odd number of reflections, as with a star diagonal"),
+                new Words("mirrored", Texts.of("panel.session.mirrored"), Texts.of("panel.session.mirrored.tip")),
                 Arrays.asList(Mirroring.values()),
-                m -> m == Mirroring.AUTO ? "by the frames" : m == Mirroring.YES ? "yes" : "no",
+                m -> m == Mirroring.AUTO
+                        ? Texts.of("panel.session.automatic")
+                        : m == Mirroring.YES
+                                ? Texts.of("panel.session.mirrored.yes")
+                                : Texts.of("panel.session.mirrored.no"),
                 r -> r.setup().mirroring(),
-                "set the mirroring",
+                Texts.of("step.mirroring"),
                 (r, m) -> r.with(r.setup().with(m)));
         form.choice(
-                new Words(
-                        "mount",
-                        "Mount",
-                        "Equatorial: all frames are turned alike. Alt-azimuth: the field turns from frame to frame."),
+                new Words("mount", Texts.of("panel.session.mount"), Texts.of("panel.session.mount.tip")),
                 Arrays.asList(Mount.values()),
-                m -> m == Mount.ALTAZ ? "alt-azimuth" : "equatorial",
+                m -> m == Mount.ALTAZ
+                        ? Texts.of("panel.session.mount.altaz")
+                        : Texts.of("panel.session.mount.equatorial"),
                 r -> r.setup().mount(),
-                "set the mount",
+                Texts.of("step.mount"),
                 (r, m) -> r.with(r.setup().with(m)));
         form.number(
-                new Words(
-                        "scale",
-                        "Scale (\"/px)",
-                        "Plate scale, arcsec per pixel, if you know it better than the disk shows it"),
-                "by the disk",
+                new Words("scale", Texts.of("panel.session.scale"), Texts.of("panel.session.scale.tip")),
+                Texts.of("panel.session.automatic"),
                 r -> r.setup().scaleArcsecPerPx(),
-                "set the scale",
+                Texts.of("step.scale"),
                 (r, v) -> r.with(r.setup().scale(v)));
         form.text(
-                new Words(
-                        "encoding",
-                        "Encoding",
-                        "How the samples of the frames stand for light: linear, srgb or gamma=2.2; undone when they are"
-                                + " read"),
+                new Words("encoding", Texts.of("panel.session.encoding"), Texts.of("panel.session.encoding.tip")),
                 "linear",
                 r -> r.frames().conventions().encoding().word(),
-                "set the encoding",
+                Texts.of("step.encoding"),
                 (r, t) -> r.with(r.frames().with(t.isBlank() ? Encoding.LINEAR : Encoding.of(t))));
         ComboBox<Preferences.NamedTelescope> telescopes = form.choice(
-                new Words(
-                        "telescopes",
-                        "Telescope",
-                        "Telescopes that you kept: mirroring, mount and plate scale at once"),
+                new Words("telescopes", Texts.of("panel.session.telescope"), Texts.of("panel.session.telescope.tip")),
                 r -> remembered.telescopes(),
                 Preferences.NamedTelescope::name,
                 r -> kept(remembered.telescopes(), t -> t.on(r.setup()).equals(r.setup())),
-                "choose the telescope",
+                Texts.of("step.telescope"),
                 (r, t) -> r.with(t.on(r.setup())));
-        form.shows(r -> telescopes.setPromptText(remembered.telescopes().isEmpty() ? "none kept" : "choose"));
+        form.shows(r -> telescopes.setPromptText(
+                remembered.telescopes().isEmpty()
+                        ? Texts.of("panel.session.telescope.none")
+                        : Texts.of("panel.session.telescope.choose")));
         form.keep(
                 "telescope-name",
-                "A name under which mirroring, mount and plate scale are kept",
+                Texts.of("panel.session.telescope.save.tip"),
                 name -> bench.draft()
                         .recipe()
                         .ifPresent(r -> remembered.keep(Preferences.NamedTelescope.of(name, r.setup()))),
@@ -145,40 +130,34 @@ public final class SessionPanel extends Panel {
     }
 
     private RecipeForm corrected() {
-        RecipeForm form = new RecipeForm(this, "What is corrected");
+        RecipeForm form = new RecipeForm(this, Texts.of("panel.session.corrections"));
         form.choice(
-                new Words(
-                        "system",
-                        "Rotation",
-                        "The longitude system that the surface turns with; zonal: each latitude at its own rate"),
+                new Words("system", Texts.of("panel.session.rotation"), Texts.of("panel.session.rotation.tip")),
                 SessionPanel::systems,
-                s -> s,
+                SessionPanel::title,
                 r -> r.corrections().system().map(Enum::name).orElse(ZONAL),
-                "set the rotation",
+                Texts.of("step.rotation"),
                 (r, s) -> r.with(r.corrections()
                         .by(s.equals(ZONAL) ? Optional.empty() : Optional.of(RotationSystem.valueOf(s)))));
         form.check(
-                new Words(
-                        "turn", "Turn to the epoch", "Off: frames are only laid on each other, to see the difference"),
+                new Words("turn", Texts.of("panel.session.turn"), Texts.of("panel.session.turn.tip")),
                 r -> r.corrections().turn(),
+                Texts.of("step.turn"),
                 (r, on) -> r.with(r.corrections().turned(on)));
         form.check(
-                new Words("dispersion", "Reckon with dispersion", "How the air shifts and smears each band"),
+                new Words("dispersion", Texts.of("panel.session.dispersion"), Texts.of("panel.session.dispersion.tip")),
                 r -> r.corrections().dispersion(),
+                Texts.of("step.dispersion"),
                 (r, on) -> r.with(r.corrections().dispersed(on)));
         form.check(
-                new Words(
-                        "unsmear",
-                        "Undo all smear within bands",
-                        "Off: half of a long smear. On: sharper blue low in the sky, at the price of more noise"),
+                new Words("unsmear", Texts.of("panel.session.unsmear"), Texts.of("panel.session.unsmear.tip")),
                 r -> r.corrections().unsmear() == Extent.ALL,
+                Texts.of("step.unsmear"),
                 (r, on) -> r.with(r.corrections().unsmeared(on ? Extent.ALL : Extent.HALF)));
         form.check(
-                new Words(
-                        "moons",
-                        "Keep moons round",
-                        "Off: moons and their shadows turn with the globe, as if they lay on it"),
+                new Words("moons", Texts.of("panel.session.moons"), Texts.of("panel.session.moons.tip")),
                 r -> r.corrections().moons(),
+                Texts.of("step.moons"),
                 (r, on) -> r.with(r.corrections().roundMoons(on)));
         return form;
     }
@@ -190,6 +169,12 @@ public final class SessionPanel extends Panel {
             systems.add(ZONAL);
         }
         return systems;
+    }
+
+    private static String title(String system) {
+        return system.equals(ZONAL)
+                ? Texts.of("panel.session.rotation.zonal")
+                : system.equals(RotationSystem.SINGLE.name()) ? Texts.of("panel.session.rotation.single") : system;
     }
 
     /** What is kept and in use; null, as a box has it, if nothing is. */
@@ -206,19 +191,23 @@ public final class SessionPanel extends Panel {
     }
 
     private static String described(Aspect a) {
-        StringBuilder text = new StringBuilder("CM");
+        StringBuilder text = new StringBuilder(Texts.of("panel.session.aspect.meridian"));
         a.body().systems().stream()
                 .sorted()
-                .forEach(s -> text.append(Numbers.text(
-                        "  %s%.2f°", s == RotationSystem.SINGLE ? "" : s.key() + " ", a.centralMeridianDeg(s))));
-        text.append(Numbers.text(
-                "%nDiameter %.2f\", P %.2f°%nSub-Earth latitude %.2f°, phase angle %.2f°",
-                a.equatorialDiameterArcsec(), a.poleAngleDeg(), a.subEarthLatitudeDeg(), a.phaseAngleDeg()));
+                .forEach(s -> text.append(Texts.of(
+                        "panel.session.aspect.longitude",
+                        s == RotationSystem.SINGLE ? "" : s.key() + " ",
+                        a.centralMeridianDeg(s))));
+        text.append(Texts.of(
+                "panel.session.aspect",
+                a.equatorialDiameterArcsec(),
+                a.poleAngleDeg(),
+                a.subEarthLatitudeDeg(),
+                a.phaseAngleDeg()));
         a.horizontal()
                 .ifPresentOrElse(
-                        h -> text.append(
-                                Numbers.text("%nAltitude %.1f°, azimuth %.1f°", h.altitudeDeg(), h.azimuthDeg())),
-                        () -> text.append("\nWithout a site the air's dispersion is not known."));
+                        h -> text.append(Texts.of("panel.session.aspect.altitude", h.altitudeDeg(), h.azimuthDeg())),
+                        () -> text.append(Texts.of("panel.session.aspect.noSite")));
         return text.toString();
     }
 }

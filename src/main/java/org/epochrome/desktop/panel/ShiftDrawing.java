@@ -11,6 +11,7 @@ import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
 import org.epochrome.desktop.style.Numbers;
 import org.epochrome.desktop.style.Palette;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.session.recipe.PixelOffset;
@@ -65,7 +66,7 @@ final class ShiftDrawing extends Region {
         pen.setFill(palette.ink().deriveColor(0, 1, 1, 0.8));
         pen.setTextAlign(TextAlignment.RIGHT);
         pen.setTextBaseline(VPos.BOTTOM);
-        pen.fillText(Numbers.plain(reach) + " px", SIZE - 4, SIZE - 4);
+        pen.fillText(Texts.of("panel.shift.scale", Numbers.plain(reach)), SIZE - 4, SIZE - 4);
         combination.ifPresent(c -> c.frames().forEach(f -> paint(pen, c, f, scale)));
     }
 

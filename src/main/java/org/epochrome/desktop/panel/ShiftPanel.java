@@ -15,6 +15,7 @@ import org.epochrome.align.Witness;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.style.Numbers;
 import org.epochrome.desktop.style.Palette;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.product.Session;
@@ -37,30 +38,29 @@ public final class ShiftPanel extends Panel {
         x = new FormField(
                 "shift-x",
                 "0",
-                "Moves the picture of this band to the right, pixels of the result",
+                Texts.of("panel.shift.x.tip"),
                 t -> set(new PixelOffset(Numbers.number(t), nudge().y())));
         y = new FormField(
                 "shift-y",
                 "0",
-                "Moves the picture of this band down, pixels of the result",
+                Texts.of("panel.shift.y.tip"),
                 t -> set(new PixelOffset(nudge().x(), Numbers.number(t))));
-        Button zero = new Button("Back to zero");
+        Button zero = new Button(Texts.of("panel.shift.zero"));
         zero.setId("shift-zero");
         zero.setOnAction(e -> set(new PixelOffset(0, 0)));
         GridPane grid = grid();
-        row(grid, "By hand x (px)", x);
-        row(grid, "By hand y (px)", y);
+        row(grid, Texts.of("panel.shift.x"), x);
+        row(grid, Texts.of("panel.shift.y"), y);
         getChildren()
                 .addAll(
                         name,
                         drawing,
-                        prose(
-                                "Rings: where the air puts each band against G. Dots: where it was found; between frames, where the mount's drift hides it, by how far the detail lies off the limb."),
+                        prose(Texts.of("panel.shift.help")),
                         numbers,
                         grid,
                         zero,
-                        prose("Arrow keys on the picture move the band by 0.05 px, with Shift by 0.5 px."),
-                        heading("Who is heard"));
+                        prose(Texts.of("panel.shift.keys")),
+                        heading(Texts.of("panel.shift.alignUsing")));
         for (Witness w : Witness.values()) {
             CheckBox box = new CheckBox(title(w));
             box.setId("witness-" + w.name().toLowerCase(java.util.Locale.ROOT));
@@ -73,17 +73,17 @@ public final class ShiftPanel extends Panel {
 
     private static String title(Witness w) {
         return switch (w) {
-            case LIMB -> "Limb";
-            case DETAIL -> "Detail";
-            case PHYSICS -> "Dispersion";
+            case LIMB -> Texts.of("panel.shift.limb");
+            case DETAIL -> Texts.of("panel.shift.detail");
+            case PHYSICS -> Texts.of("panel.shift.dispersion");
         };
     }
 
     private static String meaning(Witness w) {
         return switch (w) {
-            case LIMB -> "The fit of each disk";
-            case DETAIL -> "Markings compared after turning";
-            case PHYSICS -> "What refraction says about colours taken at one time: planes of a colour frame";
+            case LIMB -> Texts.of("panel.shift.limb.tip");
+            case DETAIL -> Texts.of("panel.shift.detail.tip");
+            case PHYSICS -> Texts.of("panel.shift.dispersion.tip");
         };
     }
 
@@ -108,7 +108,7 @@ public final class ShiftPanel extends Panel {
     }
 
     private void set(PixelOffset offset) {
-        band().ifPresent(b -> bench.editSession("shift " + b, s -> {
+        band().ifPresent(b -> bench.editSession(Texts.of("step.shift", b), s -> {
             Map<String, PixelOffset> all = new HashMap<>(s.recipe().alignment().nudgesPx());
             if (offset.lengthPx() == 0) {
                 all.remove(b);
@@ -121,7 +121,7 @@ public final class ShiftPanel extends Panel {
     }
 
     private void hear(Witness witness, boolean on) {
-        bench.editSession("choose witnesses", s -> {
+        bench.editSession(Texts.of("step.alignUsing"), s -> {
             Alignment a = s.recipe().alignment();
             Set<Witness> heard = EnumSet.noneOf(Witness.class);
             heard.addAll(a.witnesses());
@@ -145,15 +145,15 @@ public final class ShiftPanel extends Panel {
     private static String place(Combination.Witnesses w) {
         double limb = Math.max(w.limbError().sigmaX(), w.limbError().sigmaY());
         return w.placeSigmaPx() == 0
-                ? Numbers.text("The picture lies where this frame does, limb ± %.3f px.", limb)
-                : Numbers.text("Place known to ± %.3f px, by the limb alone to ± %.3f px.", w.placeSigmaPx(), limb);
+                ? Texts.of("panel.shift.reference", limb)
+                : Texts.of("panel.shift.uncertainty", w.placeSigmaPx(), limb);
     }
 
     @Override
     void renew() {
         Optional<DatedFrame> frame = bench.selectedFrame();
         setDisable(bench.draft().session().isEmpty() || frame.isEmpty());
-        name.setText(frame.map(f -> "Band " + band(f)).orElse("No frame is chosen"));
+        name.setText(frame.map(f -> Texts.of("panel.shift.band", band(f))).orElse(Texts.of("panel.noFrame")));
         PixelOffset nudge = nudge();
         x.show(Numbers.plain(nudge.x()));
         y.show(Numbers.plain(nudge.y()));
@@ -169,18 +169,20 @@ public final class ShiftPanel extends Panel {
                                 "%s%s%s",
                                 place(r.witnesses()),
                                 r.witnesses().detail().known()
-                                        ? Numbers.text(
-                                                "%nDetail beyond limb %+.3f %+.3f ± %.3f px, %.1f σ apart.",
+                                        ? Texts.of(
+                                                "panel.shift.detailOffLimb",
                                                 r.witnesses().detail().x(),
                                                 r.witnesses().detail().y(),
                                                 r.witnesses().detail().sigmaX(),
                                                 r.witnesses().limbToDetail())
-                                        : "\nThe others are compared with this band's detail.",
+                                        : Texts.of("panel.shift.detailReference"),
                                 r.dispersion()
-                                        .map(d -> Numbers.text(
-                                                "%nThe air shifts this band by %+.2f %+.2f px and draws it out by %.1f px.",
-                                                d.x(), d.y(), r.smear().lengthPx()))
-                                        .orElse("\nWithout a site the air's shift is not known.")))
+                                        .map(d -> Texts.of(
+                                                "panel.shift.predicted",
+                                                d.x(),
+                                                d.y(),
+                                                r.smear().lengthPx()))
+                                        .orElse(Texts.of("panel.shift.noSite"))))
                         .orElse(""));
     }
 }

@@ -7,6 +7,7 @@ import javafx.scene.control.ComboBox;
 import org.epochrome.atmosphere.Air;
 import org.epochrome.desktop.control.Preferences;
 import org.epochrome.desktop.style.Numbers;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.ephemeris.Site;
 import org.epochrome.session.recipe.Place;
 import org.epochrome.session.recipe.Recipe;
@@ -17,27 +18,31 @@ final class SiteForm extends RecipeForm {
     private final Preferences remembered;
 
     SiteForm(Panel panel, Preferences remembered) {
-        super(panel, "Where the telescope stood");
+        super(panel, Texts.of("panel.site"));
         this.panel = panel;
         this.remembered = remembered;
         ComboBox<Preferences.NamedSite> sites = choice(
-                new Words("sites", "Site", "Sites that you used before; the last one counts for new sessions"),
+                new Words("sites", Texts.of("panel.site.saved"), Texts.of("panel.site.saved.tip")),
                 r -> remembered.sites(),
                 Preferences.NamedSite::name,
                 r -> SessionPanel.kept(remembered.sites(), s -> r.place().site().equals(Optional.of(s.site()))),
-                "set the site",
+                Texts.of("step.site"),
                 (r, s) -> at(r, s.site()));
         shows(r -> sites.setPromptText(
                 r.place().site().isPresent()
-                        ? "not kept yet"
-                        : remembered.sites().isEmpty() ? "unknown" : "choose"));
+                        ? Texts.of("panel.site.unsaved")
+                        : remembered.sites().isEmpty() ? Texts.of("panel.site.none") : Texts.of("panel.site.choose")));
         Typed typed = new Typed();
-        typed.field(0, new Words("latitude", "Latitude", "Degrees, north positive"), "46.2");
-        typed.field(1, new Words("longitude", "Longitude", "Degrees, east positive; 70 degrees west is -70"), "8.5");
-        typed.field(2, new Words("height", "Height (m)", "Metres above sea level"), "480");
+        typed.field(
+                0, new Words("latitude", Texts.of("panel.site.latitude"), Texts.of("panel.site.latitude.tip")), "46.2");
+        typed.field(
+                1,
+                new Words("longitude", Texts.of("panel.site.longitude"), Texts.of("panel.site.longitude.tip")),
+                "8.5");
+        typed.field(2, new Words("height", Texts.of("panel.site.height"), Texts.of("panel.site.height.tip")), "480");
         keep(
                 "site-name",
-                "A name under which the site is kept",
+                Texts.of("panel.site.save.tip"),
                 name -> panel.bench
                         .draft()
                         .recipe()
@@ -46,17 +51,24 @@ final class SiteForm extends RecipeForm {
                 sites,
                 remembered::forget);
         air(
-                new Words("pressure", "Pressure (hPa)", "Air pressure at the site itself, not at sea level, hPa"),
+                new Words("pressure", Texts.of("panel.site.pressure"), Texts.of("panel.site.pressure.tip")),
                 Air::pressureHpa,
                 (a, v) -> new Air(v, a.temperatureC(), a.relativeHumidity()));
         air(
-                new Words("temperature", "Temperature (°C)", "Air temperature, degrees Celsius"),
+                new Words("temperature", Texts.of("panel.site.temperature"), Texts.of("panel.site.temperature.tip")),
                 Air::temperatureC,
                 (a, v) -> new Air(a.pressureHpa(), v, a.relativeHumidity()));
         air(
-                new Words("humidity", "Humidity (%)", "Relative humidity, per cent"),
+                new Words("humidity", Texts.of("panel.site.humidity"), Texts.of("panel.site.humidity.tip")),
                 a -> 100 * a.relativeHumidity(),
-                (a, v) -> new Air(a.pressureHpa(), a.temperatureC(), v / 100));
+                SiteForm::humid);
+    }
+
+    private static Air humid(Air air, double perCent) {
+        if (!(perCent >= 0 && perCent <= 100)) {
+            throw new IllegalArgumentException(Texts.of("panel.site.humidity.wrong"));
+        }
+        return new Air(air.pressureHpa(), air.temperatureC(), perCent / 100);
     }
 
     private Recipe at(Recipe r, Site site) {
@@ -71,10 +83,10 @@ final class SiteForm extends RecipeForm {
 
     private void air(Words words, Function<Air, Double> get, AirChange change) {
         text(
-                new Words(words.id(), words.name(), words.teaches() + "; empty: usual at the site's height"),
-                "usual",
+                words,
+                Texts.of("panel.site.standard"),
                 r -> r.place().air().map(a -> Numbers.plain(get.apply(a))).orElse(""),
-                "set the air",
+                Texts.of("step.air"),
                 (r, t) -> {
                     double height = r.place().site().map(Site::heightM).orElse(0.0);
                     Air before = r.place().air().orElseGet(() -> Air.standardAt(height));
@@ -94,7 +106,7 @@ final class SiteForm extends RecipeForm {
                     prompt,
                     r -> Numbers.plain(
                             r.place().site().map(s -> parts(s)[which]).orElse(typed[which])),
-                    "set the site",
+                    Texts.of("step.site"),
                     (r, t) -> {
                         OptionalDouble[] all = r.place().site().map(this::parts).orElse(typed);
                         all[which] = Numbers.optional(t);

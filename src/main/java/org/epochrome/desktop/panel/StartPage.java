@@ -15,6 +15,7 @@ import org.epochrome.desktop.control.SessionController;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.recovery.UnsavedSession;
 import org.epochrome.desktop.state.Draft;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.ephemeris.Body;
 import org.kordamp.ikonli.feather.Feather;
 import org.kordamp.ikonli.javafx.FontIcon;
@@ -65,14 +66,14 @@ public final class StartPage extends VBox {
         } else if (draft.session().isEmpty() && !draft.loose().isEmpty()) {
             askPlanet(draft);
         } else if (draft.session().isEmpty()) {
-            say("These files do not tell all that is needed", "Look at the side: each asks for what is missing.");
+            say(Texts.of("start.incomplete"), Texts.of("start.incomplete.help"));
         } else if (bench.studio().work().busyProperty().get()) {
-            getChildren().add(title("A first picture is on its way"));
+            getChildren().add(title(Texts.of("start.making")));
         } else if (!bench.problemProperty().get().isEmpty()) {
-            say("There is no picture yet", "The message at the top says why.");
+            say(Texts.of("start.noPicture"), Texts.of("start.noPicture.help"));
         } else {
-            getChildren().add(title("There is no picture yet"));
-            Button again = new Button("Try again");
+            getChildren().add(title(Texts.of("start.noPicture")));
+            Button again = new Button(Texts.of("start.again"));
             again.setId("try-again");
             again.setOnAction(e -> bench.studio().resume());
             getChildren().add(again);
@@ -108,22 +109,21 @@ public final class StartPage extends VBox {
     private void begin() {
         FontIcon icon = new FontIcon(Feather.DOWNLOAD);
         icon.getStyleClass().add("large-icon");
-        Button choose = new Button("Choose frames...");
+        Button choose = new Button(Texts.of("start.choose"));
         choose.setId("choose-frames");
         choose.getStyleClass().add("accent");
         choose.setOnAction(e -> open.run());
-        Button demo = new Button("Open the demo session");
+        Button demo = new Button(Texts.of("start.demo"));
         demo.setId("open-demo");
-        demo.setTooltip(new Tooltip("An invented Jupiter in three bands, to try everything on"));
+        demo.setTooltip(new Tooltip(Texts.of("start.demo.tip")));
         demo.setOnAction(e -> keeper.openDemo());
         FlowPane buttons = row(440);
         buttons.getChildren().addAll(choose, demo);
-        Label what = centred("Stacked images of a planet, one for each filter and recording: FITS, TIFF or PNG,"
-                + " linear. A folder, a sheet of times (.csv) or a session (.json) will do as well.");
-        getChildren().addAll(icon, title("Drop your frames here"), what, buttons);
+        Label what = centred(Texts.of("start.drop.help"));
+        getChildren().addAll(icon, title(Texts.of("start.drop")), what, buttons);
         keeper.leftovers().forEach(this::offer);
         if (!remembered.sessions().isEmpty()) {
-            Label recent = new Label("Recent sessions");
+            Label recent = new Label(Texts.of("start.recent"));
             recent.getStyleClass().add("name");
             getChildren().add(recent);
             remembered.sessions().stream().limit(5).forEach(path -> getChildren()
@@ -133,15 +133,15 @@ public final class StartPage extends VBox {
 
     private void offer(UnsavedSession leftover) {
         Label what = new Label(leftover.title());
-        Button restore = new Button("Restore unsaved session");
+        Button restore = new Button(Texts.of("start.restore"));
         restore.getStyleClass().addAll("warm", "restore");
         restore.setOnAction(e -> {
             keeper.restore(leftover);
             renew();
         });
-        Button discard = new Button("Discard");
+        Button discard = new Button(Texts.of("start.discard"));
         discard.getStyleClass().add("discard");
-        discard.setTooltip(new Tooltip("Delete this session, which was not saved"));
+        discard.setTooltip(new Tooltip(Texts.of("start.discard.tip")));
         discard.setOnAction(e -> {
             keeper.discard(leftover);
             renew();
@@ -162,10 +162,12 @@ public final class StartPage extends VBox {
     }
 
     private void askPlanet(Draft draft) {
-        getChildren().add(title("Which planet is it?"));
+        getChildren().add(title(Texts.of("start.planet")));
         getChildren()
-                .add(centred(draft.loose().size() + (draft.loose().size() == 1 ? " frame was" : " frames were")
-                        + " read; no header names the planet."));
+                .add(centred(
+                        draft.loose().size() == 1
+                                ? Texts.of("start.planet.oneFrame")
+                                : Texts.of("start.planet.frames", draft.loose().size())));
         FlowPane bodies = row(640);
         for (Body body : Body.values()) {
             Button button = new Button(body.displayName());

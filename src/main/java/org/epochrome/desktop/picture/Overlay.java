@@ -1,22 +1,22 @@
 package org.epochrome.desktop.picture;
 
+import org.epochrome.desktop.style.Texts;
+
 /** What may be drawn over the picture. */
 public enum Overlay {
-    LIMB("L", "Limb", "The fitted limb"),
-    GRATICULE("G", "Graticule", "Parallels and meridians, every 15 degrees; the equator thicker"),
-    TERMINATOR("T", "Terminator", "Where the Sun rises or sets on the globe"),
-    RINGS("R", "Rings", "Edges of Saturn's rings"),
-    ARROWS("P", "Pole and zenith", "Where the planet's north pole and the zenith are"),
-    DISPERSION("D", "Dispersion", "How far and whereto the air shifts each band, enlarged tenfold");
+    LIMB("L", Texts.of("overlay.limb")),
+    GRATICULE("G", Texts.of("overlay.graticule")),
+    TERMINATOR("T", Texts.of("overlay.terminator")),
+    RINGS("R", Texts.of("overlay.rings")),
+    ARROWS("P", Texts.of("overlay.arrows")),
+    DISPERSION("D", Texts.of("overlay.dispersion"));
 
     private final String key;
     private final String title;
-    private final String meaning;
 
-    Overlay(String key, String title, String meaning) {
+    Overlay(String key, String title) {
         this.key = key;
         this.title = title;
-        this.meaning = meaning;
     }
 
     /** The key that shows and hides it. */
@@ -26,9 +26,5 @@ public enum Overlay {
 
     public String title() {
         return title;
-    }
-
-    String meaning() {
-        return meaning;
     }
 }

@@ -12,6 +12,7 @@ import org.epochrome.desktop.render.ScreenPicture;
 import org.epochrome.desktop.state.LimbHandles;
 import org.epochrome.desktop.state.Zoom;
 import org.epochrome.desktop.style.Palette;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.evidence.LimbStrip;
 
@@ -79,17 +80,19 @@ record OverlayContent(
 
     private void strip(OverlayPainter pencil, LimbStrip strip) {
         pencil.edge(strip.columns(), strip.rows());
-        pencil.across(strip.row(0), strip.columns(), "limb");
+        pencil.across(strip.row(0), strip.columns(), Texts.of("picture.strip.limb"));
         double twoPx = zoom.scale() * Math.abs(strip.row(2) - strip.row(0));
         for (int px = 2; px < strip.reachPx(); px += twoPx > LINE_PX ? 2 : 4) {
-            pencil.mark(-0.5, strip.row(px), "+" + px + " px");
-            pencil.mark(-0.5, strip.row(-px), "-" + px + " px");
+            pencil.mark(-0.5, strip.row(px), Texts.of("picture.strip.offset", px));
+            pencil.mark(-0.5, strip.row(-px), Texts.of("picture.strip.offset", -px));
         }
         double quarter = zoom.scale() * strip.columns() * QUARTER_DEG / 360;
         double step = quarter > ROOMY ? QUARTER_DEG / 2 : quarter > 0.5 * ROOMY ? QUARTER_DEG : 2 * QUARTER_DEG;
         for (double angle = 0; angle < 360; angle += step) {
             double column = angle / 360 * strip.columns() - 0.5;
-            String text = angle == 0 ? "north" : angle == 180 ? "south" : String.format(Locale.ROOT, "%.0f°", angle);
+            String text = angle == 0
+                    ? Texts.of("picture.strip.north")
+                    : angle == 180 ? Texts.of("picture.strip.south") : String.format(Locale.ROOT, "%.0f°", angle);
             pencil.below(column, strip.rows() - 0.5, text);
         }
     }
@@ -103,8 +106,8 @@ record OverlayContent(
         double top = Math.min(LEGEND_TOP, 4 + LEGEND_PART * height);
         pen.setTextBaseline(VPos.TOP);
         pen.setTextAlign(TextAlignment.RIGHT);
-        pen.fillText("stacked plainly", x - 10, top);
+        pen.fillText(Texts.of("picture.before"), x - 10, top);
         pen.setTextAlign(TextAlignment.LEFT);
-        pen.fillText("at the epoch", x + 10, top);
+        pen.fillText(Texts.of("picture.after"), x + 10, top);
     }
 }

@@ -10,6 +10,7 @@ import javafx.scene.text.TextAlignment;
 import org.epochrome.desktop.state.LimbHandles;
 import org.epochrome.desktop.state.Zoom;
 import org.epochrome.desktop.style.Palette;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.Outline;
@@ -62,8 +63,9 @@ public final class OverlayPainter {
             lines(List.of(Outline.limb(view)), palette.accent(), 1.4);
         }
         if (wanted.contains(Overlay.ARROWS)) {
-            arrow(disk, disk.northAngleDeg(), "N", palette.accent());
-            FrameOrientation.zenithDeg(aspect, disk).ifPresent(angle -> arrow(disk, angle, "zenith", palette.warm()));
+            arrow(disk, disk.northAngleDeg(), Texts.of("picture.north"), palette.accent());
+            FrameOrientation.zenithDeg(aspect, disk)
+                    .ifPresent(angle -> arrow(disk, angle, Texts.of("picture.zenith"), palette.warm()));
         }
         if (wanted.contains(Overlay.DISPERSION)) {
             for (Vector v : dispersion) {
@@ -128,7 +130,7 @@ public final class OverlayPainter {
             double y = zoom.viewY(h.y());
             if (h.grip() == LimbHandles.Grip.POLE) {
                 stroke(zoom.viewX(disk.x()), zoom.viewY(disk.y()), x, y, colour.deriveColor(0, 1, 1, 0.5), 1);
-                text("N", x + 12, y, colour);
+                text(Texts.of("picture.north"), x + 12, y, colour);
             }
             pen.setFill(SHADOW);
             pen.fillOval(x - HANDLE - 1.5, y - HANDLE - 1.5, 2 * HANDLE + 3, 2 * HANDLE + 3);

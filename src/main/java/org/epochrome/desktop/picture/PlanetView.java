@@ -14,6 +14,7 @@ import org.epochrome.desktop.render.ScreenPicture;
 import org.epochrome.desktop.state.LimbHandles;
 import org.epochrome.desktop.state.Zoom;
 import org.epochrome.desktop.style.Palette;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.disk.Globe;
 import org.epochrome.ephemeris.RotationSystem;
 
@@ -59,7 +60,7 @@ public final class PlanetView extends Region {
         getStyleClass().add("planet-view");
         setFocusTraversable(true);
         setId("planet");
-        setAccessibleText("The planet; scroll to zoom, drag to move, F fits, 1 shows true pixels");
+        setAccessibleText(Texts.of("picture.accessible"));
         Rectangle clip = new Rectangle();
         clip.widthProperty().bind(widthProperty());
         clip.heightProperty().bind(heightProperty());

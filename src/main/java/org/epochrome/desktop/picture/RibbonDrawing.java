@@ -11,6 +11,7 @@ import javafx.scene.text.TextAlignment;
 import org.epochrome.colour.Spectral;
 import org.epochrome.desktop.state.TimeBars;
 import org.epochrome.desktop.style.Palette;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.session.recipe.AbsentFrame;
 
 /** Draws the time ribbon: ticks, bars, the epoch's marker, and what is absent at the right end. */
@@ -86,8 +87,8 @@ final class RibbonDrawing {
         pen.setTextBaseline(VPos.CENTER);
         boolean named = absent.size() == 1 && absent.get(0).name().length() <= SHORT_NAME;
         String text = named
-                ? absent.get(0).name() + " is missing"
-                : absent.size() == 1 ? "1 frame is missing" : absent.size() + " frames are missing";
+                ? Texts.of("ribbon.missing.file", absent.get(0).name())
+                : absent.size() == 1 ? Texts.of("ribbon.missing.one") : Texts.of("ribbon.missing.some", absent.size());
         pen.fillText(text, x + wide / 2, (TOP + floor - GAP) / 2, wide - 10);
     }
 

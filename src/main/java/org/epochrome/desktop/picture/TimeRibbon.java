@@ -19,6 +19,7 @@ import org.epochrome.desktop.state.Topic;
 import org.epochrome.desktop.state.UserMessages;
 import org.epochrome.desktop.style.CoalescedUpdate;
 import org.epochrome.desktop.style.Palette;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.session.product.Session;
 
 /** The time ribbon: each frame a bar at its real start and end, and the epoch as a marker that can be dragged. */
@@ -38,8 +39,7 @@ public final class TimeRibbon extends Region {
         setId("ribbon");
         getStyleClass().add("time-ribbon");
         setFocusTraversable(true);
-        setAccessibleText("Time ribbon: arrow keys choose a frame, Ctrl with arrow keys moves the epoch by a second,"
-                + " with Shift by ten, X leaves a frame out or takes it in, M puts the epoch midway");
+        setAccessibleText(Texts.of("ribbon.accessible"));
         canvas.setManaged(false);
         getChildren().add(canvas);
         Tooltip.install(this, tip);
@@ -102,7 +102,7 @@ public final class TimeRibbon extends Region {
             pen.setFill(palette.ink().deriveColor(0, 1, 1, 0.75));
             pen.setTextAlign(TextAlignment.CENTER);
             pen.setTextBaseline(VPos.CENTER);
-            pen.fillText("Recordings will stand here at their times", canvas.getWidth() / 2, canvas.getHeight() / 2);
+            pen.fillText(Texts.of("ribbon.empty"), canvas.getWidth() / 2, canvas.getHeight() / 2);
             return;
         }
         new RibbonDrawing(pen, palette, bars.get())
@@ -165,7 +165,7 @@ public final class TimeRibbon extends Region {
     }
 
     private void putEpoch(Instant epoch) {
-        bench.editSession("move the epoch", moved(epoch));
+        bench.editSession(Texts.of("step.moveEpoch"), moved(epoch));
     }
 
     private static UnaryOperator<Session> moved(Instant epoch) {
@@ -191,11 +191,7 @@ public final class TimeRibbon extends Region {
     }
 
     private void moved(MouseEvent e) {
-        String text = onAbsent(e)
-                ? absentTip()
-                : bar(e).map(TimeBars.Bar::tip)
-                        .orElse("Drag the marker, or along the top, to move the epoch."
-                                + " Double-click a bar to leave it out or take it in.");
+        String text = onAbsent(e) ? absentTip() : bar(e).map(TimeBars.Bar::tip).orElse(Texts.of("ribbon.tip"));
         if (!text.equals(tip.getText())) {
             tip.setText(text);
         }
@@ -211,7 +207,8 @@ public final class TimeRibbon extends Region {
             case RIGHT -> either(moves, step, Math.min(last, frame + 1));
             case X -> toggle();
             case M ->
-                bench.editSession("put the epoch midway", s -> s.with(s.recipe().at(Optional.empty())));
+                bench.editSession(
+                        Texts.of("step.midpoint"), s -> s.with(s.recipe().at(Optional.empty())));
             default -> {
                 return;
             }

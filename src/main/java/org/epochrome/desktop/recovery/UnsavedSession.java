@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.Optional;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.session.product.Session;
 
 /**
@@ -28,7 +29,7 @@ public record UnsavedSession(String id, String planet, String date, int frames) 
 
     /** A session that nothing is known of but when it was written down. */
     static UnsavedSession unknown(String id, Instant written) {
-        return new UnsavedSession(id, "Unknown planet", date(written), 0);
+        return new UnsavedSession(id, Texts.of("start.unsaved.unknown"), date(written), 0);
     }
 
     private static String date(Instant at) {
@@ -37,7 +38,10 @@ public record UnsavedSession(String id, String planet, String date, int frames) 
 
     /** Planet, date and number of frames, as far as they are known. */
     public String title() {
-        String count = frames == 0 ? "" : frames == 1 ? ", 1 frame" : ", " + frames + " frames";
-        return planet + ", " + date + count;
+        return frames == 0
+                ? Texts.of("start.unsaved", planet, date)
+                : frames == 1
+                        ? Texts.of("start.unsaved.frame", planet, date)
+                        : Texts.of("start.unsaved.frames", planet, date, frames);
     }
 }

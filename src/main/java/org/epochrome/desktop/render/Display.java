@@ -1,16 +1,18 @@
 package org.epochrome.desktop.render;
 
+import org.epochrome.desktop.style.Texts;
+
 /** How the picture is shown. */
 public enum Display {
-    FINISHED("Finished", "The picture as it will be saved"),
-    SAVED("As saved", "Cropped, turned and with its caption, as the page Framing says"),
-    LINEAR("Linear", "Light as it was measured, black at zero: for the eye too dark, but nothing is bent"),
-    STRETCHED("Stretched", "Faint light lifted: shows the sky, the limb and what lies beyond it"),
-    RED("Red band", "What is shown as red, in grey"),
-    GREEN("Green band", "What is shown as green, in grey"),
-    BLUE("Blue band", "What is shown as blue, in grey"),
-    FRINGES("Limb fringes", "Where colours part at the limb, amplified; grey means none"),
-    STRIP("Limb unrolled", "The limb all around, stretched across: bands that lie apart show as coloured edges");
+    FINISHED(Texts.of("display.finished"), Texts.of("display.finished.tip")),
+    SAVED(Texts.of("display.saved"), Texts.of("display.saved.tip")),
+    LINEAR(Texts.of("display.linear"), Texts.of("display.linear.tip")),
+    STRETCHED(Texts.of("display.stretched"), Texts.of("display.stretched.tip")),
+    RED(Texts.of("display.red"), Texts.of("display.red.tip")),
+    GREEN(Texts.of("display.green"), Texts.of("display.green.tip")),
+    BLUE(Texts.of("display.blue"), Texts.of("display.blue.tip")),
+    FRINGES(Texts.of("display.fringes"), Texts.of("display.fringes.tip")),
+    STRIP(Texts.of("display.strip"), Texts.of("display.strip.tip"));
 
     private final String title;
     private final String meaning;

@@ -12,6 +12,7 @@ import javafx.beans.property.SimpleObjectProperty;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.colour.finish.Sharpening;
 import org.epochrome.desktop.state.Draft;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.disk.Disk;
 import org.epochrome.job.Progress;
 import org.epochrome.session.combine.Combination;
@@ -231,7 +232,7 @@ public final class PictureRenderer {
         Optional<Combination> made = combination.get().filter(c -> c.recipe().equals(recipe));
         Optional<Preview> held = preview;
         Display how = how();
-        work.begins(made.isPresent() ? "finishing" : "reading");
+        work.begins(made.isPresent() ? Texts.of("status.finishing") : Texts.of("status.reading"));
         full.submit(
                 progress -> {
                     if (made.isPresent()) {
@@ -244,7 +245,7 @@ public final class PictureRenderer {
                         handQuick(rough, session, how, progress);
                     }
                     Combination c = new Combiner(recipe).combine(progress.part(0.2, 0.95));
-                    progress.doing("finishing");
+                    progress.doing(Texts.of("status.finishing"));
                     return new Made(c, Optional.of(first.get().refined(c)), Pictures.full(c, session.look(), how));
                 },
                 result -> {

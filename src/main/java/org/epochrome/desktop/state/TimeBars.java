@@ -5,8 +5,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.image.Passband;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.combine.Combination;
@@ -32,7 +32,7 @@ public record TimeBars(TimeAxis axis, List<Bar> bars, int lanes) {
      * @param left its left edge
      * @param width pixels
      * @param lane 0 at the top
-     * @param band its name; "colour" for three at once
+     * @param band its name; Texts.of("panel.frame.image.colour") for three at once
      * @param passband what its colour comes from
      * @param turnedDeg how far it turns to the epoch; empty if left out
      * @param smeared whether the globe turned further during the recording than the frame resolves
@@ -54,7 +54,7 @@ public record TimeBars(TimeAxis axis, List<Bar> bars, int lanes) {
 
         /** By how much, as it is written on the bar. */
         public String turned() {
-            return turnedDeg.map(Bar::signed).orElse(used ? "" : "left out");
+            return turnedDeg.map(Bar::signed).orElse(used ? "" : Texts.of("ribbon.leftOut"));
         }
 
         /** As the library's "%+.2f" has it, which would take half of the time to draw a hundred bars. */
@@ -70,11 +70,12 @@ public record TimeBars(TimeAxis axis, List<Bar> bars, int lanes) {
             RecordingSpan span = frame.timing().span();
             boolean instant = span.duration().isZero();
             return frame.head().file().getFileName()
-                    + "\n" + clock(span.start()) + (instant ? ", length unknown" : " to " + clock(span.end()))
+                    + "\n" + clock(span.start())
+                    + (instant ? Texts.of("ribbon.bar.noLength") : Texts.of("ribbon.bar.until", clock(span.end())))
                     + turnedDeg
-                            .map(d -> String.format(Locale.ROOT, "%nturned by %+.3f°", d + 0.0))
-                            .orElse(used ? "" : "\nleft out")
-                    + (smeared ? "\nThe globe turned further meanwhile than the frame resolves." : "")
+                            .map(d -> Texts.of("ribbon.bar.turned", d + 0.0))
+                            .orElse(used ? "" : Texts.of("ribbon.bar.leftOut"))
+                    + (smeared ? Texts.of("ribbon.bar.smeared") : "")
                     + (frame.notes().isEmpty() ? "" : "\n" + UserMessages.inWords(String.join("\n", frame.notes())));
         }
     }
@@ -127,7 +128,7 @@ public record TimeBars(TimeAxis axis, List<Bar> bars, int lanes) {
                 left - (instant ? LEAST_WIDTH_PX / 2 : 0),
                 wide,
                 lane,
-                frame.band().band().map(b -> b.name()).orElse("colour"),
+                frame.band().band().map(b -> b.name()).orElse(Texts.of("panel.frame.image.colour")),
                 frame.band().band().map(b -> b.passband()).orElse(WHITE),
                 row.map(Timetable.Row::turnedDeg),
                 smeared,

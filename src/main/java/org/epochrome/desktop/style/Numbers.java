@@ -2,7 +2,6 @@ package org.epochrome.desktop.style;
 
 import java.util.Locale;
 import java.util.OptionalDouble;
-import org.epochrome.ephemeris.Site;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.schedule.Timetable;
@@ -34,16 +33,6 @@ public final class Numbers {
 
     public static String plain(OptionalDouble value) {
         return value.isPresent() ? plain(value.getAsDouble()) : "";
-    }
-
-    static String site(Site site) {
-        return text(
-                "%.4f° %s, %.4f° %s, %.0f m",
-                Math.abs(site.latitudeDeg()),
-                site.latitudeDeg() < 0 ? "S" : "N",
-                Math.abs(site.longitudeDeg()),
-                site.longitudeDeg() < 0 ? "W" : "E",
-                site.heightM());
     }
 
     /** Whether a frame gives the result its place. */

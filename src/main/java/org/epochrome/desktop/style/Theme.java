@@ -7,10 +7,10 @@ import javafx.scene.Parent;
 
 /** How the window looks. */
 public enum Theme {
-    DARK("Dark", new PrimerDark().getUserAgentStylesheet(), "dark", Palette.DARK),
-    LIGHT("Light", new PrimerLight().getUserAgentStylesheet(), "light", Palette.LIGHT),
+    DARK(Texts.of("theme.dark"), new PrimerDark().getUserAgentStylesheet(), "dark", Palette.DARK),
+    LIGHT(Texts.of("theme.light"), new PrimerLight().getUserAgentStylesheet(), "light", Palette.LIGHT),
     /** Red on black, to keep eyes used to the dark beside the telescope. */
-    NIGHT("Red", new PrimerDark().getUserAgentStylesheet(), "night", Palette.RED);
+    NIGHT(Texts.of("theme.red"), new PrimerDark().getUserAgentStylesheet(), "night", Palette.RED);
 
     private final String title;
     private final String base;

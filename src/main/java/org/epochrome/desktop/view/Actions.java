@@ -7,6 +7,7 @@ import javafx.scene.input.Clipboard;
 import javafx.scene.input.ClipboardContent;
 import org.epochrome.desktop.control.SessionController;
 import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.desktop.style.Theme;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.sessionfile.CommandLineFormatter;
@@ -39,7 +40,7 @@ final class Actions {
                 .filter(org.epochrome.session.sessionfile.SessionFile::isName)
                 .findFirst();
         if (session.isPresent()) {
-            workbench.guarded("Open another session", () -> keeper.open(session.get()));
+            workbench.guarded(Texts.of("question.open"), () -> keeper.open(session.get()));
         } else {
             bench.take(files);
         }
@@ -55,7 +56,7 @@ final class Actions {
 
     void saveAs(Runnable then) {
         if (bench.draft().session().isPresent()) {
-            choosers.save("Save the session", name() + ".json", List.of(".json"))
+            choosers.save(Texts.of("chooser.saveSession"), name() + ".json", List.of(".json"))
                     .ifPresent(path -> keeper.save(path, then));
         }
     }
@@ -67,21 +68,21 @@ final class Actions {
 
     void savePicture() {
         if (bench.draft().session().isPresent()) {
-            choosers.save("Save the picture", name() + ".png", List.of(".png", ".tif", ".jpg", ".fits"))
+            choosers.save(Texts.of("chooser.savePicture"), name() + ".png", List.of(".png", ".tif", ".jpg", ".fits"))
                     .ifPresent(keeper.exports()::savePicture);
         }
     }
 
     void saveReport() {
         if (bench.draft().session().isPresent()) {
-            choosers.save("Save the report", name() + ".html", List.of(".html", ".json"))
+            choosers.save(Texts.of("chooser.saveReport"), name() + ".html", List.of(".html", ".json"))
                     .ifPresent(keeper.exports()::saveReport);
         }
     }
 
     void saveMap() {
         if (bench.draft().session().isPresent()) {
-            choosers.save("Save the map", name() + "-map.png", List.of(".png", ".fits"))
+            choosers.save(Texts.of("chooser.saveMap"), name() + "-map.png", List.of(".png", ".fits"))
                     .ifPresent(keeper.exports()::saveMap);
         }
     }
@@ -101,12 +102,12 @@ final class Actions {
             content.putString(
                     "java -jar epochrome.jar " + CommandLineFormatter.line(CommandLineFormatter.of(session.get())));
             Clipboard.getSystemClipboard().setContent(content);
-            workbench.say("The command line that gives the same picture is on the clipboard.");
+            workbench.say(Texts.of("status.commandCopied"));
         }
     }
 
     void close() {
-        workbench.guarded("Close the session", keeper::close);
+        workbench.guarded(Texts.of("question.close"), keeper::close);
     }
 
     void setTheme(Theme theme) {

@@ -17,6 +17,7 @@ import org.epochrome.desktop.state.LimbHandles;
 import org.epochrome.desktop.state.Selection;
 import org.epochrome.desktop.state.Topic;
 import org.epochrome.desktop.state.Zoom;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.disk.Disk;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.recipe.HeldDisk;
@@ -108,7 +109,7 @@ final class PointerInput {
                     DiskPanel.hundredth(d.y()),
                     DiskPanel.hundredth(d.equatorialRadiusPx()),
                     north);
-            bench.editSession("draw the limb", s -> FrameEdits.held(s, f, Optional.of(held)));
+            bench.editSession(Texts.of("step.drawLimb"), s -> FrameEdits.held(s, f, Optional.of(held)));
         });
     }
 

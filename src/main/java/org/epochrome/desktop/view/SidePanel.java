@@ -21,6 +21,7 @@ import org.epochrome.desktop.panel.Panel;
 import org.epochrome.desktop.state.Selection;
 import org.epochrome.desktop.state.Topic;
 import org.epochrome.desktop.style.CoalescedUpdate;
+import org.epochrome.desktop.style.Texts;
 import org.kordamp.ikonli.feather.Feather;
 import org.kordamp.ikonli.javafx.FontIcon;
 
@@ -47,7 +48,7 @@ final class SidePanel extends HBox {
     /** Whether the page shows something; an empty one is folded away. */
     private boolean filled;
 
-    private final Label nothing = Panel.prose("This page fills as soon as there are frames of a known planet.");
+    private final Label nothing = Panel.prose(Texts.of("side.empty"));
 
     SidePanel(Workspace bench, Map<Topic, Panel> panels) {
         this.bench = bench;
@@ -66,8 +67,7 @@ final class SidePanel extends HBox {
             Button button = new Button("", new FontIcon(icon(topic)));
             button.setId("topic-" + topic.name().toLowerCase(java.util.Locale.ROOT));
             button.setAccessibleText(topic.title());
-            button.setTooltip(new Tooltip(topic.title() + " (Alt+" + key + ")\n" + meaning(topic)
-                    + ". Pressed again, it folds the page away."));
+            button.setTooltip(new Tooltip(Texts.of("side.page.tip", topic.title(), key, meaning(topic))));
             button.getStyleClass().add("flat");
             button.setOnAction(e -> press(topic));
             rail.put(topic, button);
@@ -151,14 +151,14 @@ final class SidePanel extends HBox {
 
     private static String meaning(Topic topic) {
         return switch (topic) {
-            case SESSION -> "Planet, epoch, site, how the camera looked at the sky";
-            case FRAME -> "Band and times of the chosen frame";
-            case DISK -> "Where the disk lies in the chosen frame, and its limb to draw by hand";
-            case SHIFT -> "How the chosen band lies against the others";
-            case COLOUR -> "White balance, tone, and which bands make the picture";
-            case DETAIL -> "How detail is brought out, over scale";
-            case FRAMING -> "What part of the picture is saved and how it lies";
-            case EVIDENCE -> "Why to trust the result, and what to look at";
+            case SESSION -> Texts.of("side.session.tip");
+            case FRAME -> Texts.of("side.frame.tip");
+            case DISK -> Texts.of("side.disk.tip");
+            case SHIFT -> Texts.of("side.shift.tip");
+            case COLOUR -> Texts.of("side.colour.tip");
+            case DETAIL -> Texts.of("side.detail.tip");
+            case FRAMING -> Texts.of("side.framing.tip");
+            case EVIDENCE -> Texts.of("side.evidence.tip");
         };
     }
 

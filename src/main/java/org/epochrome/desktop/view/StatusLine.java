@@ -13,7 +13,7 @@ import org.epochrome.desktop.control.SessionController;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.render.BackgroundWork;
 import org.epochrome.desktop.render.ScreenPicture;
-import org.epochrome.desktop.style.Numbers;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.evidence.LimbStrip;
 import org.epochrome.session.schedule.FrameOrientation;
@@ -42,8 +42,8 @@ final class StatusLine extends HBox {
         Button stop = new Button("", new FontIcon(Feather.X));
         stop.setId("stop");
         stop.getStyleClass().add("flat");
-        stop.setAccessibleText("Stop");
-        stop.setTooltip(new Tooltip("Stop working at the full picture (Esc)"));
+        stop.setAccessibleText(Texts.of("status.stop"));
+        stop.setTooltip(new Tooltip(Texts.of("status.stop.tip")));
         stop.setOnAction(e -> bench.studio().cancel());
         HBox busy = new HBox(8, doing, bar, stop);
         busy.setAlignment(Pos.CENTER_RIGHT);
@@ -66,24 +66,20 @@ final class StatusLine extends HBox {
         if (s.strip().isPresent()) {
             LimbStrip.Place place = s.strip().get().at(pixel[0], pixel[1]);
             under.setText(
-                    colours.isEmpty()
-                            ? ""
-                            : Numbers.text(
-                                    "%.1f° from north over east, %+.2f px from the limb %s",
-                                    place.angleDeg(), place.outsidePx(), colours));
+                    colours.isEmpty() ? "" : Texts.of("status.strip", place.angleDeg(), place.outsidePx(), colours));
             return;
         }
         FrameOrientation sight = FrameOrientation.at(s.aspect(), s.disk(), system, pixel[0], pixel[1]);
-        under.setText(Numbers.text("x %.1f  y %.1f", pixel[0], pixel[1])
+        under.setText(Texts.of("status.pixel", pixel[0], pixel[1])
                 + colours
-                + Numbers.text("   %.2f\" from the centre", sight.fromCentreArcsec())
+                + Texts.of("status.distance", sight.fromCentreArcsec())
                 + sight.spot()
-                        .map(p -> Numbers.text(
-                                "   longitude %s%.2f°  latitude %+.2f°",
+                        .map(p -> Texts.of(
+                                "status.longitude",
                                 system == RotationSystem.SINGLE ? "" : system.key() + " ",
                                 p.longitudeDeg(),
                                 p.latitudeDeg()))
-                        .orElse("   beside the globe"));
+                        .orElse(Texts.of("status.offDisk")));
     }
 
     /** The values of a pixel; nothing beside the picture. */
@@ -94,6 +90,6 @@ final class StatusLine extends HBox {
             return "";
         }
         int argb = s.argb().get(row * s.width() + column);
-        return Numbers.text("   %d %d %d", argb >> 16 & 255, argb >> 8 & 255, argb & 255);
+        return Texts.of("status.values", argb >> 16 & 255, argb >> 8 & 255, argb & 255);
     }
 }

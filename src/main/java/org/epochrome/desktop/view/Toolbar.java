@@ -23,6 +23,7 @@ import javafx.scene.layout.Region;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.picture.Overlay;
 import org.epochrome.desktop.render.Display;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.desktop.style.Theme;
 import org.kordamp.ikonli.feather.Feather;
 import org.kordamp.ikonli.javafx.FontIcon;
@@ -43,48 +44,55 @@ final class Toolbar extends HBox {
                 .addListener((o, old, now) -> pseudoClassStateChanged(NARROW, now.doubleValue() < ROOM_FOR_WORDS));
         getStyleClass().add("tools");
         setAlignment(Pos.CENTER_LEFT);
-        Button open = button("open", Feather.FOLDER_PLUS, "Add frames, a sheet or a session (Ctrl+O)", actions::open);
-        open.setText("Add");
+        Button open = button("open", Feather.FOLDER_PLUS, Texts.of("toolbar.add.tip"), actions::open);
+        open.setText(Texts.of("toolbar.add"));
         open.getStyleClass().add("worded");
-        MenuButton save = new MenuButton("Save", new FontIcon(Feather.SAVE));
+        MenuButton save = new MenuButton(Texts.of("toolbar.save"), new FontIcon(Feather.SAVE));
         save.setId("save");
         save.getStyleClass().add("worded");
-        save.setTooltip(new Tooltip("Save the session, pictures, the report or a map"));
+        save.setTooltip(new Tooltip(Texts.of("toolbar.save.tip")));
         save.getItems()
                 .addAll(
-                        item("Session", "Ctrl+S", actions::save),
-                        item("Session as...", "Ctrl+Shift+S", actions::saveAs),
+                        item("session", Texts.of("toolbar.save.session"), "Ctrl+S", actions::save),
+                        item("session-as", Texts.of("toolbar.save.sessionAs"), "Ctrl+Shift+S", actions::saveAs),
                         new SeparatorMenuItem(),
-                        item("Picture or linear cube...", "Ctrl+E", actions::savePicture),
-                        item("Report...", "Ctrl+R", actions::saveReport),
-                        item("Map...", "", actions::saveMap),
+                        item(
+                                "picture-or-linear-cube",
+                                Texts.of("toolbar.save.picture"),
+                                "Ctrl+E",
+                                actions::savePicture),
+                        item("report", Texts.of("toolbar.save.report"), "Ctrl+R", actions::saveReport),
+                        item("map", Texts.of("toolbar.save.map"), "", actions::saveMap),
                         new SeparatorMenuItem(),
-                        item("Copy as command line", "Ctrl+Shift+C", actions::copyCommand),
+                        item(
+                                "copy-as-command-line",
+                                Texts.of("toolbar.save.command"),
+                                "Ctrl+Shift+C",
+                                actions::copyCommand),
                         new SeparatorMenuItem(),
-                        item("Close the session", "Ctrl+W", actions::close));
-        Button undo = button("undo", Feather.CORNER_UP_LEFT, "Undo (Ctrl+Z)", bench::undo);
-        Button redo = button("redo", Feather.CORNER_UP_RIGHT, "Redo (Ctrl+Y)", bench::redo);
-        steps(undo, bench.undoableProperty(), "Undo", "Ctrl+Z");
-        steps(redo, bench.redoableProperty(), "Redo", "Ctrl+Y");
-        Button fit = button("fit", Feather.MAXIMIZE, "Fit the planet into the view (F)", () -> viewer.view()
+                        item("close-the-session", Texts.of("toolbar.save.close"), "Ctrl+W", actions::close));
+        Button undo = button("undo", Feather.CORNER_UP_LEFT, Texts.of("toolbar.undo.tip"), bench::undo);
+        Button redo = button("redo", Feather.CORNER_UP_RIGHT, Texts.of("toolbar.redo.tip"), bench::redo);
+        steps(undo, bench.undoableProperty(), Texts.of("toolbar.undo"), "Ctrl+Z");
+        steps(redo, bench.redoableProperty(), Texts.of("toolbar.redo"), "Ctrl+Y");
+        Button fit = button("fit", Feather.MAXIMIZE, Texts.of("toolbar.fit.tip"), () -> viewer.view()
                 .fit());
-        Button whole = button(
-                "true-size", Feather.SQUARE, "A pixel of the picture on a pixel of the screen (1)", () -> viewer.view()
-                        .trueSize());
+        Button whole = button("true-size", Feather.SQUARE, Texts.of("toolbar.actualPixels.tip"), () -> viewer.view()
+                .trueSize());
         ComboBox<Display> display = display(bench);
         MenuButton lines = lines(viewer);
         split.setId("split");
-        split.setAccessibleText("Before and after");
-        split.setTooltip(new Tooltip("Before | after: what plain stacking gives, beside a line to pull (S)"));
+        split.setAccessibleText(Texts.of("toolbar.split"));
+        split.setTooltip(new Tooltip(Texts.of("toolbar.split.tip")));
         split.selectedProperty().addListener((o, old, now) -> viewer.setSplit(now));
         blink.setId("blink");
-        blink.setAccessibleText("Blink");
-        blink.setTooltip(new Tooltip("Show the bands in turn, to see what moves (B)"));
+        blink.setAccessibleText(Texts.of("toolbar.blink"));
+        blink.setTooltip(new Tooltip(Texts.of("toolbar.blink.tip")));
         blink.selectedProperty().addListener((o, old, now) -> viewer.blink(now));
         Region space = new Region();
         HBox.setHgrow(space, Priority.ALWAYS);
         MenuButton theme = theme(actions);
-        Button keys = button("keys", Feather.HELP_CIRCLE, "Keys (F1)", actions::showKeys);
+        Button keys = button("keys", Feather.HELP_CIRCLE, Texts.of("toolbar.keys.tip"), actions::showKeys);
         getChildren()
                 .addAll(
                         open, save, gap(), undo, redo, gap(), fit, whole, display, lines, split, blink, space, theme,
@@ -106,12 +114,9 @@ final class Toolbar extends HBox {
         return button;
     }
 
-    private static MenuItem item(String text, String keys, Runnable action) {
-        MenuItem item = new MenuItem(keys.isEmpty() ? text : text + "   (" + keys + ")");
-        item.setId("item-"
-                + text.toLowerCase(java.util.Locale.ROOT)
-                        .replaceAll("[^a-z]+", "-")
-                        .replaceAll("-$", ""));
+    private static MenuItem item(String id, String text, String keys, Runnable action) {
+        MenuItem item = new MenuItem(keys.isEmpty() ? text : Texts.of("toolbar.item", text, keys));
+        item.setId("item-" + id);
         item.setOnAction(e -> action.run());
         return item;
     }
@@ -120,8 +125,8 @@ final class Toolbar extends HBox {
         button.setDisable(name.get().isEmpty());
         name.addListener((o, old, now) -> {
             button.setDisable(now.isEmpty());
-            String text = now.isEmpty() ? verb : verb + ": " + now;
-            button.getTooltip().setText(text + " (" + keys + ")");
+            String text = now.isEmpty() ? verb : Texts.of("toolbar.step", verb, now);
+            button.getTooltip().setText(Texts.of("toolbar.step.tip", text, keys));
             button.setAccessibleText(text);
         });
     }
@@ -129,7 +134,7 @@ final class Toolbar extends HBox {
     private static ComboBox<Display> display(Workspace bench) {
         ComboBox<Display> box = new ComboBox<>(FXCollections.observableArrayList(Display.values()));
         box.setId("display");
-        box.setTooltip(new Tooltip("How the picture is shown; what is saved is always the finished one"));
+        box.setTooltip(new Tooltip(Texts.of("toolbar.display.tip")));
         box.setCellFactory(list -> cell());
         box.setButtonCell(cell());
         box.valueProperty().bindBidirectional(bench.studio().displayProperty());
@@ -148,12 +153,12 @@ final class Toolbar extends HBox {
     }
 
     private MenuButton lines(Viewer viewer) {
-        MenuButton menu = new MenuButton("Lines", new FontIcon(Feather.GRID));
+        MenuButton menu = new MenuButton(Texts.of("toolbar.overlays"), new FontIcon(Feather.GRID));
         menu.setId("lines");
         menu.getStyleClass().add("worded");
-        menu.setTooltip(new Tooltip("What is drawn over the picture"));
+        menu.setTooltip(new Tooltip(Texts.of("toolbar.overlays.tip")));
         for (Overlay overlay : Overlay.values()) {
-            CheckMenuItem item = new CheckMenuItem(overlay.title() + "   (" + overlay.key() + ")");
+            CheckMenuItem item = new CheckMenuItem(Texts.of("toolbar.item", overlay.title(), overlay.key()));
             item.setId("line-" + overlay.name().toLowerCase(java.util.Locale.ROOT));
             item.selectedProperty().addListener((o, old, now) -> viewer.view().setOverlay(overlay, now));
             overlays.put(overlay, item);
@@ -165,8 +170,8 @@ final class Toolbar extends HBox {
     private MenuButton theme(Actions actions) {
         MenuButton menu = new MenuButton("", new FontIcon(Feather.SUN));
         menu.setId("theme");
-        menu.setAccessibleText("Theme");
-        menu.setTooltip(new Tooltip("Dark, light, or red for use beside the telescope"));
+        menu.setAccessibleText(Texts.of("toolbar.theme"));
+        menu.setTooltip(new Tooltip(Texts.of("toolbar.theme.tip")));
         for (Theme theme : Theme.values()) {
             RadioMenuItem item = new RadioMenuItem(theme.title());
             item.setId("theme-" + theme.name().toLowerCase(java.util.Locale.ROOT));

@@ -37,6 +37,7 @@ import org.epochrome.desktop.panel.ShiftPanel;
 import org.epochrome.desktop.panel.StartPage;
 import org.epochrome.desktop.picture.TimeRibbon;
 import org.epochrome.desktop.state.Topic;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.desktop.style.Theme;
 import org.kordamp.ikonli.feather.Feather;
 import org.kordamp.ikonli.javafx.FontIcon;
@@ -131,8 +132,8 @@ public final class Workbench extends BorderPane {
         if (!sentence.isEmpty()) {
             Button close = new Button("", new FontIcon(Feather.X));
             close.getStyleClass().add("flat");
-            close.setAccessibleText("Close this message");
-            close.setTooltip(new Tooltip("Close this message"));
+            close.setAccessibleText(Texts.of("message.close"));
+            close.setTooltip(new Tooltip(Texts.of("message.close")));
             close.setOnAction(e -> bench.dismissProblem());
             bars.getChildren().add(bar("problem", sentence, close));
         }
@@ -182,13 +183,13 @@ public final class Workbench extends BorderPane {
             action.run();
             return;
         }
-        Button save = new Button("Save first");
+        Button save = new Button(Texts.of("question.save"));
         save.getStyleClass().add("accent");
-        Button without = new Button("Don't save");
+        Button without = new Button(Texts.of("question.dontSave"));
         without.setId("dont-save");
-        Button cancel = new Button("Cancel");
+        Button cancel = new Button(Texts.of("question.cancel"));
         cancel.setId("keep-session");
-        HBox bar = bar("unsaved", what + "? This session has changes that are not saved.", save, without, cancel);
+        HBox bar = bar("unsaved", Texts.of("question.unsaved", what), save, without, cancel);
         Runnable gone = () -> bars.getChildren().remove(bar);
         save.setOnAction(e -> {
             gone.run();
@@ -206,7 +207,7 @@ public final class Workbench extends BorderPane {
 
     /** Asks whether the window may close, and closes it. */
     public void leave(Runnable close) {
-        guarded("Leave", () -> {
+        guarded(Texts.of("question.quit"), () -> {
             keeper.forgetUnsaved();
             close.run();
         });

@@ -86,7 +86,7 @@ class ExportsTest {
         work();
         assertFalse(bench.problemProperty().get().isEmpty(), "there is no disk");
         assertEquals(
-                "first.png was not saved, for there is no picture.",
+                "first.png was not saved because there is no picture.",
                 keeper.saidProperty().get());
         bench.open(session("jupiter", false));
         work();

@@ -280,7 +280,7 @@ class SessionControllerTest {
         assertEquals(2, bench.draft().frames().size());
         assertEquals(Topic.FRAME, bench.selectionProperty().get().topic());
         assertEquals(
-                "jupiter-B.fits is not where the session expects it; drop it in here, or forget it.",
+                "jupiter-B.fits is not where the session expects it; drop it onto the window, or discard it.",
                 UserMessages.inWords(bench.draft().absent().get(0).problem()));
         keeper.save(file, () -> {});
         keeper.open(file);
