@@ -103,7 +103,7 @@ final class FrameSections {
                                 "measured (px)",
                                 "predicted (px)",
                                 "difference",
-                                "detail minus limb",
+                                "shift from limb (px)",
                                 "position error"),
                         rows)
                 + "</div></section>\n";

@@ -196,9 +196,9 @@ public final class Provenance {
                                 .centreSigmaPx()),
                         numbers("NORTHANG", "deg", "up to north, counter-clockwise", f -> f.disk()
                                 .northAngleDeg()),
-                        numbers("SHIFTX", "pixel", "centre from detail minus limb, right", f -> f.correction()
+                        numbers("SHIFTX", "pixel", "final centre minus that of the limb, right", f -> f.correction()
                                 .x()),
-                        numbers("SHIFTY", "pixel", "centre from detail minus limb, up", f -> -f.correction()
+                        numbers("SHIFTY", "pixel", "final centre minus that of the limb, up", f -> -f.correction()
                                 .y()),
                         numbers("DISPX", "pixel", "predicted dispersion against G, right", f -> f.dispersion()
                                 .map(PixelOffset::x)
