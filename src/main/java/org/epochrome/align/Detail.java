@@ -16,7 +16,7 @@ import org.epochrome.turn.Turned;
  * @param markings the detail, dimensionless
  * @param weight 1 inside that part, falling to 0 at its edge
  * @param grainPx size of the markings, standard deviation, pixels
- * @param drawnPx length over which it is drawn out on top of that, pixels
+ * @param drawnPx length over which it is smeared in addition, pixels
  * @param northDeg direction of the pole from image up, counter-clockwise as displayed
  */
 public record Detail(Plane markings, Plane weight, double grainPx, double drawnPx, double northDeg) {
@@ -29,7 +29,7 @@ public record Detail(Plane markings, Plane weight, double grainPx, double drawnP
      * @param view view of the globe at the epoch, on the turned frame's pixels
      * @param blurPx blur of the turned frame, standard deviation
      * @param grainPx blur to which the detail is softened; no less than the frame's own
-     * @param drawnPx length over which the turned frame is drawn out on top of that
+     * @param drawnPx length over which the turned frame is smeared in addition
      * @param within markings are compared where more than this part of the wider softening's weight lies inside, 0 to 1: an edge
      *     that is softened passes for a marking that lies still
      * @param widths standard deviations of further softenings, in such blurs, rising
@@ -150,7 +150,7 @@ public record Detail(Plane markings, Plane weight, double grainPx, double drawnP
         return Math.sqrt(grainPx * Math.hypot(grainPx, drawnPx / Math.sqrt(12)));
     }
 
-    /** The same on pixels binned by a factor. */
+    /** This detail on pixels binned by a factor. */
     Detail binned(int factor) {
         return factor == 1
                 ? this

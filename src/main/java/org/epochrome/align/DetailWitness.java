@@ -10,7 +10,7 @@ import org.epochrome.image.Plane;
  * <p>Bands differ: a marking may be strong in one, faint or reversed in another. So one frame's detail is predicted from
  * the others' with gains of their own in every neighbourhood, positive or negative, and the shifts are sought for which
  * the prediction leaves least (Gauss-Newton; the gains are eliminated at every step). With three bands two kinds of
- * markings, such as dark lands and bright clouds, can be told from each other. Neighbourhoods where the bands have little
+ * markings, such as dark lands and bright clouds, can be distinguished. Neighbourhoods where the bands have little
  * in common get little weight.
  */
 public final class DetailWitness {
@@ -56,8 +56,8 @@ public final class DetailWitness {
     }
 
     /**
-     * The same as {@link #measure(List, List, double, double)}, with a difference of scale and direction solved for as
-     * well; empty if there is too little in common.
+     * The shift that {@link #measure(List, List, double, double)} gives, with a difference of scale and direction solved
+     * for as well; empty if there is too little in common.
      */
     public static Optional<Similarity> similarity(List<Detail> reference, List<Detail> other) {
         return new ShiftSearch(other, List.of(reference), new double[4]).similarity();

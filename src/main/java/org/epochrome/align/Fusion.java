@@ -24,7 +24,7 @@ public final class Fusion {
     private static final double CONTRADICTS = 5;
     /** For this test no statement is taken to be surer: below, witnesses differ because no model is perfect. */
     private static final double LEAST_TESTED_PX = 0.05;
-    /** What cannot be told from the worst statement, as a part of it. */
+    /** Fraction of the largest contradiction from which a statement is as suspect as the worst one. */
     private static final double AS_BAD = 0.9;
     /** So many coordinates count as if limbs had erred in them by what they state. */
     private static final double STATED = 2;
@@ -52,7 +52,7 @@ public final class Fusion {
      *
      * @param limbs what the limb says of each frame
      * @param links what the other witnesses say; unknown shifts do not count
-     * @param reference number of the frame that the others are laid on
+     * @param reference number of the frame that the others are aligned to
      */
     public static Fused of(List<Limb> limbs, List<Link> links, int reference) {
         int n = limbs.size();

@@ -72,7 +72,7 @@ public final class LimbDetail {
         }
         double factor = UNSEEN * UNSEEN * (PAIRS - 1) / PAIRS;
         return new Shift(all.x(), all.y(), Math.sqrt(factor * xx), Math.sqrt(factor * yy), factor * xy)
-                .doubted(LEAST_PX);
+                .withAddedSigma(LEAST_PX);
     }
 
     /** The centre of light: near enough for the search to begin with. */

@@ -153,12 +153,12 @@ final class NormalEquations {
         return Math.max(1, sum);
     }
 
-    /** The same equations, trusted less by a factor. */
+    /** These equations with all weights smaller by a factor. */
     NormalEquations dividedBy(double factor) {
         return scaled(1 / factor, 1 / (factor * factor), 1 / factor);
     }
 
-    /** The same equations for unknowns in pixels that are smaller by a factor. */
+    /** These equations for unknowns in pixels that are smaller by a factor. */
     NormalEquations onPixels(double factor) {
         return scaled(1 / (factor * factor), 1 / (factor * factor), 1 / factor);
     }

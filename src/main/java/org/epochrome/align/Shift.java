@@ -26,22 +26,23 @@ public record Shift(double x, double y, double sigmaX, double sigmaY, double cov
         return Math.hypot(x, y);
     }
 
-    /** The same on pixels smaller by a factor. */
+    /** This shift on pixels that are smaller by a factor. */
     public Shift times(double factor) {
         return new Shift(factor * x, factor * y, factor * sigmaX, factor * sigmaY, factor * factor * covariance);
     }
 
-    /** The same, less sure in all directions. */
-    public Shift doubted(double sigmaPx) {
+    /** This shift with a standard error, pixels, added in quadrature in all directions. */
+    public Shift withAddedSigma(double sigmaPx) {
         return new Shift(x, y, Math.hypot(sigmaX, sigmaPx), Math.hypot(sigmaY, sigmaPx), covariance);
     }
 
     /**
-     * The same, less sure in one direction.
+     * This shift with a standard error added in quadrature along one direction.
      *
+     * @param sigmaPx standard error that is added, pixels
      * @param directionDeg from image up, counter-clockwise as displayed, or opposite to it
      */
-    public Shift doubted(double sigmaPx, double directionDeg) {
+    public Shift withAddedSigma(double sigmaPx, double directionDeg) {
         double right = -sigmaPx * Math.sin(Math.toRadians(directionDeg));
         double down = -sigmaPx * Math.cos(Math.toRadians(directionDeg));
         return new Shift(x, y, Math.hypot(sigmaX, right), Math.hypot(sigmaY, down), covariance + right * down);

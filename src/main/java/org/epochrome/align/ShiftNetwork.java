@@ -82,7 +82,7 @@ final class ShiftNetwork {
                 List.of(0.0, 1.0)));
     }
 
-    /** The same less that to another frame's. */
+    /** The position of a frame relative to another one. */
     Shift place(int frame, int reference) {
         return frame == reference
                 ? new Shift(0, 0, 0, 0)

@@ -25,7 +25,7 @@ final class ShiftSearch {
     private static final double INFLATED = 1.25;
 
     private static final double FARTHEST_PX = 3;
-    /** Second derivatives may take off all but this part of what the slopes say; else they are not heard. */
+    /** Second derivatives may take off all but this part of what the slopes say; otherwise they are ignored. */
     private static final double LEAST_BENT = 0.3;
 
     private final List<ScaleLevel> octaves = new ArrayList<>();
@@ -75,7 +75,7 @@ final class ShiftSearch {
         }
     }
 
-    /** Coarse markings lead the way to where the fine ones can be told apart. */
+    /** Coarse markings lead the way to where the fine ones can be distinguished. */
     private Optional<Found> search() {
         double[] from = start;
         Optional<Found> found = Optional.empty();

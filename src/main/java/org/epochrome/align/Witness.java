@@ -1,6 +1,6 @@
 package org.epochrome.align;
 
-/** Who tells where a frame's disk lies. */
+/** The measurements of a frame's position. */
 public enum Witness {
     /** The fit of the disk: where each frame's disk lies on its own. */
     LIMB,

@@ -16,15 +16,15 @@ public record Air(double pressureHpa, double temperatureC, double relativeHumidi
     public Air {
         if (!(pressureHpa >= 10 && pressureHpa <= 1200)) {
             throw new IllegalArgumentException(
-                    "An air pressure lies between 10 and 1200 hPa, not at " + pressureHpa + " hPa.");
+                    "The air pressure must be between 10 and 1200 hPa, not " + pressureHpa + " hPa.");
         }
         if (!(temperatureC >= -80 && temperatureC <= 60)) {
             throw new IllegalArgumentException(
-                    "An air temperature lies between -80 and 60 degrees Celsius, not at " + temperatureC + ".");
+                    "The air temperature must be between -80 and 60 degrees Celsius, not " + temperatureC + ".");
         }
         if (!(relativeHumidity >= 0 && relativeHumidity <= 1)) {
             throw new IllegalArgumentException(
-                    "A relative humidity lies between 0 and 1, not at " + relativeHumidity + ".");
+                    "The relative humidity must be between 0 and 1, not " + relativeHumidity + ".");
         }
     }
 

@@ -115,21 +115,21 @@ public final class Spectrum {
      */
     public static Spectrum seenBy(List<Point> curve) {
         if (curve.size() < 2) {
-            throw new IllegalArgumentException("a response curve needs two points or more");
+            throw new IllegalArgumentException("a response curve needs at least two points");
         }
         for (int i = 0; i < curve.size(); i++) {
             Point p = curve.get(i);
             if (!(p.wavelengthNm > 0 && p.response >= 0 && p.response < Double.POSITIVE_INFINITY)) {
-                throw new IllegalArgumentException("wavelengths are above 0 nm and responses 0 or more, unlike "
+                throw new IllegalArgumentException("wavelengths must be above 0 nm and responses 0 or more, not "
                         + p.wavelengthNm + " and " + p.response);
             }
             if (i > 0 && !(p.wavelengthNm > curve.get(i - 1).wavelengthNm)) {
-                throw new IllegalArgumentException("wavelengths must grow from row to row, but " + p.wavelengthNm
+                throw new IllegalArgumentException("wavelengths must increase from row to row, but " + p.wavelengthNm
                         + " follows " + curve.get(i - 1).wavelengthNm);
             }
         }
         if (curve.stream().allMatch(p -> p.response == 0)) {
-            throw new IllegalArgumentException("a response curve cannot be zero throughout");
+            throw new IllegalArgumentException("a response curve cannot be zero everywhere");
         }
         return new Spectrum(responded(curve), curve, true);
     }

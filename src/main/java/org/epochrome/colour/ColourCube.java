@@ -10,7 +10,7 @@ import org.epochrome.image.Plane;
 public record ColourCube(Plane red, Plane green, Plane blue) {
     public ColourCube {
         if (!red.sameSize(green) || !red.sameSize(blue)) {
-            throw new IllegalArgumentException("The planes of a colour cube have one size.");
+            throw new IllegalArgumentException("The planes of a colour cube must have the same size.");
         }
     }
 

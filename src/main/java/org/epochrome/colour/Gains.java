@@ -13,11 +13,11 @@ public record Gains(double red, double green, double blue) {
     public Gains {
         if (!(red > 0 && green > 0 && blue > 0) || Double.isInfinite(red + green + blue)) {
             throw new IllegalArgumentException(
-                    "Gains are three numbers above 0, not " + red + ", " + green + ", " + blue + ".");
+                    "Gains must be three numbers above 0, not " + red + ", " + green + ", " + blue + ".");
         }
     }
 
-    /** The same ratios with green at 1. */
+    /** These gains scaled so that green is 1. */
     Gains relativeToGreen() {
         return new Gains(red / green, 1, blue / green);
     }

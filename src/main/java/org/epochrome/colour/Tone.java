@@ -28,7 +28,7 @@ public record Tone(double brightness, double black, double contrast, double satu
     private static void check(String what, double value, double least, double most) {
         if (!(value >= least && value <= most)) {
             throw new IllegalArgumentException(
-                    "The " + what + " lies between " + least + " and " + most + ", not at " + value + ".");
+                    "The " + what + " must be between " + least + " and " + most + ", not " + value + ".");
         }
     }
 

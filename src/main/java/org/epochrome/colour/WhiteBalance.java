@@ -13,7 +13,7 @@ import org.epochrome.image.Plane;
 public record WhiteBalance(White white, Optional<Gains> solar) {
     public WhiteBalance {
         if ((white == White.SOLAR) != solar.isPresent()) {
-            throw new IllegalArgumentException("Gains and the white balance 'solar' belong together.");
+            throw new IllegalArgumentException("Gains must be given for the white balance 'solar', and only for it.");
         }
     }
 

@@ -29,7 +29,7 @@ import picocli.CommandLine.Spec;
         name = "aspect",
         sortOptions = false,
         description = {
-            "Tells how a planet stands at an instant as seen from Earth, or in a table over time.",
+            "Prints the aspect of a planet, as seen from Earth, at one instant or as a table over time.",
             "",
             "P is the position angle of the planet's north pole, from celestial north through east. An image that is"
                     + " not mirrored and has celestial north up has P as its north angle.",
@@ -48,8 +48,8 @@ import picocli.CommandLine.Spec;
 final class AspectCommand implements Callable<Integer> {
     private static final int MOST_ROWS = 100_000;
     private static final String SUNLIGHT =
-            "Sunlight in a telescope blinds at once and sets fire; use the safeguards that"
-                    + " the telescope's maker and your local rules ask for, or do not observe.";
+            "Sunlight in a telescope blinds instantly and can start a fire; use the safeguards required by the"
+                    + " telescope's manufacturer and your local rules, or do not observe.";
 
     @Spec
     private CommandSpec spec;
@@ -70,14 +70,14 @@ final class AspectCommand implements Callable<Integer> {
             paramLabel = "UTC",
             required = true,
             converter = Texts.Utc.class,
-            description = "The instant, or the first of a table, such as 2031-05-02T21:14:05Z.")
+            description = "The instant, or the first instant of a table, such as 2031-05-02T21:14:05Z.")
     private Instant at;
 
     @Option(
             names = "--until",
             paramLabel = "UTC",
             converter = Texts.Utc.class,
-            description = "The last instant of a table. Without it a page is printed.")
+            description = "The last instant of a table. Without it, one aspect is printed in full.")
     private Instant until;
 
     @Option(
@@ -85,18 +85,18 @@ final class AspectCommand implements Callable<Integer> {
             paramLabel = "STEP",
             converter = Texts.Length.class,
             defaultValue = "PT1H",
-            description = "Step of the table, such as PT10M for ten minutes. Default: an hour.")
+            description = "Step of the table, such as PT10M for ten minutes. Default: one hour.")
     private Duration every;
 
     @Option(
             names = "--csv",
-            description = "Writes the table as comma-separated values; without --until one row per planet.")
+            description = "Print the table as comma-separated values; without --until, one row per planet.")
     private boolean csv;
 
     @Option(
             names = {"-r", "--report"},
             paramLabel = "FILE.json",
-            description = "File to write the aspect of one planet at one instant to, as JSON.")
+            description = "JSON file for the aspect of one planet at one instant.")
     private Path report;
 
     @Option(names = "--overwrite", description = "Replace the report if it exists.")
@@ -105,7 +105,9 @@ final class AspectCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         if (report != null && (bodies.size() > 1 || until != null)) {
-            throw new ParameterException(spec.commandLine(), "--report holds one planet at one instant.");
+            throw new ParameterException(
+                    spec.commandLine(),
+                    "--report needs one planet and one instant; give --body once and leave out --until.");
         }
         if (report != null) {
             Outputs.checkReport(report, overwrite);
@@ -146,7 +148,7 @@ final class AspectCommand implements Callable<Integer> {
                 a.subSolarLatitudeDeg(),
                 a.subSolarLatitudeCentricDeg());
         line("sub-solar longitude", "%.3f\u00b0", a.subSolarLongitudeDeg());
-        line("pole's position angle P", "%+.3f\u00b0", a.poleAngleDeg());
+        line("position angle of pole, P", "%+.3f\u00b0", a.poleAngleDeg());
         line(
                 "apparent diameter",
                 "%.3f\" equatorial, %.3f\" polar",
@@ -173,12 +175,12 @@ final class AspectCommand implements Callable<Integer> {
     private static List<String> warnings(Aspect a) {
         List<String> warnings = new ArrayList<>();
         if (a.nearSun()) {
-            warnings.add("Caution: " + a.body().displayName() + " stands within 30 degrees of the Sun. " + SUNLIGHT);
+            warnings.add("Caution: " + a.body().displayName() + " is within 30 degrees of the Sun. " + SUNLIGHT);
         }
         if (!LeapSeconds.covers(a.utc())) {
-            warnings.add("Note: the instant lies outside the table of leap seconds (to "
+            warnings.add("Note: the instant is outside the leap-second table (to "
                     + LeapSeconds.validUntil().toString().substring(0, 10)
-                    + "); each leap second that it lacks would move this by a second.");
+                    + "); each leap second missing from the table would shift the result by one second.");
         }
         return warnings;
     }
@@ -190,11 +192,12 @@ final class AspectCommand implements Callable<Integer> {
     private void table() {
         Instant last = until == null ? at : until;
         if (last.isBefore(at)) {
-            throw new ParameterException(spec.commandLine(), "--until lies before --at.");
+            throw new ParameterException(spec.commandLine(), "--until is before --at; give a later instant.");
         }
         if (Duration.between(at, last).toNanos() / 1e9 / (every.toNanos() / 1e9) * bodies.size() > MOST_ROWS) {
             throw new ParameterException(
-                    spec.commandLine(), "That makes more than " + MOST_ROWS + " rows; choose a longer --every.");
+                    spec.commandLine(),
+                    "The table would have more than " + MOST_ROWS + " rows; give a longer --every.");
         }
         AspectTable table = new AspectTable(csv, System.out);
         table.head();
@@ -208,7 +211,7 @@ final class AspectCommand implements Callable<Integer> {
             }
         }
         if (near) {
-            System.err.println("Caution: some rows lie within 30 degrees of the Sun. " + SUNLIGHT);
+            System.err.println("Caution: in some rows the planet is within 30 degrees of the Sun. " + SUNLIGHT);
         }
     }
 }

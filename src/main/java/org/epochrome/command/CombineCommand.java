@@ -35,10 +35,11 @@ import picocli.CommandLine.Spec;
         name = "combine",
         sortOptions = false,
         description = {
-            "Combines timestamped grey stacks of a planet, shot through colour filters, into one colour picture.",
+            "Combines timestamped monochrome stacks of a planet, taken through colour filters, into one colour"
+                    + " picture.",
             "",
-            "Each frame is turned along the planet's rotation from the middle of its recording to one common instant,"
-                    + " the epoch, laid exactly on the others, and merged.",
+            "Each frame is turned with the planet's rotation from its mid-exposure to one common instant, the epoch,"
+                    + " then aligned with the others and merged.",
         },
         footer = {
             "",
@@ -60,8 +61,8 @@ final class CombineCommand implements Callable<Integer> {
             names = "--save-session",
             paramLabel = "FILE.json",
             description =
-                    "File to write all of these choices to; given in the place of FRAMEs it makes the same picture"
-                            + " again, and what is typed beside it goes before.")
+                    "File to save all of these options to. Given instead of FRAMEs, it makes the same picture again;"
+                            + " options on the command line override those in the file.")
     private Path saved;
 
     @Option(names = "--overwrite", description = "Replace files that exist.")
@@ -69,10 +70,10 @@ final class CombineCommand implements Callable<Integer> {
 
     @Option(
             names = {"-q", "--quiet"},
-            description = "Say nothing but problems.")
+            description = "Print only warnings and errors.")
     private boolean quiet;
 
-    @Option(names = "--threads", paramLabel = "N", description = "How many threads work. Default: one per core.")
+    @Option(names = "--threads", paramLabel = "N", description = "Number of threads. Default: one per core.")
     private Integer threads;
 
     @Override
@@ -122,8 +123,7 @@ final class CombineCommand implements Callable<Integer> {
         products.turning().ifPresent(turning -> turning.check(overwrite));
         products.evidence().ifPresent(file -> OutputFolder.checkFree(file, overwrite));
         if (saved != null && !SessionFile.isName(saved)) {
-            throw new ParameterException(
-                    spec.commandLine(), saved + " is no name for a session file; end it in .json.");
+            throw new ParameterException(spec.commandLine(), saved + " is not a session file name; end it in .json.");
         }
         Optional.ofNullable(saved).ifPresent(file -> OutputFolder.checkFree(file, overwrite));
     }

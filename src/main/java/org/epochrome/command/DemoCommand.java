@@ -12,10 +12,10 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "demo",
         sortOptions = false,
-        description = "Writes the demo sessions into a folder: invented planets by ray casting, each with a README that"
-                + " says what to run and what to expect.")
+        description = "Writes the demo sessions to a folder: invented planets rendered by ray casting, each with a"
+                + " README that says what to run and what to expect.")
 final class DemoCommand implements Callable<Integer> {
-    @Parameters(paramLabel = "DIR", description = "Folder to write to; it is made if it is not there.")
+    @Parameters(paramLabel = "DIR", description = "Folder to write to; it is created if it does not exist.")
     private Path folder;
 
     @Option(names = "--overwrite", description = "Replace files that exist.")

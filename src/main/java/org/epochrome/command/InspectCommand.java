@@ -32,10 +32,10 @@ import picocli.CommandLine.Option;
         name = "inspect",
         sortOptions = false,
         description = {
-            "Tells what each frame is: size, depth, band, times and where they were found, the planet's aspect and its"
+            "Describes each frame: its size, depth, band, times and their source, the planet's aspect and the fitted"
                     + " disk.",
             "",
-            "Run it before combine, to see whether bands and times are right.",
+            "Run it before combine to check that bands and times are right.",
         },
         footer = {
             "",
@@ -54,7 +54,8 @@ final class InspectCommand implements Callable<Integer> {
             names = {"-b", "--body"},
             paramLabel = "PLANET",
             converter = Texts.Planet.class,
-            description = "The planet, if no FITS header (OBJECT) tells it. Without it only the file is described.")
+            description = "The planet, if the FITS header (OBJECT) does not name it. Without it, only the file is"
+                    + " described.")
     private Body body;
 
     @Option(
@@ -62,15 +63,14 @@ final class InspectCommand implements Callable<Integer> {
             paramLabel = "DEG|auto",
             defaultValue = "auto",
             converter = Texts.North.class,
-            description =
-                    "North angle of the frames: from image up to the planet's north pole, counter-clockwise positive."
-                            + " Mercury, Venus, Mars, Uranus and Neptune need it for a trustworthy disk.")
+            description = "North angle of the frames: from image up to the planet's north pole, counter-clockwise"
+                    + " positive. Mercury, Venus, Mars, Uranus and Neptune need it for a reliable disk fit.")
     private OptionalDouble north = OptionalDouble.empty();
 
     @Option(
             names = {"-r", "--report"},
             paramLabel = "FILE.json",
-            description = "File to write the same to, as JSON.")
+            description = "JSON file for the same information.")
     private Path report;
 
     @Option(names = "--overwrite", description = "Replace the report if it exists.")

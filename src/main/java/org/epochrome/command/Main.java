@@ -18,7 +18,7 @@ import picocli.CommandLine.ParameterException;
 /** Where the program starts. */
 @Command(
         name = "epochrome",
-        description = "Colour pictures of planets from stacks shot minutes apart through filters.",
+        description = "Makes colour pictures of planets from stacks taken minutes apart through filters.",
         versionProvider = Version.class,
         mixinStandardHelpOptions = true,
         synopsisSubcommandLabel = "COMMAND",
@@ -29,7 +29,11 @@ import picocli.CommandLine.ParameterException;
             DemoCommand.class,
             CommandLine.HelpCommand.class
         },
-        footer = {"", "'epochrome help COMMAND' explains a command; without one, or with 'desktop', the window opens."})
+        footer = {
+            "",
+            "Use 'epochrome help COMMAND' for help on a command; without a command, or with 'desktop', the"
+                    + " window opens."
+        })
 public final class Main implements Runnable {
     private static final int USAGE = 2;
     private static final int INPUT_REFUSED = 3;
@@ -49,7 +53,7 @@ public final class Main implements Runnable {
     /**
      * Runs a command line and returns its exit code.
      *
-     * @param kind where standard output leads, which tells what it means if it cannot be written
+     * @param kind where standard output leads, on which it depends what a failure to write means
      */
     static int run(StandardOutput kind, String... args) {
         CommandLine line = new CommandLine(new Main());
@@ -71,7 +75,7 @@ public final class Main implements Runnable {
     /** What was printed may not have arrived. That a reader wanted no more of it, as head does, is no error. */
     private static int heard(StandardOutput kind, PrintWriter err) {
         if (System.out.checkError() && kind != StandardOutput.PIPE) {
-            err.println("The standard output cannot be written; free some space, or lead it elsewhere.");
+            err.println("Standard output cannot be written; free some space or redirect it elsewhere.");
             return OUTPUT_REFUSED;
         }
         return 0;

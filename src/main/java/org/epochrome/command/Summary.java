@@ -36,7 +36,7 @@ final class Summary {
                 a.horizontal()
                         .map(h -> String.format(Locale.ROOT, "  altitude %.0f", h.altitudeDeg()))
                         .orElse(""));
-        to.println("band  middle (UTC)   turned    centre (px)        radius    moved (px)        frame");
+        to.println("band  mid (UTC)      turned    centre (px)        radius    shifted (px)      frame");
         for (FrameResult f : c.frames()) {
             String mid = UtcText.format(f.exposure().mid());
             to.printf(
@@ -73,9 +73,9 @@ final class Summary {
         outputs.report().ifPresent(file -> to.println("wrote " + file));
     }
 
-    /** What limb, detail and physics say about each frame's place. */
+    /** The position of each frame from limb, detail and predicted dispersion. */
     private static void witnesses(Combination c, TerminalPage to) {
-        to.println("band  limb     detail beyond limb (px)    apart    place    predicted dispersion, smear (px)");
+        to.println("band  limb     detail - limb (px)         differ   position predicted dispersion, blur (px)");
         for (FrameResult f : c.frames()) {
             Combination.Witnesses w = f.witnesses();
             Shift detail = w.detail();

@@ -232,58 +232,60 @@ public final class DemoSessions {
     private static final String JUPITER_README = """
             # Demo session: Jupiter
 
-            An invented scene, not a photograph: belts, oval, spots and the moon are made up. Only the geometry is
-            true: the place of Jupiter in the sky, its turn, its tilt and the air's dispersion are those of
-            2024-12-18 about 19:24:30 UTC at 46.2 N, 8.5 E, 480 m. `demo` writes these files anew, byte for byte.
+            An invented scene, not a photograph: the belts, the oval, the spots and the moon are made up. Only the
+            geometry is real: Jupiter's position in the sky, its rotation and tilt, and the atmospheric dispersion are
+            those of 2024-12-18 at about 19:24:30 UTC, seen from 46.2 N, 8.5 E, 480 m. The command `demo` writes these
+            files again, byte for byte.
 
-            Three frames of two minutes each, through R, G and B; the times are in the FITS headers. Within these six
-            minutes the planet turned by 2.5 degrees between the middle of R and the middle of B, 9 pixels at the
-            middle of the disk, the moon before it and its shadow by 12, and the air shifted blue against green by more
-            than 4 pixels.
+            There are three frames of two minutes each, through R, G and B, with their times in the FITS headers. From
+            mid-exposure in R to mid-exposure in B the planet rotated by 2.5 degrees, or 9 pixels at the centre of the
+            disk, the moon in front of it and its shadow moved by 12 pixels, and the atmosphere shifted blue relative to
+            green by more than 4 pixels.
 
                 java -jar target/epochrome.jar combine --body jupiter --site 46.2,8.5,480 \\
                     --out jupiter.png --report jupiter.json \\
                     demo-data/jupiter/jupiter-R.fits demo-data/jupiter/jupiter-G.fits demo-data/jupiter/jupiter-B.fits
 
-            Expect a picture for 19:24:30 UTC without coloured rims at the oval, the spots and the limb, with one round
-            moon and one round shadow, north about 11 degrees to the left of up, and a report that says so with numbers.
+            The result should be a picture for 19:24:30 UTC without coloured fringes at the oval, the spots and the limb,
+            with one round moon and one round shadow, north about 11 degrees to the left of up, and a report with the
+            measured values.
             """;
 
     private static final String MARS_README = """
             # Demo session: Mars
 
-            An invented scene, not a photograph: lands, caps and clouds are made up. Only the geometry is true: Mars
-            is gibbous (phase angle 32 degrees) as it was on 2022-10-26 about 02:07 UTC, seen from 40.4 N, 3.5 W,
-            700 m. `demo` writes these files anew, pixel for pixel.
+            An invented scene, not a photograph: the surface markings, the polar caps and the clouds are made up. Only
+            the geometry is real: Mars is gibbous (phase angle 32 degrees), as it was on 2022-10-26 at about 02:07 UTC,
+            seen from 40.4 N, 3.5 W, 700 m. The command `demo` writes these files again, pixel for pixel.
 
-            Two rounds through R, G and B, three minutes each, the first as PNG, the second as TIFF. The files know no
-            times; `session.csv` does.
+            There are two rounds through R, G and B, three minutes per frame, the first as PNG, the second as TIFF. The
+            files contain no times; these are listed in `session.csv`.
 
                 java -jar target/epochrome.jar combine --body mars --site 40.4,-3.5,700 --north -24 \\
                     --sheet demo-data/mars/session.csv --out mars.png --report mars.json
 
-            The disk of Mars does not show where north is, so the command says it: 24 degrees to the right of up.
+            The disk of Mars does not show where north is, so the command gives it: 24 degrees to the right of up.
 
-            Expect a picture for 02:07:00 UTC: markings sharp in red, clouds and the polar hood in blue, all in place,
-            and no colour along the bright limb or the terminator but Mars's own.
+            The result should be a picture for 02:07:00 UTC, with sharp markings in red, clouds and the polar hood in blue,
+            all aligned, and no colour along the bright limb or the terminator except that of Mars itself.
             """;
 
     private static final String SATURN_README = """
             # Demo session: Saturn
 
-            An invented scene, not a photograph: bands, spots and the rings' shades are made up. Only the geometry is
-            true: Saturn with its rings open by 19 degrees as it stood on 2021-08-28 about 12:31 UTC at 37 S, 146.5 E,
-            300 m, four weeks after opposition, the globe's shadow on the rings behind it. `demo` writes these files anew,
-            pixel for pixel.
+            An invented scene, not a photograph: the bands, the spots and the brightness of the rings are made up. Only
+            the geometry is real: Saturn with its rings open by 19 degrees, as it was on 2021-08-28 at about 12:31 UTC,
+            seen from 37 S, 146.5 E, 300 m, four weeks after opposition, with the globe's shadow on the rings behind it.
+            The command `demo` writes these files again, pixel for pixel.
 
-            Three rounds through R, G and B, two minutes each, the first as PNG, the second as FITS, the third as TIFF.
-            Saturn crossed the meridian between the second and the third, and the mount flipped: the last three frames are
-            upside down. Bands and times stand in `session.csv`.
+            There are three rounds through R, G and B, two minutes per frame, the first as PNG, the second as FITS, the
+            third as TIFF. Between the second and the third round Saturn crossed the meridian and the mount was flipped,
+            so the last three frames are upside down. Bands and times are listed in `session.csv`.
 
                 java -jar target/epochrome.jar combine --body saturn --site=-37,146.5,300 \\
                     --sheet demo-data/saturn/session.csv --out saturn.png --report saturn.json
 
-            Expect a picture for 12:31:00 UTC with north 8 degrees to the left of up, a note for each of the last three
-            frames that it was turned by 180 degrees, sharp rings, and no coloured rims.
+            The result should be a picture for 12:31:00 UTC with north 8 degrees to the left of up, sharp rings and no
+            coloured fringes, and, for each of the last three frames, a note that it was rotated by 180 degrees.
             """;
 }

@@ -19,12 +19,12 @@ public record Disk(double x, double y, double equatorialRadiusPx, double northAn
         return new Disk(x, y, radiusPx, northAngleDeg, mirrored);
     }
 
-    /** The same disk with north at another angle, brought between -180 and 180 degrees. */
+    /** This disk with north at another angle, brought between -180 and 180 degrees. */
     public Disk withNorth(double angleDeg) {
         return new Disk(x, y, equatorialRadiusPx, wrapDeg(angleDeg), mirrored);
     }
 
-    /** The same disk on the plane {@linkplain org.epochrome.image.Binning binned} by a factor. */
+    /** This disk on the plane {@linkplain org.epochrome.image.Binning binned} by a factor. */
     public Disk binned(int factor) {
         double middle = 0.5 * (factor - 1);
         return new Disk(

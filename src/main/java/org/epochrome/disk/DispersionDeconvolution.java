@@ -9,7 +9,7 @@ import org.epochrome.job.Progress;
 import org.epochrome.job.Rows;
 
 /**
- * Takes off a frame what dispersion within its band draws out: all of it, or, where it is lopsided enough to be seen, half of
+ * Removes from a frame the blur by dispersion within its band: all of it, or, where it is lopsided enough to be seen, half of
  * it, after which the rest is the same to both sides. That half costs hardly any noise, and detail lies where its light's centre lies.
  *
  * <p>The disk itself is known: the picture of an even globe (and rings) with the smear is exchanged for the one with what shall be left of
@@ -154,7 +154,7 @@ public final class DispersionDeconvolution {
     }
 
     /**
-     * The same on the pixels that are given.
+     * The deconvolved plane on the pixels that are given.
      *
      * @param unexplained what was seen; is used up
      * @param noise standard deviation of a pixel

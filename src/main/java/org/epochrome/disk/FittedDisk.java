@@ -83,12 +83,12 @@ public record FittedDisk(
     }
 
     /** The fit with a less certain centre, by a standard error per axis in pixels. */
-    public FittedDisk doubted(double centrePx) {
+    public FittedDisk withCentreUncertainty(double centrePx) {
         return with(disk, shading, errors.addedToCentre(centrePx), skySlope, passband);
     }
 
     /** The fit with a less certain centre, by a standard error per axis, and a less certain radius if it was not given; pixels. */
-    public FittedDisk doubted(double centrePx, double radiusPx) {
+    public FittedDisk withCentreUncertainty(double centrePx, double radiusPx) {
         return with(disk, shading, errors.addedToCentre(centrePx).addedToRadius(radiusPx), skySlope, passband);
     }
 
@@ -109,7 +109,7 @@ public record FittedDisk(
 
     /** The fit with another smear. */
     public FittedDisk withSmear(Smear smear) {
-        return with(disk, shading.drawnOut(smear), errors, skySlope, passband);
+        return with(disk, shading.smearedBy(smear), errors, skySlope, passband);
     }
 
     /** The fit with another exponent of the shading. */

@@ -47,12 +47,12 @@ public record Globe(
                 aspect.body() == Body.SATURN);
     }
 
-    /** The same globe seen through air. */
+    /** This globe as it appears through air: flattened by refraction. */
     public Globe through(AirFlattening other) {
         return new Globe(axisRatio, tilt, sunX, sunY, sunZ, ringed, other);
     }
 
-    /** The same globe with another polar over equatorial radius. */
+    /** This globe with another ratio of polar to equatorial radius. */
     public Globe withAxisRatio(double other) {
         return new Globe(other, tilt, sunX, sunY, sunZ, ringed, air);
     }

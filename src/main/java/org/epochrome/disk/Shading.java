@@ -40,7 +40,7 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
         return blurred(sharp(view, width, height, null));
     }
 
-    /** The same picture, and a second one of the globe seen and lit through Saturn's rings. */
+    /** The blurred picture of an even globe, and a second one of the globe seen and lit through Saturn's rings. */
     public Plane[] pictureAndVeiled(View view, int width, int height) {
         Plane veiled = new Plane(width, height);
         Plane free = sharp(view, width, height, veiled.data());
@@ -51,8 +51,8 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
         return wings.of(smear.of(Gaussian.blur(sharp, blurPx)));
     }
 
-    /** The same shading with another smear. */
-    public Shading drawnOut(Smear other) {
+    /** This shading with another smear by dispersion. */
+    public Shading smearedBy(Smear other) {
         return new Shading(minnaert, brightening, blurPx, other, wings);
     }
 
@@ -69,7 +69,7 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
         return Math.sqrt(variance);
     }
 
-    /** The same shading with another exponent. */
+    /** This shading with another Minnaert exponent. */
     public Shading withMinnaert(double exponent) {
         return new Shading(exponent, brightening, blurPx, smear, wings);
     }
@@ -79,12 +79,12 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
         return new Shading(minnaert, brightening, otherPx, Smear.NONE, wings);
     }
 
-    /** The same shading, seen by a spread function that is nothing but its core. */
+    /** This shading, blurred by the core of its spread function alone, without wings. */
     public Shading withoutWings() {
         return new Shading(minnaert, brightening, blurPx, smear, Wings.NONE);
     }
 
-    /** The same shading on the pixels of another image that shows the same disk. */
+    /** This shading on the pixels of another image that shows the same disk. */
     public Shading carried(Disk from, Disk to) {
         double scale = to.equatorialRadiusPx() / from.equatorialRadiusPx();
         boolean flips = from.mirrored() != to.mirrored();

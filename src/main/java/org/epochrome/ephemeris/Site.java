@@ -11,15 +11,15 @@ public record Site(double latitudeDeg, double longitudeDeg, double heightM) {
     public Site {
         if (!(Math.abs(latitudeDeg) <= 90)) {
             throw new IllegalArgumentException(
-                    "A latitude lies between -90 and 90 degrees, not at " + latitudeDeg + ".");
+                    "A latitude must be between -90 and 90 degrees, not " + latitudeDeg + ".");
         }
         if (!(longitudeDeg >= -180 && longitudeDeg <= 360)) {
             throw new IllegalArgumentException(
-                    "A longitude lies between -180 and 360 degrees, east positive, not at " + longitudeDeg + ".");
+                    "A longitude must be between -180 and 360 degrees, east positive, not " + longitudeDeg + ".");
         }
         if (!(heightM >= -500 && heightM <= 10000)) {
             throw new IllegalArgumentException(
-                    "A site's height lies between -500 and 10000 m, not at " + heightM + ".");
+                    "The height of a site must be between -500 and 10000 m, not " + heightM + ".");
         }
     }
 }

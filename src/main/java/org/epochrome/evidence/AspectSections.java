@@ -12,7 +12,7 @@ import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.product.MapFile;
 
-/** How the planet stood, and what of it was seen. */
+/** Aspect of the planet, and what of it was seen. */
 final class AspectSections {
     private static final int MAP_PX = 720;
 
@@ -33,7 +33,7 @@ final class AspectSections {
         List<List<String>> rows = new ArrayList<>();
         rows.add(aspect("<b>epoch</b>", c.aspect(), systems));
         c.frames().forEach(f -> rows.add(aspect(band(f), f.exposure().aspect(), systems)));
-        return "<section><h2>How the planet stood</h2>" + Html.table(heads, rows) + "</section>\n";
+        return "<section><h2>Aspect of the planet</h2>" + Html.table(heads, rows) + "</section>\n";
     }
 
     private static List<String> aspect(String who, Aspect a, List<RotationSystem> systems) {
@@ -50,15 +50,15 @@ final class AspectSections {
 
     String surface() {
         RotationSystem system = MapFile.system(c);
-        return "<section><h2>What was seen of the globe</h2>"
+        return "<section><h2>Map of the globe</h2>"
                 + Html.figure(
                         Html.picture(MapFile.onPaper(c, look, MAP_PX), "Map of the globe"),
-                        "Shading taken off. Latitude planetographic, north up; longitude "
+                        "Shading removed. Latitude planetographic, north up; longitude "
                                 + (system == RotationSystem.SINGLE ? "" : system.key() + " ")
                                 + (c.recipe().body().prograde()
                                         ? "from 360\u00b0 on the left to 0\u00b0"
                                         : "from 0\u00b0 on the left to 360\u00b0")
-                                + " on the right. White was out of sight or seen too steeply.")
+                                + " on the right. White areas were out of sight or seen too obliquely.")
                 + "</section>\n";
     }
 }

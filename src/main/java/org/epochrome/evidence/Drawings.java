@@ -182,14 +182,14 @@ final class Drawings {
         return out.append("</svg>").toString();
     }
 
-    /** Centre of a disk against the reference frame's, pixels. */
+    /** Centre of a disk relative to that of the reference frame, pixels. */
     static PixelOffset measured(FrameResult f, FrameResult reference) {
         return new PixelOffset(
                 f.disk().x() - reference.disk().x(),
                 f.disk().y() - reference.disk().y());
     }
 
-    /** The same by dispersion alone; nothing where it is not known. */
+    /** The centre relative to the reference frame by predicted dispersion alone, pixels; zero where it is not known. */
     static PixelOffset predicted(FrameResult f, FrameResult reference) {
         PixelOffset none = new PixelOffset(0, 0);
         PixelOffset own = f.dispersion().orElse(none);

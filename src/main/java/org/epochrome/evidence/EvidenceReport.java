@@ -64,7 +64,7 @@ public final class EvidenceReport {
         return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">"
                 + "<meta name=\"viewport\" content=\"width=device-width\"><title>" + text(title) + "</title><style>\n"
                 + style() + "</style></head><body>\n<header><p class=\"kind\">Evidence for a colour picture</p><h1>"
-                + text(c.recipe().body().displayName()) + "</h1><p class=\"when\">as it stood at "
+                + text(c.recipe().body().displayName()) + "</h1><p class=\"when\">at "
                 + text(UtcText.format(c.epoch()).replace('T', ' ').replace("Z", " UTC")) + "</p>" + facts()
                 + "</header>\n" + pictures() + notes() + frames.times() + frames.frames() + frames.shifts()
                 + aspects.aspects() + new WeightSection(c, reach).html() + aspects.surface() + options() + "<footer>"
@@ -105,17 +105,21 @@ public final class EvidenceReport {
         View view = new View(Globe.of(c.aspect()), c.disk());
         return "<section><h2>Before and after</h2><div class=\"pair\">"
                 + Html.figure(
-                        Html.picture(cropped(crop, like.pictureAsShot(c.withCube(plain))), "Frames stacked plainly"),
-                        "Frames laid on top of each other by their light\u2019s centre.")
+                        Html.picture(
+                                cropped(crop, like.pictureAsShot(c.withCube(plain))), "Simple stack of the frames"),
+                        "Simple stack: frames aligned by the centroid of their light.")
                 + Html.figure(
                         Html.picture(cropped(crop, like.pictureAsShot(c)), "The result"),
-                        "The result: turned to the epoch, laid on each other by limb and detail.")
+                        "The result: frames turned to the epoch and aligned by limb and detail.")
                 + Html.figure(
-                        Html.picture(cropped(crop, FringePicture.of(plain, view)), "Fringes of the plain stack"),
-                        "Where its colours part at the limb, " + FringePicture.AMPLIFIED + " times amplified.")
+                        Html.picture(
+                                cropped(crop, FringePicture.of(plain, view)), "Colour fringes of the simple stack"),
+                        "Colour fringes of the simple stack at the limb, amplified " + FringePicture.AMPLIFIED
+                                + " times.")
                 + Html.figure(
-                        Html.picture(cropped(crop, FringePicture.of(c.cube(), view)), "Fringes of the result"),
-                        "The same in the result. Grey is no fringe; soft tints are the planet\u2019s own.")
+                        Html.picture(cropped(crop, FringePicture.of(c.cube(), view)), "Colour fringes of the result"),
+                        "Colour fringes of the result, equally amplified. Grey means no fringe; soft tints are the"
+                                + " planet\u2019s own colours.")
                 + "</div></section>\n";
     }
 
@@ -130,10 +134,8 @@ public final class EvidenceReport {
             f.warnings().forEach(w -> notes.add("<b>" + Labels.name(f) + "</b>: " + text(w)));
         }
         List<String> distinct = notes.stream().distinct().toList();
-        return "<section class=\"notes\"><h2>What to mind</h2>"
-                + (distinct.isEmpty()
-                        ? "<p>Nothing: no step had doubts.</p>"
-                        : "<ul><li>" + String.join("</li><li>", distinct) + "</li></ul>")
+        return "<section class=\"notes\"><h2>Warnings and notes</h2>"
+                + (distinct.isEmpty() ? "<p>None.</p>" : "<ul><li>" + String.join("</li><li>", distinct) + "</li></ul>")
                 + "</section>\n";
     }
 
@@ -149,7 +151,8 @@ public final class EvidenceReport {
                         .map(s -> number("%.4f\u00b0", s.latitudeDeg()) + ", " + number("%.4f\u00b0", s.longitudeDeg())
                                 + ", " + number("%.0f m", s.heightM()))
                         .orElse("not given")));
-        rows.add(List.of("epoch", r.epoch().isPresent() ? "as given" : "midway between the first and the last middle"));
+        rows.add(List.of(
+                "epoch", r.epoch().isPresent() ? "as given" : "midway between the first and the last mid-exposure"));
         rows.add(List.of(
                 "north",
                 (r.setup().northDeg().isPresent() ? "given: " : "found: ")
@@ -165,17 +168,17 @@ public final class EvidenceReport {
         rows.add(List.of(
                 "dispersion",
                 r.corrections().dispersion()
-                        ? "taken into account"
+                        ? "corrected"
                                 + (switch (r.corrections().unsmear()) {
                                     case NONE -> "";
-                                    case HALF -> ", half of long smears undone";
-                                    case ALL -> ", smear undone";
+                                    case HALF -> ", half of a long blur within a band removed";
+                                    case ALL -> ", blur within each band removed";
                                 })
-                        : "left out"));
+                        : "not corrected"));
         rows.add(List.of("mount", text(r.setup().mount().name().toLowerCase(Locale.ROOT))));
         Session session = new Session(r, like.look(), Products.NONE);
         return "<section class=\"options\"><h2>Program and options</h2>" + Html.table(List.of("", ""), rows)
-                + "<p>All of it as a command line:</p><pre>"
+                + "<p>All options as a command line:</p><pre>"
                 + text(CommandLineFormatter.line(CommandLineFormatter.of(session)))
                 + "</pre></section>\n";
     }

@@ -15,7 +15,7 @@ import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.session.recipe.PixelOffset;
 
-/** What is said about single frames. Their pixels are read one at a time, so that any number of them fits into memory. */
+/** Sections about single frames. Their pixels are read one at a time, so that any number of them fits into memory. */
 final class FrameSections {
     private static final int FRAME_PX = 240;
 
@@ -37,7 +37,7 @@ final class FrameSections {
         plain = stack.cube();
     }
 
-    /** The picture that the frames give when they are only laid on top of each other. */
+    /** The picture that the frames give when they are only aligned by their centroids. */
     ColourCube plain() {
         return plain;
     }
@@ -91,19 +91,20 @@ final class FrameSections {
                 })
                 .toList();
         String caption = c.frames().stream().anyMatch(f -> f.dispersion().isPresent())
-                ? "Dots: where each disk lay against the reference frame\u2019s. Rings: where the air\u2019s dispersion alone"
-                        + " would have put it. What is between them is the mount\u2019s drift."
-                : "Dots: where each disk lay against the reference frame\u2019s. Without a site dispersion is not known.";
+                ? "Dots: measured position of each disk relative to the reference frame. Rings: position predicted"
+                        + " from atmospheric dispersion alone. The difference is the drift of the mount."
+                : "Dots: measured position of each disk relative to the reference frame. Without a site, dispersion"
+                        + " cannot be predicted.";
         return "<section><h2>Shifts, measured and predicted</h2><div class=\"beside\">"
                 + Html.figure(Drawings.shifts(c), caption)
                 + Html.table(
                         List.of(
                                 "band",
                                 "measured (px)",
-                                "by dispersion",
+                                "predicted (px)",
                                 "difference",
-                                "moved beyond limb",
-                                "place known to"),
+                                "shift from limb (px)",
+                                "position error"),
                         rows)
                 + "</div></section>\n";
     }

@@ -35,7 +35,7 @@ final class Html {
         return String.format(Locale.ROOT, "%.2f", value + 0.0);
     }
 
-    /** The address of a picture that lies in the page itself. */
+    /** The address of a picture embedded in the page. */
     static String data(List<Plane> planes) {
         return "data:image/jpeg;base64," + Base64.getEncoder().encodeToString(PictureWriter.embedded(planes, false));
     }

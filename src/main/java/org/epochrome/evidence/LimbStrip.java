@@ -10,7 +10,7 @@ import org.epochrome.job.Rows;
 
 /**
  * The limb unrolled and stretched across: along the columns the angle round the disk, along the rows the distance from the limb.
- * A band that lies beside the others shows as a coloured edge whose colour changes once on the way round.
+ * A band that is misaligned shows as a coloured edge whose colour changes once on the way round.
  *
  * @param columns pixels for the whole way round, from north over the sky's east
  * @param rows pixels from outside the limb to inside
@@ -33,7 +33,7 @@ public record LimbStrip(int columns, int rows, double reachPx) {
      */
     public record Place(double angleDeg, double outsidePx) {}
 
-    /** What lies at a pixel of the strip. */
+    /** The direction and the distance at a pixel of the strip. */
     public Place at(double column, double row) {
         return new Place(360 * (column + 0.5) / columns, reachPx * (1 - 2 * (row + 0.5) / rows));
     }

@@ -13,7 +13,7 @@ import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.session.register.LightCentre;
 
 /**
- * The colour picture that frames give when they are only laid on top of each other by the centroid of their light: what the
+ * The colour picture that frames give when they are only aligned by the centroid of their light: what the
  * result is compared with. Frames are added one by one.
  */
 public final class PlainStack {
@@ -26,7 +26,7 @@ public final class PlainStack {
     /** An empty stack on the pixels of the combination. */
     PlainStack(Combination c) {
         this.c = c;
-        // The result's own disk, seen in the frames' light, tells where its centre of light is to go.
+        // The result's own disk, seen in the frames' light, shows where its centroid is to go.
         FrameResult reference = c.frames().get(reference(c));
         PixelOffset off = LightCentre.of(reference.exposure().load(), placed(reference));
         x = c.disk().x() + off.x();

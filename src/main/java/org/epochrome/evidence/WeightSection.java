@@ -28,7 +28,7 @@ final class WeightSection {
                 .collect(Collectors.joining());
         List<List<String>> rows = c.frames().stream().map(this::row).toList();
         return "<section><h2>Weights and coverage</h2><div class=\"frames\">" + pictures + "</div>"
-                + Html.table(List.of("band", "frame", "part in its band", "noise", "blur"), rows)
+                + Html.table(List.of("band", "frame", "weight in its band", "noise", "blur"), rows)
                 + "</section>\n";
     }
 
@@ -61,9 +61,9 @@ final class WeightSection {
                 "<b style=\"color:" + Drawings.ink(band) + "\">" + Html.text(band) + "</b> "
                         + (frames == 1
                                 ? "one frame"
-                                : frames + " frames; a place is covered by "
+                                : frames + " frames; each point is covered by "
                                         + number("%.0f", covered.least()) + " to " + number("%.0f", covered.most())
-                                        + ", in the mean " + number("%.1f", covered.mean()))
-                        + ". White: the weightiest place, black: seen by none.");
+                                        + ", on average " + number("%.1f", covered.mean()))
+                        + ". White: greatest weight; black: not covered.");
     }
 }

@@ -34,7 +34,7 @@ public record Band(String name, Passband passband) {
         return KNOWN.stream().filter(b -> b.name.equals(wanted)).findFirst();
     }
 
-    /** The same band behind another filter. */
+    /** This band with another passband. */
     public Band through(Passband other) {
         return new Band(name, other);
     }

@@ -28,7 +28,7 @@ public record Encoding(Curve curve, double gamma) {
     public Encoding {
         Objects.requireNonNull(curve);
         if (!(gamma >= 1 / MOST_GAMMA && gamma <= MOST_GAMMA)) {
-            throw new IllegalArgumentException("a gamma lies between 0.2 and 5, such as 2.2");
+            throw new IllegalArgumentException("a gamma must be between 0.2 and 5, such as 2.2");
         }
     }
 
@@ -57,7 +57,7 @@ public record Encoding(Curve curve, double gamma) {
                 throw new IllegalArgumentException("'" + word + "' has no number; write gamma=2.2", e);
             }
         }
-        throw new IllegalArgumentException("an encoding is linear, srgb or gamma=X, not '" + word + "'");
+        throw new IllegalArgumentException("an encoding must be linear, srgb or gamma=X, not '" + word + "'");
     }
 
     /** Its word: linear, srgb, gamma=2.2. */

@@ -12,8 +12,8 @@ public record Passband(double fromNm, double toNm) {
 
     public Passband {
         if (!isValid(fromNm, toNm)) {
-            throw new IllegalArgumentException("A passband runs from a shorter to a longer wavelength between 200 and"
-                    + " 2500 nm, not from " + fromNm + " to " + toNm + " nm.");
+            throw new IllegalArgumentException("A passband must run from a shorter to a longer wavelength between"
+                    + " 200 and 2500 nm, not from " + fromNm + " to " + toNm + " nm.");
         }
     }
 

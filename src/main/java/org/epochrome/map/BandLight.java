@@ -37,7 +37,7 @@ public record BandLight(List<Part> parts, double brightness) {
         return new RingAttenuation(shade, clear, rings);
     }
 
-    /** The same light with Minnaert's exponent changed. */
+    /** This light with another Minnaert exponent. */
     BandLight withExponentBy(double change) {
         return new BandLight(
                 parts.stream()

@@ -16,7 +16,7 @@ import org.epochrome.ephemeris.RotationSystem;
 public record MapGrid(int width, boolean westward, double meridianDeg) {
     public MapGrid {
         if (width < 2 || width % 2 != 0) {
-            throw new IllegalArgumentException("A map is an even number of pixels wide, not " + width + ".");
+            throw new IllegalArgumentException("A map must be an even number of pixels wide, not " + width + ".");
         }
     }
 

@@ -6,7 +6,7 @@ import java.util.Optional;
 /**
  * A moon or shadow that was found.
  *
- * @param name of the moon; empty if no theory told of it
+ * @param name of the moon; empty if no ephemeris predicts it
  * @param shadow whether it is the moon's shadow
  * @param where against the disk at the epoch
  * @param radiusPx of its disk on the output
@@ -19,7 +19,7 @@ public record FoundMoon(
     /** Where a companion stands, seen from the Earth. */
     public enum Where {
         IN_FRONT("in front of the disk"),
-        BESIDE("beside the disk"),
+        BESIDE("off the disk"),
         BEHIND("behind the disk");
 
         private final String words;

@@ -104,7 +104,7 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
         return Math.min(x(place), y(place)) > margin && x(place) < width - 1 - margin && y(place) < height - 1 - margin;
     }
 
-    /** How a companion looks here: drawn out by its motion during the recording and by the band's dispersion. */
+    /** How a companion looks here: smeared by its motion during the recording and by the band's dispersion. */
     public RoundSpot spot(MoonOrShadow companion) {
         return spot(
                 companion,
@@ -116,7 +116,7 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
     /**
      * How it would look at an instant.
      *
-     * @param unsmeared how much of what dispersion draws out is taken off
+     * @param unsmeared how much of the dispersion blur is removed
      */
     public RoundSpot still(MoonOrShadow companion, Instant utc, DispersionDeconvolution.Extent unsmeared) {
         return spot(companion, new SkyPoint(0, 0), DispersionDeconvolution.left(fit.shading(), unsmeared), utc);
@@ -126,8 +126,8 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
         double dx = x(moved) - x(new SkyPoint(0, 0));
         double dy = y(moved) - y(new SkyPoint(0, 0));
         int copies = Math.hypot(dx, dy) < 0.2 ? 1 : MOTION_COPIES;
-        double drawnOut = spread(smear.offsetsPx());
-        double[] offsets = drawnOut < 0.1 ? new double[] {0} : new double[] {-drawnOut, 0, drawnOut};
+        double spreadPx = spread(smear.offsetsPx());
+        double[] offsets = spreadPx < 0.1 ? new double[] {0} : new double[] {-spreadPx, 0, spreadPx};
         double direction = Math.toRadians(smear.directionDeg());
         double[] copiesX = new double[copies * offsets.length];
         double[] copiesY = new double[copiesX.length];

@@ -14,7 +14,7 @@ public final class MoonMask {
     public static final MoonMask NONE = new MoonMask(List.of());
 
     /**
-     * Least blur that is reckoned with, as a part of the radius: fits in broad strokes cannot tell how sharp sharp frames are. From painted
+     * Least blur that is assumed, as a fraction of the radius: fits in broad strokes cannot tell how sharp sharp frames are. From painted
      * moons; with 1/60 the circles cut limbs at 14 pixels.
      */
     private static final double LEAST_BLUR = 1 / 80.0;

@@ -27,7 +27,7 @@ public record MoonOrShadow(
         Predicate<Instant> inSight) {
     private static final int STEP_S = 30;
 
-    /** One that no theory told: nothing is known to hide it. */
+    /** A companion that no ephemeris predicts: nothing is known to hide it. */
     public static MoonOrShadow found(boolean shadow, double radius, Course course) {
         return new MoonOrShadow(Optional.empty(), shadow, radius, 0, false, course, utc -> true);
     }

@@ -19,14 +19,14 @@ public record MoonTrack(MoonOrShadow companion, List<MoonFrame> frames, List<Spo
     /** No place is trusted better than so many pixels. */
     private static final double LEAST_SIGMA_PX = 0.05;
 
-    /** Fits in which a companion shows less than this part of what is not smooth ground tell nothing about its place. */
+    /** Fits in which a companion shows less than this part of what is not smooth ground do not show its position. */
     private static final double PLAIN = 0.4;
 
     /** Least contrast with the ground. */
     public static final double LEAST_CONTRAST = 0.08;
-    /** So many times better than turning the course must explain the places of a companion that a theory told. */
+    /** A predicted companion's course must explain its positions this many times better than rotation with the globe. */
     private static final double CLEARLY = 1.5;
-    /** The same of one that none told: a marking's place differs from band to band, and a free course follows that. */
+    /** The factor for a companion that no ephemeris predicts: a marking's position differs from band to band, and a free course follows that. */
     private static final double MORE_CLEARLY = 3;
     /** Longest that a moon or its shadow takes to cross a globe: Callisto some 4.9 h. Longer courses are none, nor are they straight. */
     private static final double LONGEST_S = 5 * 3600;
@@ -41,7 +41,7 @@ public record MoonTrack(MoonOrShadow companion, List<MoonFrame> frames, List<Spo
     private static final double DRIFT_DEG_PER_DAY = 5;
     /** Places that scatter about a straight course by more than so many standard errors follow none. */
     private static final double MOST_MISFIT = 2;
-    /** Scatter about the course below which nothing could be told. */
+    /** Scatter about the course below which nothing could be distinguished. */
     private static final double TOO_LITTLE_PX = 0.25;
 
     /** The course through what the fits found: the expected one, moved as a whole. */
@@ -87,7 +87,7 @@ public record MoonTrack(MoonOrShadow companion, List<MoonFrame> frames, List<Spo
         return new MoonTrack(companion, other, there).through(there);
     }
 
-    /** The course through other fits: one that a theory told is moved as a whole. */
+    /** The course through other fits: that of a predicted companion is moved as a whole. */
     public MoonTrack through(List<SpotFit> other) {
         return companion.name().isPresent() ? moved(companion, frames, other) : straight(companion, frames, other);
     }
@@ -128,7 +128,7 @@ public record MoonTrack(MoonOrShadow companion, List<MoonFrame> frames, List<Spo
 
     /**
      * Whether the plain places turn with the globe, as far as its winds are known, rather than follow the course; also where that
-     * cannot be told.
+     * cannot be determined.
      *
      * @param epoch how the globe stands at the epoch
      * @param rotations how far it turns from there to each frame

@@ -6,7 +6,7 @@ import org.epochrome.image.blur.Ellipse;
 
 /**
  * The outline of a shadow as it is seen. It is round across the sunlight; on the surface, taken for the plane that touches the globe
- * below its middle, it is drawn out where the Sun stands low, and seen foreshortened towards the limb. Off the middle of the
+ * below its middle, it is elongated where the Sun is low, and seen foreshortened towards the limb. Off the middle of the
  * disk these two cancel only if the Sun stands behind the observer: at Jupiter's largest phase angle of 12 degrees an axis is off by up
  * to a tenth within 0.6 radii.
  */

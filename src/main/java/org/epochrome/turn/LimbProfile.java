@@ -2,7 +2,7 @@ package org.epochrome.turn;
 
 /**
  * What a frame's light near the limb has beyond its shading and its belts, in the mean around the disk, by the cosine of emission: no
- * law of two parameters tells a real limb within a per cent.
+ * law of two parameters describes a real limb within a per cent.
  */
 final class LimbProfile {
     private static final double STEP = 0.02;

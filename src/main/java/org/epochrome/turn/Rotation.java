@@ -24,7 +24,7 @@ public interface Rotation {
         return rigid(0);
     }
 
-    /** The same angle at all latitudes. */
+    /** Rotation by one angle at all latitudes. */
     static Rotation rigid(double backRad) {
         return new Rotation() {
             @Override

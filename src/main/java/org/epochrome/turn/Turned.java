@@ -12,7 +12,7 @@ import org.epochrome.image.blur.Smear;
  * @param shade the light that an even globe, with its rings if it has some, would have there, in the same unit
  */
 public record Turned(Plane picture, Plane trust, Plane shade) {
-    /** The same, drawn out; where the frame holds no data it is taken to be even. */
+    /** This turned frame with its picture smeared; where the frame has no data it is assumed even. */
     public Turned smeared(Smear smear) {
         if (smear == Smear.NONE) {
             return this;

@@ -28,7 +28,7 @@ class AirTest {
     })
     void refusesWhatIsNoAir(double hPa, double celsius, double humidity) {
         var refused = assertThrows(IllegalArgumentException.class, () -> new Air(hPa, celsius, humidity));
-        assertTrue(refused.getMessage().contains("lies between"), refused.getMessage());
+        assertTrue(refused.getMessage().contains("must be between"), refused.getMessage());
     }
 
     @Test

@@ -72,11 +72,11 @@ class HostileWordsTest {
                 "night.json",
                 "{\"format\":\"epochrome-session\",\"version\":1,\"body\":\"jupiter\","
                         + "\"frames\":[{\"file\":\"a\\u001b[2J\\nb.fits\"}]}");
-        tame(Ran.of("combine", session)).refuses(INPUT, "a\\x1b[2J\\x0ab.fits|not where the session says");
+        tame(Ran.of("combine", session)).refuses(INPUT, "a\\x1b[2J\\x0ab.fits|not where the session expects it");
         Path planet = evening.text(
                 "planet.json",
                 "{\"format\":\"epochrome-session\",\"version\":1,\"body\":\"\\u001b[2J\",\"frames\":[]}");
-        tame(Ran.of("combine", planet)).refuses(INPUT, "planet.json|'\\x1b[2J' is no planet");
+        tame(Ran.of("combine", planet)).refuses(INPUT, "planet.json|'\\x1b[2J' is not a planet");
         Path headed = evening.header(
                 "headed.fits",
                 "SIMPLE  =                    T",
@@ -98,7 +98,7 @@ class HostileWordsTest {
                 "long.json",
                 "{\"format\":\"epochrome-session\",\"version\":1,\"body\":\"" + many + "\",\"frames\":[]}");
         Ran read = Ran.of("combine", session);
-        read.refuses(INPUT, "long.json|correct it or save it anew");
+        read.refuses(INPUT, "long.json|correct it or save it again");
         assertTrue(read.err().length() < 2000, () -> read.err().length() + " characters");
     }
 
@@ -117,10 +117,10 @@ class HostileWordsTest {
                 throw new IOException("No space left on device");
             }
         };
-        Ran.onto(full, "aspect", "--body", "mars", "--at", "2031-05-02T21:14Z").refuses(OUTPUT, "standard output");
-        Ran.onto(full, "inspect", evening.sound("R")).refuses(OUTPUT, "standard output");
-        Ran.onto(full, "help").refuses(OUTPUT, "standard output");
-        Ran.onto(full, "inspect", "--help").refuses(OUTPUT, "standard output");
+        Ran.onto(full, "aspect", "--body", "mars", "--at", "2031-05-02T21:14Z").refuses(OUTPUT, "Standard output");
+        Ran.onto(full, "inspect", evening.sound("R")).refuses(OUTPUT, "Standard output");
+        Ran.onto(full, "help").refuses(OUTPUT, "Standard output");
+        Ran.onto(full, "inspect", "--help").refuses(OUTPUT, "Standard output");
         Ran.onto(full, "inspect", folder.resolve("gone.fits")).refuses(INPUT, "gone.fits");
     }
 }

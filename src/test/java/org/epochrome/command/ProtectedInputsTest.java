@@ -50,13 +50,13 @@ class ProtectedInputsTest {
     @ParameterizedTest
     @CsvSource({"--out,jupiter-R.fits", "--map,jupiter-G.fits"})
     void aFrame(String option, String name) {
-        refusedWithFrames(name + "|to be read", option, folder.resolve(name));
+        refusedWithFrames(name + "|is also an input", option, folder.resolve(name));
     }
 
     @Test
     void aFrameThatIsLeftOut() {
         Path out = folder.resolve("jupiter-R.fits");
-        refusedWithFrames("jupiter-R.fits|to be read", "--leave-out", out, "--luminance-from=none", "--out", out);
+        refusedWithFrames("jupiter-R.fits|is also an input", "--leave-out", out, "--luminance-from=none", "--out", out);
     }
 
     @Test
@@ -65,13 +65,13 @@ class ProtectedInputsTest {
         frames.forEach(f -> rows.append(f.getFileName()).append('\n'));
         Path sheet = evening.text("sheet.json.csv", rows.toString());
         Path asReport = Files.createSymbolicLink(folder.resolve("sheet.json"), sheet);
-        refused("sheet.json|to be read", "--sheet", sheet, "--report", asReport);
+        refused("sheet.json|is also an input", "--sheet", sheet, "--report", asReport);
         Path curve = evening.text("curve", "400,0.5\n800,0.6\n");
         Path asPage = Files.createLink(folder.resolve("page.html"), curve);
-        refusedWithFrames("page.html|to be read", "--response", curve, "--report", asPage);
+        refusedWithFrames("page.html|is also an input", "--response", curve, "--report", asPage);
         Path white = Files.copy(frames.get(0), folder.resolve("white.fits"));
         refusedWithFrames(
-                "white.fits|to be read",
+                "white.fits|is also an input",
                 "--white-frame",
                 white,
                 "--white-frame",
@@ -86,10 +86,10 @@ class ProtectedInputsTest {
     @CsvSource(
             delimiter = ';',
             value = {
-                "\"pictures\":[\"jupiter-R.fits\"];jupiter-R.fits|to be read",
-                "\"map\":{\"file\":\"jupiter-R.fits\"};jupiter-R.fits|to be read",
-                "\"turning\":{\"file\":\"frame.png\"};frame.png|to be read",
-                "\"reports\":[\"night.json\"];night.json|to be read",
+                "\"pictures\":[\"jupiter-R.fits\"];jupiter-R.fits|is also an input",
+                "\"map\":{\"file\":\"jupiter-R.fits\"};jupiter-R.fits|is also an input",
+                "\"turning\":{\"file\":\"frame.png\"};frame.png|is also an input",
+                "\"reports\":[\"night.json\"];night.json|is also an input",
                 "\"pictures\":[\"a.png\",\"./a.png\"];a.png|two outputs",
                 "\"pictures\":[\"a.png\"],\"map\":{\"file\":\"a.png\"};a.png|two outputs",
             })
@@ -107,7 +107,7 @@ class ProtectedInputsTest {
             "combine", "--quiet", "--saturation", "1.4", "--out", picture, session, "--save-session", session
         };
         Map<String, Long> before = evening.contents();
-        Ran.of(words).refuses(OUTPUT, "night.json exists already|--overwrite");
+        Ran.of(words).refuses(OUTPUT, "night.json already exists|--overwrite");
         assertEquals(before, evening.contents());
 
         List<Object> all = new ArrayList<>(List.of(words));
@@ -126,7 +126,7 @@ class ProtectedInputsTest {
     @Test
     void aFrameUnderTheNameOfASession() throws IOException {
         Path frame = Files.createSymbolicLink(folder.resolve("frame.json"), frames.get(1));
-        refused("frame.json|to be read", session(""), "--save-session", frame);
+        refused("frame.json|is also an input", session(""), "--save-session", frame);
     }
 
     private Path session(String outputs) {
@@ -147,7 +147,8 @@ class ProtectedInputsTest {
     void inspectKeepsFramesToo() throws IOException {
         Path report = Files.createLink(folder.resolve("report.json"), frames.get(0));
         Map<String, Long> before = evening.contents();
-        Ran.of("inspect", "--overwrite", "--report", report, frames.get(0)).refuses(OUTPUT, "report.json|to be read");
+        Ran.of("inspect", "--overwrite", "--report", report, frames.get(0))
+                .refuses(OUTPUT, "report.json|is also an input");
         assertEquals(before, evening.contents());
     }
 }

@@ -311,7 +311,7 @@ class ReportsTest {
         Path to = folder.resolve("near-sun.json");
         Ran near = Ran.of("aspect", "-b", "mercury", "--at", "2024-12-06T19:00Z", "-r", to);
         near.succeeds();
-        assertTrue(near.out().contains("Caution: Mercury stands within 30 degrees of the Sun."), near.out());
+        assertTrue(near.out().contains("Caution: Mercury is within 30 degrees of the Sun."), near.out());
         assertTrue(json("near-sun.json").path("warnings").path(0).textValue().contains("30 degrees"));
         Ran table = Ran.of("aspect", "--csv", "-b", "jupiter", "-b", "mercury", "--at", "2024-12-06T19:00Z");
         assertTrue(table.err().contains("within 30 degrees of the Sun"), table.err());

@@ -126,7 +126,7 @@ class SessionCommandTest {
         sameAsFirst(there);
         Files.delete(there.resolve("jupiter-R.fits"));
         Ran.of("combine", session, "--overwrite")
-                .refuses(3, "jupiter-R.fits is not where the session says; put it back, or leave it out");
+                .refuses(3, "jupiter-R.fits is not where the session expects it; put it back, or leave it out");
         Ran.of("combine", session, "--overwrite", "--leave-out", there.resolve("jupiter-R.fits"))
                 .refuses(2, "R");
     }
@@ -192,7 +192,7 @@ class SessionCommandTest {
         Path broken = folder.resolve("broken.json");
         Path out = folder.resolve("broken.png");
         Files.writeString(broken, Files.readString(saved).substring(0, 300));
-        Ran.of("combine", broken, "--out", out).refuses(3, "broken.json|no proper JSON");
+        Ran.of("combine", broken, "--out", out).refuses(3, "broken.json|not valid JSON");
         Files.writeString(broken, Files.readString(saved).replace("\"version\" : 1", "\"version\" : 7"));
         Ran.of("combine", broken, "--out", out).refuses(3, "broken.json|version 7");
         Files.writeString(broken, Files.readString(saved).replace("\"contrast\"", "\"kontrast\""));
@@ -200,7 +200,7 @@ class SessionCommandTest {
         Files.writeString(broken, Files.readString(saved).replace("jupiter-G.fits", "missing.fits"));
         Ran.of("combine", broken, "--out", out).refuses(3, "missing.fits");
         Ran.of("combine", folder.resolve("none.json"), "--out", out).refuses(3, "none.json|cannot be read");
-        Ran.of("combine", saved, broken, "--out", out).refuses(2, "one too many");
+        Ran.of("combine", saved, broken, "--out", out).refuses(2, "Only one session file");
         assertFalse(Files.exists(out));
     }
 
@@ -208,14 +208,14 @@ class SessionCommandTest {
     void wordsAboutFramesThatAreNotThereAreWrongUsage() {
         Object[] base = words(frames, List.of("--out", folder.resolve("never.png")));
         for (List<String> wrong : List.of(
-                List.of("--disk=other.fits=1,2,3", "other.fits|none of the frames"),
-                List.of("--disk=jupiter-R.fits=1,2", "no disk"),
+                List.of("--disk=other.fits=1,2,3", "other.fits|not one of the frames"),
+                List.of("--disk=jupiter-R.fits=1,2", "not a disk"),
                 List.of("--disk=jupiter-R.fits=1,2,-3", "radius above 0"),
-                List.of("--leave-out=other.fits", "none of the frames"),
+                List.of("--leave-out=other.fits", "not one of the frames"),
                 List.of("--recorded=jupiter-R.fits=yesterday", "--recorded|interval"),
                 List.of("--encoding-frame=jupiter-R.fits=maybe", "--encoding-frame|linear, srgb or gamma=X"),
                 List.of("--mirrored-frame=jupiter-R.fits=maybe", "--mirrored-frame|write yes or no"),
-                List.of("--detail-curve=speed=3", "does not know speed"),
+                List.of("--detail-curve=speed=3", "has no setting speed"),
                 List.of("--save-session=session.txt", ".json"))) {
             List<Object> all = new ArrayList<>(Arrays.asList(base));
             all.add(wrong.get(0));

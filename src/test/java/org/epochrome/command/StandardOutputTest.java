@@ -65,7 +65,7 @@ class StandardOutputTest {
         assumeTrue(full.exists());
         Process program = table().redirectOutput(full).start();
         try (BufferedReader err = program.errorReader(StandardCharsets.UTF_8)) {
-            assertEquals("The standard output cannot be written; free some space, or lead it elsewhere.", rest(err));
+            assertEquals("Standard output cannot be written; free some space or redirect it elsewhere.", rest(err));
         }
         assertEquals(5, program.waitFor());
     }
@@ -86,6 +86,6 @@ class StandardOutputTest {
         ran.succeeds();
         assertTrue(Files.exists(picture));
         Ran.onto(CLOSED, "aspect", "--body", "mars", "--at", "2031-05-02T21:14Z")
-                .refuses(5, "standard output");
+                .refuses(5, "Standard output");
     }
 }

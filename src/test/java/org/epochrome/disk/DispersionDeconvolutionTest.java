@@ -148,7 +148,7 @@ class DispersionDeconvolutionTest {
         assertEquals(0.5 * drawn.smear().lengthPx(), left.lengthPx(), 1e-9);
         assertEquals(0, left.leanPx(1), 1e-9);
         assertSame(Smear.NONE, DispersionDeconvolution.left(drawn, DispersionDeconvolution.Extent.ALL));
-        Shading little = drawn.drawnOut(drawn.smear().on(0, 0.2, false));
+        Shading little = drawn.smearedBy(drawn.smear().on(0, 0.2, false));
         assertSame(little.smear(), DispersionDeconvolution.left(little, DispersionDeconvolution.Extent.HALF));
         assertSame(Smear.NONE, DispersionDeconvolution.left(little, DispersionDeconvolution.Extent.ALL));
     }

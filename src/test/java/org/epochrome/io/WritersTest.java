@@ -330,8 +330,8 @@ class WritersTest {
     @CsvSource({
         "absent/a.png, its folder does not exist",
         "sub.png, is a folder",
-        "a.gif, has no suffix that tells a format",
-        "a.fits, holds linear data",
+        "a.gif, has no known file extension",
+        "a.fits, is for linear data",
     })
     void refusesWhereNothingCanBeWritten(String name, String reason) throws IOException {
         Files.createDirectory(folder.resolve("sub.png"));

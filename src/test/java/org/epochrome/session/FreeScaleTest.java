@@ -68,7 +68,7 @@ class FreeScaleTest {
         assertEquals(LARGER, scale, 0.0009);
         assertEquals(TURNED_DEG, turned, 0.02);
         String told = own.warnings().stream()
-                .filter(w -> w.startsWith("B was taken as"))
+                .filter(w -> w.startsWith("B was found"))
                 .findFirst()
                 .orElse("");
         assertTrue(

@@ -149,7 +149,7 @@ class MixedNightTest {
                 c.warnings().toString());
         Combination wrong = InventedNight.combine(night.recipe());
         assertTrue(
-                wrong.warnings().stream().anyMatch(w -> w.contains("say --mount altaz")),
+                wrong.warnings().stream().anyMatch(w -> w.contains("use --mount altaz")),
                 wrong.warnings().toString());
     }
 

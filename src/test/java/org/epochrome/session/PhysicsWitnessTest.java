@@ -111,7 +111,8 @@ class PhysicsWitnessTest {
         Band blue = Band.B.through(new Passband(430, 530));
         Combination c = InventedNight.combine(night.inOneFile(folder, planes, List.of(Band.R, Band.G, blue)));
         assertTrue(offPx(night, c, Band.B) < REGISTERED_PX, "blue off by " + offPx(night, c, Band.B));
-        Matcher named = Pattern.compile("By its dispersion B looks like (\\d+)-(\\d+) nm rather than 430-530 nm;")
+        Matcher named = Pattern.compile(
+                        "The dispersion in B suggests a passband of (\\d+)-(\\d+) nm rather than 430-530 nm;")
                 .matcher(String.join("\n", c.warnings()));
         assertTrue(named.find(), c.warnings().toString());
         assertEquals(400, Integer.parseInt(named.group(1)), NAMED_NM);
@@ -134,7 +135,7 @@ class PhysicsWitnessTest {
         // and the markings of blue do lie off the others' in the result, by (0.96 px) / sqrt(2) at most
         assertEquals(2, c.warnings().size(), c.warnings().toString());
         assertTrue(c.warnings().get(1).startsWith("The colours are misaligned by"));
-        assertTrue(c.warnings().get(0).startsWith("colour.fits: its detail contradicts the other witnesses"));
+        assertTrue(c.warnings().get(0).startsWith("colour.fits: the position from detail differs from the others"));
         for (Band band : List.of(Band.R, Band.B)) {
             assertTrue(offPx(faulty, c, band) < REGISTERED_PX, band.name() + " off by " + offPx(faulty, c, band));
         }

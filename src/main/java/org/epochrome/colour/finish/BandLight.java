@@ -25,12 +25,12 @@ public record BandLight(Shading shading, RingLight rings) {
         return light;
     }
 
-    /** The same without a smear and with another blur. */
+    /** This light without a smear and with another blur. */
     BandLight blurredBy(double blurPx) {
         return new BandLight(shading.blurredBy(blurPx), rings);
     }
 
-    /** The same, seen by a spread function that is nothing but its core. */
+    /** This light, blurred by the core of the spread function alone, without wings. */
     BandLight withoutWings() {
         return new BandLight(shading.withoutWings(), rings);
     }

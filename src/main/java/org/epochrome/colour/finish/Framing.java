@@ -39,12 +39,12 @@ public record Framing(
         public Canvas {
             if (Math.min(width, height) < 16 || Math.max(width, height) > 20_000) {
                 throw new IllegalArgumentException(
-                        "A canvas has 16 to 20000 pixels each way, not " + width + "x" + height + ".");
+                        "A canvas must have 16 to 20000 pixels each way, not " + width + "x" + height + ".");
             }
         }
     }
 
-    /** The same for a picture whose pixels are so many times as wide; the factor that a canvas asks for stays open. */
+    /** This framing for a picture whose pixels are a given number of times as wide; the factor that a canvas asks for stays open. */
     public Framing enlarged(int factor) {
         boolean filling = margin.isPresent() && canvas.isPresent() && enlarge.isEmpty();
         OptionalDouble scale = filling ? enlarge : OptionalDouble.of(Math.min(20, factor * enlarge.orElse(1)));
@@ -53,10 +53,10 @@ public record Framing(
 
     public Framing {
         if (!(margin.orElse(0) >= 0 && margin.orElse(0) <= 20)) {
-            throw new IllegalArgumentException("The margin lies between 0 and 20 radii.");
+            throw new IllegalArgumentException("The margin must be between 0 and 20 radii.");
         }
         if (!(enlarge.orElse(1) >= 0.05 && enlarge.orElse(1) <= 20)) {
-            throw new IllegalArgumentException("Pictures are enlarged by a factor of 0.05 to 20.");
+            throw new IllegalArgumentException("The enlargement factor must be between 0.05 and 20.");
         }
     }
 }

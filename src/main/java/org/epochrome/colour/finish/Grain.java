@@ -34,7 +34,7 @@ final class Grain {
     }
 
     /**
-     * How far detail can be told from noise, 0 to 1, by its strength nearby; towards the dark limb noise is stronger.
+     * How far detail can be distinguished from noise, 0 to 1, by its strength nearby; towards the dark limb noise is stronger.
      *
      * @param threshold standard deviations of noise that count half
      */

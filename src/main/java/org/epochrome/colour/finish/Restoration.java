@@ -22,7 +22,7 @@ final class Restoration {
      * @param start markings to begin with
      * @param blurPx what lies between the two blurs, standard deviation, pixels
      * @param smoothing weight of total variation
-     * @param grain markings that are not told from noise: gradients below count as none
+     * @param grain markings that are not distinguished from noise: gradients below count as none
      */
     static Plane markings(
             Plane seen, Plane light, Plane start, double blurPx, int iterations, double smoothing, double grain) {

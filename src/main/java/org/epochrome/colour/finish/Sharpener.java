@@ -79,7 +79,7 @@ public final class Sharpener {
         return bands.get(c).picture(view, width, height);
     }
 
-    /** The same with the blur that is aimed at. */
+    /** What the even globe would look like in a colour with the blur that is aimed at. */
     private Plane wanted(int c) {
         return bands.get(c).blurredBy(targetPx).picture(view, width, height);
     }

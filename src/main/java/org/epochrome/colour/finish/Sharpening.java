@@ -34,13 +34,14 @@ public record Sharpening(
 
     public Sharpening {
         if (!(deblur >= 0 && deblur <= 0.8) || iterations < 0 || !(smoothing >= 0) || !(gain >= 0 && gain <= 10)) {
-            throw new IllegalArgumentException("Sharpening takes off 0 to 0.8 of the blur, at a gain of 0 to 10.");
+            throw new IllegalArgumentException("Sharpening needs a deblur of 0 to 0.8 and a gain of 0 to 10.");
         }
         if (!(octaves > 0) || !(threshold >= 0) || !(peakPx.orElse(1) > 0) || !(peakArcsec.orElse(1) > 0)) {
-            throw new IllegalArgumentException("Scale and width of the sharpening's curve are more than 0.");
+            throw new IllegalArgumentException("Scale and width of the sharpening curve must be more than 0.");
         }
         if (peakPx.isPresent() && peakArcsec.isPresent()) {
-            throw new IllegalArgumentException("The scale of detail is given in pixels or in arcseconds, not in both.");
+            throw new IllegalArgumentException(
+                    "The scale of detail must be given in pixels or in arcseconds, not in both.");
         }
     }
 
@@ -51,48 +52,48 @@ public record Sharpening(
      */
     public static Sharpening ofStrength(double strength) {
         if (!(strength >= 0 && strength <= 1)) {
-            throw new IllegalArgumentException("The strength of detail lies between 0 and 1, not at " + strength + ".");
+            throw new IllegalArgumentException("The strength of detail must be between 0 and 1, not " + strength + ".");
         }
         return new Sharpening(
                 0.6 * strength, 15, 0.004, 0.6 * strength, OptionalDouble.empty(), OptionalDouble.empty(), 1, 3, false);
     }
 
-    /** The same with another part of the blur taken off. */
+    /** This sharpening with another fraction of the blur removed. */
     public Sharpening withDeblur(double other) {
         return new Sharpening(other, iterations, smoothing, gain, peakPx, peakArcsec, octaves, threshold, eachBand);
     }
 
-    /** The same with bands strengthened apart or not. */
+    /** This sharpening with each band sharpened by its own detail, or all by that of luminance. */
     public Sharpening withEachBand(boolean other) {
         return new Sharpening(deblur, iterations, smoothing, gain, peakPx, peakArcsec, octaves, threshold, other);
     }
 
-    /** The same with detail strengthened by another gain. */
+    /** This sharpening with another gain. */
     public Sharpening withGain(double other) {
         return new Sharpening(deblur, iterations, smoothing, other, peakPx, peakArcsec, octaves, threshold, eachBand);
     }
 
-    /** The same with another width of the curve. */
+    /** This sharpening with another width of the curve, octaves. */
     public Sharpening withOctaves(double other) {
         return new Sharpening(deblur, iterations, smoothing, gain, peakPx, peakArcsec, other, threshold, eachBand);
     }
 
-    /** The same with another threshold. */
+    /** This sharpening with another threshold. */
     public Sharpening withThreshold(double other) {
         return new Sharpening(deblur, iterations, smoothing, gain, peakPx, peakArcsec, octaves, other, eachBand);
     }
 
-    /** The same with the most gain at a scale in pixels. */
+    /** This sharpening with the highest gain at a scale in pixels. */
     public Sharpening peakingAt(double scalePx) {
         return peakingAt(OptionalDouble.of(scalePx), OptionalDouble.empty());
     }
 
-    /** The same with the most gain at a scale in arcseconds. */
+    /** This sharpening with the highest gain at a scale in arcseconds. */
     public Sharpening peakingAtArcsec(double scaleArcsec) {
         return peakingAt(OptionalDouble.empty(), OptionalDouble.of(scaleArcsec));
     }
 
-    /** The same with its scale in pixels. */
+    /** This sharpening with its scale converted to pixels. */
     public Sharpening onPixels(double arcsecPerPx) {
         return peakArcsec.isPresent() ? peakingAt(peakArcsec.getAsDouble() / arcsecPerPx) : this;
     }

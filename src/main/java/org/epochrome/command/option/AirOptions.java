@@ -22,22 +22,23 @@ final class AirOptions {
     @Option(
             names = "--pressure",
             paramLabel = "HPA",
-            description = "Air pressure at the site itself, not at sea level, hPa. Default: usual at its height.")
+            description = "Air pressure at the site, not reduced to sea level, in hPa. Default: standard pressure at"
+                    + " its height.")
     private Double pressure;
 
     @Option(
             names = "--temperature",
             paramLabel = "C",
-            description = "Air temperature at the site, degrees Celsius. Default: 10.")
+            description = "Air temperature at the site, in degrees Celsius. Default: 10.")
     private Double temperature;
 
     @Option(
             names = "--humidity",
             paramLabel = "PCT",
-            description = "Relative humidity at the site, per cent. Default: 40.")
+            description = "Relative humidity at the site, in per cent. Default: 40.")
     private BigDecimal humidityPercent;
 
-    /** What was typed, on top of what was said before. */
+    /** The air of a session, overridden by the options given. */
     Place over(Place before) {
         Optional<Site> site = place.site().or(before::site);
         if (pressure == null && temperature == null && humidityPercent == null) {

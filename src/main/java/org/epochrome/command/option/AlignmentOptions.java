@@ -14,7 +14,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
-/** How frames are laid on each other. */
+/** How frames are aligned. */
 final class AlignmentOptions {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
@@ -23,10 +23,9 @@ final class AlignmentOptions {
             names = "--witness",
             split = ",",
             paramLabel = "limb|detail|physics",
-            description =
-                    "Who is heard about where the frames lie (several with commas): limb the fitted disk, detail the"
-                            + " markings after turning, physics the predicted dispersion between planes of one colour frame."
-                            + " Default: all, weighed by their uncertainty.")
+            description = "What the frames are aligned by (comma-separated): limb, the fitted disk; detail, the surface"
+                    + " markings after turning; physics, the predicted dispersion between the planes of one"
+                    + " colour frame. Default: all, weighted by their uncertainty.")
     private Set<Witness> witnesses;
 
     @Option(
@@ -34,18 +33,19 @@ final class AlignmentOptions {
             paramLabel = "WHAT=X,Y",
             converter = {Texts.Plain.class, Texts.Pixels.class},
             description =
-                    "Move the picture of a band (B) or of a frame (its file name) by so many pixels of the result,"
-                            + " right and down, beyond what was found (repeatable).")
+                    "Additional shift of a band (B) or a frame (its file name), in pixels of the result, right and"
+                            + " down (repeatable).")
     private Map<String, PixelOffset> shifts = new LinkedHashMap<>();
 
     @Option(
             names = "--free-scale",
             negatable = true,
-            description = "Let bands differ slightly in scale and direction, as filters do that focus differently.")
+            description = "Allow bands to differ slightly in scale and rotation, as with filters that focus"
+                    + " differently.")
     private Boolean freeScale;
 
     /**
-     * What was typed, on top of what was said before.
+     * The alignment of a session, overridden by the options given.
      *
      * @throws ParameterException if a shift names neither a band nor a frame
      */
@@ -69,7 +69,7 @@ final class AlignmentOptions {
                 .findFirst()
                 .orElseThrow(() -> new ParameterException(
                         spec.commandLine(),
-                        "--shift names '" + name + "', which is neither a band nor a frame here; there are "
+                        "--shift names '" + name + "', which is neither a band nor a frame of this session; use one of "
                                 + String.join(", ", known) + "."));
     }
 }

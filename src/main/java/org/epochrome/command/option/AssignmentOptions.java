@@ -26,11 +26,11 @@ final class AssignmentOptions {
     @Option(
             names = "--luminance-from",
             paramLabel = "BAND|none",
-            description = "The band that the picture's fine brightness comes from; none: from the colours themselves."
-                    + " Default: L if there are frames in it.")
+            description = "The band that gives the picture its fine brightness detail, or none to use the colours"
+                    + " themselves. Default: L if there are L frames.")
     private String luminanceFrom;
 
-    /** What was typed, on top of what was said before. */
+    /** The assignment of a session, overridden by the options given. */
     Assignment over(Assignment before) {
         Map<String, String> bands =
                 new LinkedHashMap<>(Map.of("R", before.red(), "G", before.green(), "B", before.blue()));
@@ -38,7 +38,7 @@ final class AssignmentOptions {
             if (bands.replace(colour.strip().toUpperCase(Locale.ROOT), bandName(band)) == null) {
                 throw new ParameterException(
                         spec.commandLine(),
-                        "--assign knows R, G and B, not '" + colour + "'; write it like R=IR,G=R,B=G.");
+                        "--assign takes R, G and B, not '" + colour + "'; write R=IR,G=R,B=G, for example.");
             }
         });
         Optional<String> luminance = luminanceFrom == null

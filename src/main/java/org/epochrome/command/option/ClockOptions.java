@@ -13,21 +13,22 @@ import org.epochrome.io.identify.NameClock;
 import org.epochrome.io.identify.TimestampMeaning;
 import picocli.CommandLine.Option;
 
-/** What is said about the clock, the filters and the encoding of all frames. */
+/** Options for the clock, the filters and the encoding of all frames. */
 final class ClockOptions {
     @Option(
             names = "--exposure",
             paramLabel = "LENGTH",
             converter = Texts.Length.class,
             description =
-                    "How long each recording ran, where nothing else tells it: PT2M is two minutes, PT90S 90 seconds.")
+                    "Length of each recording, if neither sheet nor header gives it: PT2M is two minutes, PT90S is"
+                            + " 90 seconds.")
     private Duration exposure;
 
     @Option(
             names = "--clock",
             paramLabel = "start|middle|end",
             converter = Texts.Moment.class,
-            description = "Which moment of the recording the time in a file name is.")
+            description = "Which moment of the recording the time in a file name refers to.")
     private TimestampMeaning clock;
 
     @Option(
@@ -35,26 +36,26 @@ final class ClockOptions {
             paramLabel = "HH:MM",
             converter = Texts.Offset.class,
             description =
-                    "How far the clock in file names is ahead of UTC, such as +02:00 or -05:00. Default: it shows UTC.")
+                    "Offset of the times in file names from UTC, such as +02:00 or -05:00. Default: they are in UTC.")
     private ZoneOffset utcOffset;
 
     @Option(
             names = "--passband",
             paramLabel = "BAND=FROM-TO",
             converter = {Texts.Capitals.class, Texts.Edges.class},
-            description = "Wavelengths that a filter lets through, in nm (repeatable), such as R=600-690. Defaults:"
-                    + " R 600-690, G 500-580, B 400-500.")
+            description = "Wavelengths that a filter passes, in nm (repeatable), such as R=600-690. Defaults: R"
+                    + " 600-690, G 500-580, B 400-500.")
     private Map<String, Passband> passbands = new LinkedHashMap<>();
 
     @Option(
             names = "--encoding",
             paramLabel = "linear|srgb|gamma=X",
             converter = Texts.Encoded.class,
-            description = "How the samples of the frames stand for light; a curve is undone when they are read."
+            description = "How the pixel values of the frames encode light; a curve is undone when they are read."
                     + " Default: linear.")
     private Encoding encoding;
 
-    /** What was typed, on top of what was said before. */
+    /** The conventions of a session, overridden by the options given. */
     Conventions over(Conventions before) {
         Map<String, Passband> all = new HashMap<>(before.passbands());
         all.putAll(passbands);

@@ -25,67 +25,65 @@ final class CorrectionOptions {
     @Option(
             names = "--rotation-system",
             paramLabel = "I|II|III|zonal",
-            description =
-                    "The longitude system that the surface turns with, or zonal: each latitude of Jupiter or Saturn at"
-                            + " the rate of its winds, Venus in ultraviolet with its clouds. Default: zonal for these three, for"
-                            + " other planets their only system.")
+            description = "The longitude system that the surface rotates with, or zonal: each latitude of Jupiter or"
+                    + " Saturn at the speed of its winds, Venus in ultraviolet with its clouds. Default:"
+                    + " zonal for these three; other planets have only one system.")
     private String system;
 
     @Option(
             names = "--rotation-period",
             paramLabel = "DAYS",
             description =
-                    "Sidereal period that the surface turns with, in the sense of the planet's rotation, such as 4.2 for"
-                            + " the clouds of Venus.")
+                    "Sidereal rotation period of the surface, in the direction of the planet's rotation, such as 4.2"
+                            + " for the clouds of Venus.")
     private Double period;
 
     @Option(
             names = "--turn",
             negatable = true,
-            description = "--no-turn lays the frames on top of each other without turning them, to see the difference.")
+            description = "--no-turn aligns the frames without turning them, to show the difference.")
     private Boolean turn;
 
     @Option(
             names = "--dispersion",
             negatable = true,
-            description = "--no-dispersion leaves out of account how the atmosphere smears each band.")
+            description = "--no-dispersion ignores how atmospheric dispersion blurs each band.")
     private Boolean dispersion;
 
     @Option(
             names = "--air-flattening",
             negatable = true,
             description =
-                    "--no-air-flattening ignores that refraction shortens the vertical of each frame, as in rendered scenes"
-                            + " without air.")
+                    "--no-air-flattening ignores that refraction flattens the disk vertically, for rendered scenes"
+                            + " without an atmosphere.")
     private Boolean airFlattening;
 
     @Option(
             names = "--unsmear",
             negatable = true,
-            description = "Undo all that dispersion draws out within a band: sharper blue low in the sky, more noise."
-                    + " By default half of it is undone where it is long; --no-unsmear leaves it.")
+            description = "Remove the whole dispersion blur within each band: sharper blue low in the sky, but more"
+                    + " noise. By default half of it is removed where it is long; --no-unsmear leaves it.")
     private Boolean unsmear;
 
     @Option(
             names = "--moons",
             negatable = true,
-            description = "--no-moons lets moons and their shadows turn with the globe, as if they lay on it.")
+            description = "--no-moons turns moons and their shadows with the globe, as if they were markings on it.")
     private Boolean moons;
 
     @Option(
             names = "--light",
             paramLabel = "camera|sun|even",
-            description =
-                    "How a band's light is spread over its passband, for the dispersion: as a silicon camera sees the"
-                            + " planet through the air, as sunlight, or evenly. Default: camera.")
+            description = "Spectrum assumed within each passband when dispersion is computed: camera, the planet as a"
+                    + " silicon camera records it through the atmosphere; sun, sunlight; even, equal at all"
+                    + " wavelengths. Default: camera.")
     private Light light;
 
     @Option(
             names = "--response",
             paramLabel = "FILE.csv",
-            description =
-                    "The camera's quantum efficiency, rows of wavelength (nm) and response, or the same as NM=RESPONSE"
-                            + " with commas between; used in the place of a usual silicon camera's.")
+            description = "Quantum efficiency of the camera: a table with rows of wavelength (nm) and response, or"
+                    + " comma-separated NM=RESPONSE; it replaces that of a typical silicon camera.")
     private String response;
 
     enum Light {
@@ -100,7 +98,7 @@ final class CorrectionOptions {
         }
     }
 
-    /** What was typed, on top of what was said before. */
+    /** The corrections of a session, overridden by the options given. */
     Corrections over(Corrections before, Body body) {
         return new Corrections(
                 system == null ? before.system() : system(body),
@@ -120,7 +118,7 @@ final class CorrectionOptions {
         }
         if (!(period > 0 && period < Double.POSITIVE_INFINITY)) {
             throw new ParameterException(
-                    spec.commandLine(), "--rotation-period is a number of days above 0, not " + period + ".");
+                    spec.commandLine(), "--rotation-period must be more than 0 days, not " + period + ".");
         }
         return OptionalDouble.of(period);
     }
@@ -164,7 +162,7 @@ final class CorrectionOptions {
         } catch (IllegalArgumentException | ArrayIndexOutOfBoundsException e) {
             throw new ParameterException(
                     spec.commandLine(),
-                    "'" + response + "' is no response curve; write 400=0.5,500=0.8 and so on, or name a table.",
+                    "'" + response + "' is not a response curve; write 400=0.5,500=0.8 and so on, or name a table.",
                     e);
         }
     }

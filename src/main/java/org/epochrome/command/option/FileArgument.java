@@ -16,10 +16,10 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.TypeConversionException;
 
 /**
- * What is said about one frame on the command line, FILE=WORD.
+ * A setting for one frame on the command line, FILE=WORD.
  *
  * @param file its path, or its name alone if no other frame has it
- * @param word what is said
+ * @param word the setting
  */
 record FileArgument(Path file, String word) {
     /** Reads one. */
@@ -28,7 +28,7 @@ record FileArgument(Path file, String word) {
         public FileArgument convert(String text) {
             int sign = text.lastIndexOf('=');
             if (sign < 1 || sign == text.length() - 1) {
-                throw new TypeConversionException("'" + text + "' says nothing about a frame; write FILE=...");
+                throw new TypeConversionException("'" + text + "' does not name a frame; write FILE=...");
             }
             return new FileArgument(Path.of(text.substring(0, sign)), text.substring(sign + 1));
         }
@@ -42,7 +42,7 @@ record FileArgument(Path file, String word) {
         public FileArgument convert(String text) {
             Matcher m = WORD.matcher(text);
             if (!m.matches()) {
-                throw new TypeConversionException("'" + text + "' says nothing about a frame; write FILE=srgb");
+                throw new TypeConversionException("'" + text + "' does not name a frame; write FILE=srgb");
             }
             return new FileArgument(Path.of(m.group(1)), m.group(2));
         }
@@ -67,7 +67,7 @@ record FileArgument(Path file, String word) {
         }
         throw new ParameterException(
                 spec.commandLine(),
-                file + (named.isEmpty() ? " is none of the frames" : " may be one of several frames; give its path")
+                file + (named.isEmpty() ? " is not one of the frames" : " may be one of several frames; give its path")
                         + ".");
     }
 
@@ -81,7 +81,7 @@ record FileArgument(Path file, String word) {
         }
     }
 
-    /** The encoding that the word tells. */
+    /** The encoding that the word names. */
     Encoding encoding(CommandSpec spec) {
         try {
             return Encoding.of(word);
@@ -91,7 +91,7 @@ record FileArgument(Path file, String word) {
         }
     }
 
-    /** The recording that the word tells. */
+    /** The recording that the word gives. */
     RecordingSpan interval(CommandSpec spec) {
         try {
             return SheetTimes.interval(word);

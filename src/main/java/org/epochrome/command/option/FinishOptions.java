@@ -30,9 +30,9 @@ final class FinishOptions {
     @Option(
             names = "--white",
             paramLabel = "photometric|disk|solar|none",
-            description =
-                    "Colour of the whole disk in finished pictures: photometric the planet's own (grey if other bands are assigned), disk grey, solar by"
-                            + " --white-gains or --white-frame, none as shot. Default: photometric.")
+            description = "White balance of finished pictures: photometric, the planet's measured colour (grey if other"
+                    + " bands are assigned); disk, the whole disk grey; solar, by --white-gains or"
+                    + " --white-frame; none, as recorded. Default: photometric.")
     private White white;
 
     @Option(
@@ -46,22 +46,23 @@ final class FinishOptions {
             names = "--white-frame",
             paramLabel = "FILE",
             description =
-                    "For --white solar: a sun-like star or a white target in sunlight, recorded like the planet; one"
-                            + " colour frame, or three times a grey one in the order red, green, blue.")
+                    "For --white solar: an image of a sun-like star or a white target in sunlight, recorded like the"
+                            + " planet; one colour frame, or three grey frames in the order red, green, blue.")
     private List<Path> whiteFrames = new ArrayList<>();
 
     @Option(
             names = "--detail",
             paramLabel = "0..1",
             description =
-                    "How much detail is brought out in finished pictures; 0 leaves it as the cube has it. Default: 0.5.")
+                    "Strength of sharpening in finished pictures; 0 leaves the detail as it is in the cube. Default:"
+                            + " 0.5.")
     private Double detail;
 
     @Option(
             names = "--detail-scale",
             paramLabel = "PX|ARCSECarcsec",
             converter = FinishTexts.Scale.class,
-            description = "Size of the detail that is strengthened most, in pixels of the cube (4.5) or in arcseconds"
+            description = "Size of the detail that is sharpened most, in pixels of the cube (4.5) or in arcseconds"
                     + " (0.8arcsec). Default: twice the blur.")
     private UnaryOperator<Sharpening> detailScale;
 
@@ -70,72 +71,77 @@ final class FinishOptions {
             paramLabel = "KEY=VALUE",
             split = ",",
             description =
-                    "Single settings of it (several with commas), as session files have them: deblur 0 to 0.8 of the"
-                            + " blur, iterations, smoothing, gain, octaves, threshold.")
+                    "Individual sharpening settings (comma-separated), as in session files: deblur (0 to 0.8 of the"
+                            + " blur), iterations, smoothing, gain, octaves, threshold.")
     private Map<String, Double> detailCurve = new LinkedHashMap<>();
 
     @Option(
             names = "--detail-of",
             paramLabel = "luminance|bands",
             description =
-                    "Whether red, green and blue are strengthened all by the detail of luminance, which keeps hues, or"
-                            + " each by its own, which brings out faint colour and its noise. Default: luminance.")
+                    "What red, green and blue are sharpened by: luminance, all by the detail of the luminance, which"
+                            + " keeps hues; bands, each by its own, which brings out faint colours and their noise."
+                            + " Default: luminance.")
     private DetailOf detailOf;
 
     @Option(
             names = "--brightness",
             paramLabel = "0..1",
-            description = "Where finished pictures show the brightest part of the disk. Default: 0.8.")
+            description = "Level of the brightest part of the disk in finished pictures. Default: 0.8.")
     private Double brightness;
 
-    @Option(names = "--black", paramLabel = "0..1", description = "What finished pictures show black. Default: 0.")
+    @Option(
+            names = "--black",
+            paramLabel = "0..1",
+            description = "Level that finished pictures show as black. Default: 0.")
     private Double black;
 
     @Option(
             names = "--contrast",
             paramLabel = "FACTOR",
-            description = "Steepness of the middle tones of finished pictures. Default: 1.")
+            description = "Contrast of the midtones in finished pictures. Default: 1.")
     private Double contrast;
 
     @Option(
             names = "--saturation",
             paramLabel = "FACTOR",
-            description = "Strength of colours in finished pictures, 0 for grey. Default: 1.")
+            description = "Colour saturation of finished pictures; 0 gives grey. Default: 1.")
     private Double saturation;
 
     @Option(
             names = "--orient",
             paramLabel = "as-shot|north-up|south-up",
             converter = FinishTexts.WayUp.class,
-            description = "Which way is up in finished pictures; north-up and south-up also undo a mirror. Default:"
+            description = "Orientation of finished pictures; north-up and south-up also undo mirroring. Default:"
                     + " as-shot.")
     private Framing.Orientation orientation;
 
     @Option(
             names = "--margin",
             paramLabel = "RADII",
-            description = "Crop finished pictures to the disk, rings included, and leave this margin, in equatorial"
-                    + " radii. Default: the whole frame.")
+            description = "Crop finished pictures to the disk and its rings with this margin, in equatorial radii."
+                    + " Default: the whole frame.")
     private Double margin;
 
     @Option(
             names = "--enlarge",
             paramLabel = "FACTOR",
             description =
-                    "Enlarge finished pictures. Default: 1, or, with --margin and --canvas, what fills the canvas.")
+                    "Enlargement factor of finished pictures. Default: 1 or, with --margin and --canvas, the factor"
+                            + " that fills the canvas.")
     private Double enlarge;
 
     @Option(
             names = "--canvas",
             paramLabel = "WxH",
             converter = FinishTexts.Size.class,
-            description = "Size of finished pictures in pixels, the disk in the middle. Default: what they take.")
+            description = "Size of finished pictures in pixels, with the disk in the centre. Default: automatic.")
     private Framing.Canvas canvas;
 
     @Option(
             names = "--caption",
             negatable = true,
-            description = "Write below finished pictures what they show: planet, epoch, central meridian, diameter,"
+            description = "Add a caption below finished pictures: planet, epoch, central meridian, diameter,"
                     + " altitude, bands.")
     private Boolean caption;
 
@@ -149,7 +155,7 @@ final class FinishOptions {
         return List.copyOf(whiteFrames);
     }
 
-    /** What was typed, on top of what was said before. */
+    /** The look of a session, overridden by the options given. */
     Look over(Look before) {
         try {
             return new Look(
@@ -165,7 +171,7 @@ final class FinishOptions {
     private WhiteBalance balance(WhiteBalance before) {
         boolean measured = gains != null || !whiteFrames.isEmpty();
         if (measured && white != null && white != White.SOLAR) {
-            throw new IllegalArgumentException("--white-gains and --white-frame go with --white solar only.");
+            throw new IllegalArgumentException("--white-gains and --white-frame can only be used with --white solar.");
         }
         if (gains != null && !whiteFrames.isEmpty()) {
             throw new IllegalArgumentException("Give --white-gains or --white-frame, not both.");
@@ -194,9 +200,9 @@ final class FinishOptions {
                 taken(curve, "threshold", s.threshold()),
                 detailOf == null ? s.eachBand() : detailOf == DetailOf.BANDS);
         if (!curve.isEmpty()) {
-            throw new IllegalArgumentException("--detail-curve does not know "
+            throw new IllegalArgumentException("--detail-curve has no setting "
                     + curve.keySet().iterator().next()
-                    + "; it knows deblur, iterations, smoothing, gain, octaves, threshold.");
+                    + "; use deblur, iterations, smoothing, gain, octaves or threshold.");
         }
         return result;
     }

@@ -21,7 +21,7 @@ final class FinishTexts {
                     return orientation;
                 }
             }
-            throw new TypeConversionException("'" + text + "' is none of as-shot, north-up, south-up");
+            throw new TypeConversionException("'" + text + "' is not one of as-shot, north-up, south-up");
         }
     }
 
@@ -36,7 +36,7 @@ final class FinishTexts {
                 double scale = Double.parseDouble(arcsec ? text.substring(0, text.length() - ARCSEC.length()) : text);
                 return arcsec ? s -> s.peakingAtArcsec(scale) : s -> s.peakingAt(scale);
             } catch (NumberFormatException e) {
-                throw new TypeConversionException("'" + text + "' is no scale; write 4.5 (pixels) or 0.8arcsec");
+                throw new TypeConversionException("'" + text + "' is not a scale; write 4.5 (pixels) or 0.8arcsec");
             }
         }
     }
@@ -51,11 +51,11 @@ final class FinishTexts {
                     return new Framing.Canvas(Integer.parseInt(parts[0]), Integer.parseInt(parts[1]));
                 }
             } catch (NumberFormatException e) {
-                // said below
+                // refused below
             } catch (IllegalArgumentException e) {
                 throw new TypeConversionException(e.getMessage());
             }
-            throw new TypeConversionException("'" + text + "' is no size; write WxH such as 1200x900");
+            throw new TypeConversionException("'" + text + "' is not a size; write WxH such as 1200x900");
         }
     }
 
@@ -70,11 +70,11 @@ final class FinishTexts {
                             Double.parseDouble(parts[0]), Double.parseDouble(parts[1]), Double.parseDouble(parts[2]));
                 }
             } catch (NumberFormatException e) {
-                // said below
+                // refused below
             } catch (IllegalArgumentException e) {
                 throw new TypeConversionException(e.getMessage());
             }
-            throw new TypeConversionException("'" + text + "' are no gains; write R,G,B such as 1.3,1,1.7");
+            throw new TypeConversionException("'" + text + "' is not a set of gains; write R,G,B such as 1.3,1,1.7");
         }
     }
 }

@@ -22,7 +22,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** Which frames, and what is said about their bands and times. */
+/** Options for the frames, their bands and their times. */
 public final class FrameOptions {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
@@ -37,9 +37,10 @@ public final class FrameOptions {
     @Option(
             names = {"-s", "--sheet"},
             paramLabel = "FILE.csv",
-            description =
-                    "A table with the columns file, band, start, end (UTC); or interval instead of start and end"
-                            + " (2031-05-02T21:14:05Z/PT2M); mirrored (yes, no) and encoding (linear, srgb, gamma=X) if not all frames are alike. File names are relative to the sheet; FRAMEs may then be left out.")
+            description = "CSV table with the columns file, band, start and end (UTC), or interval instead of start and"
+                    + " end (2031-05-02T21:14:05Z/PT2M); also mirrored (yes, no) and encoding (linear, srgb,"
+                    + " gamma=X) if frames differ in them. File names are relative to the sheet; FRAMEs can"
+                    + " then be omitted.")
     private Path sheet;
 
     @Option(names = "--red", paramLabel = "FILE", description = "A frame in red light (repeatable).")
@@ -54,13 +55,13 @@ public final class FrameOptions {
     @Option(
             names = "--luminance",
             paramLabel = "FILE",
-            description = "A frame through a clear filter (repeatable): the fine brightness comes from it.")
+            description = "A frame taken through a clear filter (repeatable); it gives the fine brightness detail.")
     private List<Path> luminance = new ArrayList<>();
 
     @Option(
             names = "--colour",
             paramLabel = "FILE",
-            description = "A frame of a one-shot-colour camera, red, green and blue at once (repeatable).")
+            description = "A frame from a one-shot-colour camera, with red, green and blue planes (repeatable).")
     private List<Path> colour = new ArrayList<>();
 
     @Option(
@@ -82,7 +83,7 @@ public final class FrameOptions {
             names = "--mirrored-frame",
             paramLabel = "FILE=yes|no",
             converter = FileArgument.Text.class,
-            description = "Whether a FRAME is mirrored (repeatable), whatever --mirrored says of the others.")
+            description = "Whether a FRAME is mirrored (repeatable); overrides --mirrored for this frame.")
     private List<FileArgument> mirrors = new ArrayList<>();
 
     @Option(
@@ -90,7 +91,7 @@ public final class FrameOptions {
             paramLabel = "FILE=linear|srgb|gamma=X",
             converter = FileArgument.EncodedFile.class,
             description =
-                    "How the samples of a FRAME stand for light (repeatable), whatever --encoding says of the others.")
+                    "How the pixel values of a FRAME encode light (repeatable); overrides --encoding for this frame.")
     private List<FileArgument> encodings = new ArrayList<>();
 
     @Mixin

@@ -20,39 +20,44 @@ final class GlobeOptions {
     @Option(
             names = "--map",
             paramLabel = "FILE",
-            description = "File to write a map of the globe to, shading taken off: longitude by --rotation-system and"
-                    + " planetographic latitude, with the coverage. .fits linear with world coordinates, .png finished with"
-                    + " the coverage as opacity.")
+            description = "File for a map of the globe without its shading: longitude in --rotation-system,"
+                    + " planetographic latitude, and coverage. .fits is linear, with world coordinates; .png is"
+                    + " finished, with coverage as opacity.")
     private Path map;
 
     @Option(
             names = "--map-width",
             paramLabel = "PX",
-            description = "Width of the map, even; its height is half of it. Default: the scale of the disk's middle.")
+            description = "Width of the map, an even number; its height is half of it. Default: the scale at the"
+                    + " centre of the disk.")
     private Integer mapWidth;
 
     @Option(
             names = "--turning",
             paramLabel = "FILE",
-            description = "File to write a short animation of the turning globe to: .gif or .png (animated). What was"
-                    + " out of sight fades to the mean of its latitude.")
+            description = "File for a short animation of the rotating globe: .gif or .png (animated). Areas that"
+                    + " were out of sight fade to the mean of their latitude.")
     private Path turning;
 
     @Option(
             names = "--turning-from",
             paramLabel = "UTC",
             converter = Texts.Utc.class,
-            description = "When it begins. Default: 24 degrees of turning before the epoch (Jupiter: 40 minutes).")
+            description = "Start of the animation. Default: 24 degrees of rotation before the epoch (Jupiter: 40"
+                    + " minutes).")
     private Instant from;
 
     @Option(
             names = "--turning-until",
             paramLabel = "UTC",
             converter = Texts.Utc.class,
-            description = "When it ends. Default: as long after the epoch.")
+            description = "End of the animation. Default: equally long after the epoch.")
     private Instant until;
 
-    @Option(names = "--turning-frames", paramLabel = "N", description = "How many pictures it has. Default: 25.")
+    @Option(
+            names = "--turning-frames",
+            paramLabel = "N",
+            description = "Number of pictures in the animation. Default: 25.")
     private Integer stills;
 
     /** The map that was typed, on top of one that was wanted before. */

@@ -26,8 +26,8 @@ final class HandOptions {
             names = "--disk",
             paramLabel = "FILE=X,Y,RADIUS[,NORTH]",
             converter = FileArgument.Text.class,
-            description = "Hold the disk of a frame where you say (repeatable): its centre and its equatorial radius in"
-                    + " pixels, and its north angle in degrees if you like. It is not fitted then.")
+            description = "Set the disk of a frame by hand instead of fitting it (repeatable): its centre and"
+                    + " equatorial radius in pixels and, optionally, its north angle in degrees.")
     private List<FileArgument> disks = new ArrayList<>();
 
     @Option(names = "--leave-out", paramLabel = "FILE", description = "Leave a frame out of the picture (repeatable).")
@@ -36,7 +36,7 @@ final class HandOptions {
     @Option(
             names = "--take-in",
             paramLabel = "FILE",
-            description = "Take a frame in again that a session leaves out (repeatable).")
+            description = "Include a frame that the session leaves out (repeatable).")
     private List<Path> takenIn = new ArrayList<>();
 
     /**
@@ -57,7 +57,7 @@ final class HandOptions {
         Frames frames = before.leavingOut(out).holding(held);
         frames.demandAll();
         if (frames.used().isEmpty()) {
-            throw new ParameterException(spec.commandLine(), "All frames are left out; keep some.");
+            throw new ParameterException(spec.commandLine(), "All frames are left out; keep at least one.");
         }
         return frames;
     }
@@ -73,12 +73,13 @@ final class HandOptions {
                         parts.length == 4 ? OptionalDouble.of(Double.parseDouble(parts[3])) : OptionalDouble.empty());
             }
         } catch (NumberFormatException e) {
-            // said below
+            // refused below
         } catch (IllegalArgumentException e) {
             throw new ParameterException(spec.commandLine(), e.getMessage());
         }
         throw new ParameterException(
                 spec.commandLine(),
-                "'" + word.word() + "' is no disk; write FILE=X,Y,RADIUS or FILE=X,Y,RADIUS,NORTH (pixels, degrees).");
+                "'" + word.word() + "' is not a disk; write FILE=X,Y,RADIUS or FILE=X,Y,RADIUS,NORTH (pixels,"
+                        + " degrees).");
     }
 }

@@ -11,9 +11,9 @@ public final class PlaceOptions {
             paramLabel = "LAT,LON[,HEIGHT]",
             converter = SiteText.class,
             description =
-                    "The observer's place: latitude (north positive), longitude (east positive, west negative), both in"
-                            + " degrees, and height in metres, such as 46.2,8.5,480. With it the planet's altitude and what"
-                            + " the atmosphere does to the colours are known.")
+                    "The observer's site: latitude (north positive) and longitude (east positive, west negative) in"
+                            + " degrees, and height in metres, such as 46.2,8.5,480. It is needed to compute the"
+                            + " planet's altitude and atmospheric dispersion.")
     private Site site;
 
     public Optional<Site> site() {

@@ -22,23 +22,23 @@ final class ProductOptions {
             names = {"-o", "--out"},
             paramLabel = "FILE",
             description =
-                    "File to write (repeatable); its suffix tells the format: .fits the linear colour cube, .tif and .png"
-                            + " a finished picture with 16 bits, .jpg one to share. Default: PLANET-EPOCH.png in this folder.")
+                    "File to write (repeatable); its extension selects the format: .fits for the linear colour cube,"
+                            + " .tif or .png for a finished 16-bit picture, .jpg for one to share. Default:"
+                            + " PLANET-EPOCH.png in the current folder.")
     private List<Path> out = new ArrayList<>();
 
     @Option(
             names = "--depth",
             paramLabel = "16|32",
-            description = "Bits per sample of a .tif: 16 integers, 32 floats, whose highlights are not clipped."
-                    + " Default: 16.")
+            description = "Bits per sample of a .tif: 16 for integers, 32 for floats, whose highlights are not"
+                    + " clipped. Default: 16.")
     private Integer depth;
 
     @Option(
             names = {"-r", "--report"},
             paramLabel = "FILE",
-            description =
-                    "File to write everything that was found to (repeatable): .json for programs, .html for people,"
-                            + " with pictures, to print.")
+            description = "File for a report of all results (repeatable): .json for programs, .html with pictures for"
+                    + " reading and printing.")
     private List<Path> reports = new ArrayList<>();
 
     @Mixin
@@ -62,11 +62,11 @@ final class ProductOptions {
     private boolean floats(List<Path> pictures) {
         boolean tiff = pictures.stream().anyMatch(f -> OutputFormat.of(f) == OutputFormat.TIFF);
         if (depth != 16 && depth != FLOAT_BITS) {
-            throw new IllegalArgumentException("--depth is 16 or 32, not " + depth + ".");
+            throw new IllegalArgumentException("--depth must be 16 or 32, not " + depth + ".");
         }
         if (depth == FLOAT_BITS && !tiff) {
             throw new IllegalArgumentException(
-                    "--depth 32 is for TIFF; name a .tif by --out, or a .fits for linear data.");
+                    "--depth 32 is for TIFF only; name a .tif with --out, or a .fits for linear data.");
         }
         return depth == FLOAT_BITS;
     }

@@ -35,7 +35,7 @@ public final class SessionOptions {
             names = {"-b", "--body"},
             paramLabel = "PLANET",
             converter = Texts.Planet.class,
-            description = "The planet, if no FITS header (OBJECT) tells it.")
+            description = "The planet, if the FITS headers (OBJECT) do not name it.")
     private Body body;
 
     @Option(
@@ -43,8 +43,7 @@ public final class SessionOptions {
             paramLabel = "UTC",
             converter = Texts.Utc.class,
             description =
-                    "The instant that the picture shows. Default: midway between the middles of the first and the last"
-                            + " recording.")
+                    "The instant that the picture shows. Default: midway between the first and the last mid-exposure.")
     private Instant epoch;
 
     @Mixin
@@ -76,7 +75,7 @@ public final class SessionOptions {
         List<Path> files = frames.sessions();
         if (files.size() > 1) {
             throw new ParameterException(
-                    spec.commandLine(), "Name one session file; " + files.get(1) + " is one too many.");
+                    spec.commandLine(), "Only one session file can be given; remove " + files.get(1) + ".");
         }
         Optional<SessionFile.Opened> opened = files.stream().findFirst().map(SessionFile::read);
         Optional<Session> before = opened.map(SessionFile.Opened::session);
@@ -144,10 +143,10 @@ public final class SessionOptions {
         }
         Optional<Body> said = Optional.ofNullable(body).or(() -> before);
         if (said.isEmpty() && named.isEmpty()) {
-            throw new SessionRefused("no header tells the planet; give it by --body");
+            throw new SessionRefused("no FITS header names the planet; give it with --body");
         }
         if (body != null && !named.isEmpty() && !named.contains(body)) {
-            TerminalPage.note("The headers say " + named.iterator().next().displayName() + ", --body says "
+            TerminalPage.note("The headers name " + named.iterator().next().displayName() + " but --body names "
                     + body.displayName() + "; --body was used.");
         }
         return said.orElseGet(() -> named.iterator().next());

@@ -40,12 +40,12 @@ public final class Texts {
             try {
                 Duration length = Duration.parse(text.toUpperCase(Locale.ROOT));
                 if (length.isNegative() || length.isZero()) {
-                    throw new TypeConversionException("'" + text + "' must be longer than nothing");
+                    throw new TypeConversionException("'" + text + "' must be longer than zero");
                 }
                 return length;
             } catch (DateTimeParseException e) {
                 throw new TypeConversionException(
-                        "'" + text + "' is no duration; write PT2M for two minutes or PT90S for 90 seconds");
+                        "'" + text + "' is not a duration; write PT2M for two minutes or PT90S for 90 seconds");
             }
         }
     }
@@ -57,7 +57,7 @@ public final class Texts {
             return Arrays.stream(TimestampMeaning.values())
                     .filter(m -> m.name().equalsIgnoreCase(text))
                     .findFirst()
-                    .orElseThrow(() -> new TypeConversionException("'" + text + "' is none of start, middle, end"));
+                    .orElseThrow(() -> new TypeConversionException("'" + text + "' is not one of start, middle, end"));
         }
     }
 
@@ -82,7 +82,7 @@ public final class Texts {
         @Override
         public Body convert(String text) {
             return Body.named(text)
-                    .orElseThrow(() -> new TypeConversionException("'" + text + "' is none of "
+                    .orElseThrow(() -> new TypeConversionException("'" + text + "' is not one of "
                             + Arrays.stream(Body.values())
                                     .map(Body::displayName)
                                     .collect(Collectors.joining(", "))));
@@ -102,10 +102,10 @@ public final class Texts {
                     return OptionalDouble.of(angle);
                 }
             } catch (NumberFormatException e) {
-                // said below
+                // refused below
             }
             throw new TypeConversionException(
-                    "'" + text + "' is no north angle; write degrees from -360 to 360, or auto");
+                    "'" + text + "' is not a north angle; write degrees from -360 to 360, or auto");
         }
     }
 
@@ -116,7 +116,7 @@ public final class Texts {
             try {
                 return ZoneOffset.of(text);
             } catch (java.time.DateTimeException e) {
-                throw new TypeConversionException("'" + text + "' is no offset from UTC; write +02:00 or -05:00");
+                throw new TypeConversionException("'" + text + "' is not an offset from UTC; write +02:00 or -05:00");
             }
         }
     }
@@ -131,11 +131,11 @@ public final class Texts {
                     return new Passband(Double.parseDouble(parts[0]), Double.parseDouble(parts[1]));
                 }
             } catch (NumberFormatException e) {
-                // said below
+                // refused below
             } catch (IllegalArgumentException e) {
                 throw new TypeConversionException(e.getMessage());
             }
-            throw new TypeConversionException("'" + text + "' is no passband; write R=600-690 (nm)");
+            throw new TypeConversionException("'" + text + "' is not a passband; write R=600-690 (nm)");
         }
     }
 
@@ -166,10 +166,10 @@ public final class Texts {
                     }
                 }
             } catch (NumberFormatException e) {
-                // said below
+                // refused below
             }
             throw new TypeConversionException(
-                    "'" + text + "' is no shift; write B=0.25,-0.1 for pixels right and down, at most 100");
+                    "'" + text + "' is not a shift; write B=0.25,-0.1 for pixels right and down, at most 100");
         }
     }
 }

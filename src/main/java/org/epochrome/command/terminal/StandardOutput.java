@@ -8,7 +8,7 @@ import java.nio.file.Path;
 public enum StandardOutput {
     /** To another program, by a pipe or a socket: it can be written as long as that program reads. */
     PIPE,
-    /** To a file or a device, which may be full; also where the system does not say. */
+    /** To a file or a device, which may be full; also if the system does not show which. */
     FILE;
 
     private static final int TYPE = 0170000;
@@ -17,7 +17,7 @@ public enum StandardOutput {
 
     /**
      * Where this program's standard output leads. Asked of the file system, since Java keeps the reason why printing failed to
-     * itself, and systems tell it in the user's language.
+     * itself, and systems report it in the user's language.
      */
     public static StandardOutput kind() {
         try {

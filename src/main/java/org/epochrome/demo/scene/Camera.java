@@ -37,12 +37,12 @@ public record Camera(
         return new Camera(width, height, arcsecPerPx, celestialNorth, mirrored, 0, 0);
     }
 
-    /** The same camera, the body's centre put elsewhere. */
+    /** This camera with the body's centre elsewhere in the frame. */
     public Camera offsetBy(double xPx, double yPx) {
         return new Camera(width, height, arcsecPerPx, celestialNorthDeg, mirrored, xPx, yPx);
     }
 
-    /** The same camera turned by half a circle, as by a mount that flipped at the meridian. */
+    /** This camera rotated by 180 degrees, as by a mount that flipped at the meridian. */
     public Camera upsideDown() {
         return new Camera(width, height, arcsecPerPx, celestialNorthDeg + 180, mirrored, offsetXPx, offsetYPx);
     }

@@ -17,7 +17,7 @@ public record Noise(double peakSnr, double readFraction, long seed) {
         }
     }
 
-    /** The same kind of noise, thrown anew. */
+    /** This kind of noise with another seed. */
     public Noise reseeded(long otherSeed) {
         return new Noise(peakSnr, readFraction, otherSeed);
     }

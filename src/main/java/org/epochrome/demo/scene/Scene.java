@@ -40,12 +40,12 @@ public record Scene(
         this(surface, aspects, bands, background, RingSystem.NONE, List.of());
     }
 
-    /** The same planet with other rings. */
+    /** This scene with other rings. */
     public Scene with(RingSystem other) {
         return new Scene(surface, aspects, bands, background, other, moons);
     }
 
-    /** The same planet with other moons. */
+    /** This scene with other moons. */
     public Scene with(List<SceneMoon> others) {
         return new Scene(surface, aspects, bands, background, rings, others);
     }

@@ -70,7 +70,7 @@ public final class AlbedoMap {
         return new AlbedoMap(width, height, padded);
     }
 
-    /** The same albedo everywhere. */
+    /** A map with one albedo everywhere. */
     public static AlbedoMap uniform(double albedo) {
         return of(4, 2, (latitude, longitude) -> albedo);
     }

@@ -14,7 +14,7 @@ import org.epochrome.image.Passband;
 public record Surface(AlbedoMap red, AlbedoMap green, AlbedoMap blue) {
     private static final int MIXING_STEPS = 32;
 
-    /** The same map in every band. */
+    /** A surface with one map for every band. */
     public static Surface grey(AlbedoMap map) {
         return new Surface(map, map, map);
     }

@@ -193,7 +193,7 @@ public final class DiskFit {
     public FittedDisk refitFromEdge(Plane frame, FittedDisk earlier, Progress progress) {
         Levels levels = start(frame).levels();
         LimbEdge edge = edge(frame, levels, earlier.disk())
-                .orElseThrow(() -> new DiskNotFound("too little of the limb stands out; check the body and the image"));
+                .orElseThrow(() -> new DiskNotFound("too little of the limb is visible; check the body and the image"));
         FittedDisk found = coarse(frame, levels, edge, progress.part(0, 0.4)).disk();
         FittedDisk near = edge.agrees(found.disk(), smearReach()) ? found : found.at(known.applied(edge.disk()));
         return fine(frame, levels, near, binFor(near), progress.part(0.4, 1));
@@ -275,8 +275,8 @@ public final class DiskFit {
                 .disk();
         if (known.place().isEmpty() && found.residual() > MOST_RESIDUAL) {
             throw new DiskNotFound(
-                    "what stands out does not look like the disk of this planet; check the body and the image, and use --encoding if"
-                            + " it is encoded for a screen");
+                    "the bright object does not look like the disk of this planet; check the body and the image, and"
+                            + " use --encoding if it is encoded for a screen");
         }
         return Math.hypot(found.shading().blurPx(), softening) < LEAST_SAMPLED_BLUR * bin
                 ? fine(frame, levels, found, bin, progress)

@@ -154,7 +154,7 @@ final class GaussNewtonFit {
                 return;
             }
         }
-        throw new DiskNotFound("the model of the disk does not settle on this image; check the body and the image");
+        throw new DiskNotFound("the disk fit does not converge on this image; check the body and the image");
     }
 
     /** Frees the wings next to the core if the samples show them, otherwise leaves them out; returns which. */
@@ -190,7 +190,7 @@ final class GaussNewtonFit {
         }
         double[] move = normals.solve();
         if (move == null) {
-            throw new DiskNotFound("the model of a disk does not fit this image; check the body and the image");
+            throw new DiskNotFound("the disk model does not fit this image; check the body and the image");
         }
         misfit = model.misfit(pixels, weights) / pixels.length;
         expect(normals.lastVariances(Unknowns.SHAPE), Math.max(1, misfit));

@@ -100,7 +100,7 @@ final class ModelSolver {
         double blur = samples.blurOutward(shape[Unknowns.BLUR]);
         Wings wings = samples.surroundings().wings(shape).scaled(samples.bin());
         if (blur > MOST_BLUR * disk.equatorialRadiusPx()) {
-            throw new DiskNotFound("what stands out is too blurred for the disk of a planet; use a sharper image");
+            throw new DiskNotFound("the bright object is too blurred to be the disk of a planet; use a sharper image");
         }
         Smear smear = smears.at(shape[Unknowns.SMEAR_WIDTH], shape[Unknowns.SMEAR_TILT]);
         return new FittedDisk(

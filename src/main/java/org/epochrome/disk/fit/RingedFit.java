@@ -74,7 +74,7 @@ final class RingedFit {
     private void check(RingedGaussNewtonFit descent) {
         if (known.place().isEmpty() && descent.residual() > MOST_RESIDUAL) {
             throw new DiskNotFound(
-                    "what stands out does not look like Saturn with its rings; check the body and the image");
+                    "the bright object does not look like Saturn with its rings; check the body and the image");
         }
     }
 

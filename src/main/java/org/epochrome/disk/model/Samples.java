@@ -89,7 +89,7 @@ public record Samples(
         int width = (right - left + 1) / bin;
         int height = (bottom - top + 1) / bin;
         if (width < 8 || height < 8) {
-            throw new DiskNotFound("the fit leaves the image; check the body and the frame");
+            throw new DiskNotFound("the fitted disk left the image; check the body and the frame");
         }
         Plane part = part(frame, left, top, width * bin, height * bin, levels);
         Plane means = Binning.by(bin, softeningPx > 0 ? softened(part, softeningPx) : part);

@@ -23,8 +23,8 @@ public record DiskStart(Levels levels, double level, double areaPx, double x, do
     /** Pixels belong to the patch from this part of the top upward. */
     private static final double LEVEL = 0.2;
 
-    private static final String CUT = "the disk is cut by the edge of the image; use one that shows all of it";
-    /** The same at most, where a halo brightens the sky up to the edge of the frame, */
+    private static final String CUT = "the disk is cut off by the edge of the image; use an image that shows all of it";
+    /** That part of the top at most, where a halo brightens the sky up to the edge of the frame, */
     private static final double MOST_LEVEL = 0.55;
     /** and by how much it is raised at a time. */
     private static final double LEVEL_STEP = 0.05;
@@ -90,8 +90,8 @@ public record DiskStart(Levels levels, double level, double areaPx, double x, do
         Plane coarse = Gaussian.blur(aboveSky(sought, background, bin), SMOOTH);
         double top = top(coarse);
         if (top <= 1e-6 * Math.abs(background)) {
-            throw new DiskNotFound("the image is empty, nothing in it is brighter than its rim;"
-                    + " use an image that shows a planet on dark sky");
+            throw new DiskNotFound("the image is empty: nothing in it is brighter than its edges; use an image that"
+                    + " shows a planet on dark sky");
         }
         double level = leastLevel;
         boolean[] member = largestPatch(coarse, (float) (level * top));

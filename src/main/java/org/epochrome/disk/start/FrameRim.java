@@ -6,7 +6,7 @@ import org.epochrome.image.ValueRange;
 import org.epochrome.image.defect.Margins;
 
 /**
- * What the rim of a frame, within borders that hold no sky, tells about the sky: mostly sky, but a halo may reach it, and the
+ * What the rim of a frame, within borders that hold no sky, shows of the sky: mostly sky, but a halo may reach it, and the
  * sky may slope.
  *
  * @param background median of the rim
@@ -29,7 +29,7 @@ record FrameRim(double background, double noise, double right, double down) {
         Margins inner = Margins.of(frame);
         double[] all = values(frame, inner);
         if (all.length == 0) {
-            throw new DiskNotFound("the rim of the image holds no data; use one with sky all around the disk");
+            throw new DiskNotFound("the edges of the image contain no data; use an image with sky all around the disk");
         }
         int lines = Math.min(WIDTH, Math.min(inner.right() - inner.left(), inner.bottom() - inner.top()));
         double background = median(all);

@@ -20,7 +20,7 @@ public final class Gaussian {
         return blur(plane, sigmaPx, RowRuns.reached(plane, reach(sigmaPx)));
     }
 
-    /** The same within some runs only; everything outside them counts as zero and stays so. */
+    /** The plane convolved with a round Gaussian within some runs only; everything outside them counts as zero and stays so. */
     public static Plane blur(Plane plane, double sigmaPx, RowRuns runs) {
         if (sigmaPx < 0.05) {
             return plane.copy();

@@ -5,7 +5,7 @@ import org.epochrome.image.Plane;
 import org.epochrome.job.Rows;
 
 /**
- * A picture drawn out along a line, as dispersion does to a band: the mean of copies moved by known offsets whose mean is
+ * A picture smeared along a line, as dispersion does to a band: the mean of copies moved by known offsets whose mean is
  * zero. Offsets count along a direction in the image.
  */
 public final class Smear {
@@ -114,7 +114,7 @@ public final class Smear {
         return 2 + (int) Math.ceil(farthestPx());
     }
 
-    /** The same within some runs only; the rest becomes zero. */
+    /** The smeared plane within some runs only; the rest becomes zero. */
     public Plane of(Plane plane, RowRuns runs) {
         if (this == NONE) {
             return plane;
@@ -129,7 +129,7 @@ public final class Smear {
         return moment(plane, RowRuns.reached(plane, reach()));
     }
 
-    /** The same within some runs only. */
+    /** The mean of the copies, each times its offset, within some runs only. */
     public Plane moment(Plane plane, RowRuns runs) {
         return moment(plane, runs, offsetsPx);
     }

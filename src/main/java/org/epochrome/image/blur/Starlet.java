@@ -42,7 +42,7 @@ public record Starlet(List<Plane> details, Plane rest) {
         return new Starlet(List.copyOf(details), all.smooth);
     }
 
-    /** The same split scale by scale, from the finest, for those who need not hold all of a large plane's at once. */
+    /** Splits a plane scale by scale, from the finest, for callers that need not keep all scales of a large plane at once. */
     public static final class Scales {
         private Plane smooth;
         private int step = 1;

@@ -36,7 +36,7 @@ public final class Wings {
      */
     public static Wings of(double[] widthsPx, double[] parts) {
         if (widthsPx.length != parts.length || !(most(widthsPx, parts) <= MOST_GAIN + 1e-9)) {
-            throw new IllegalArgumentException("Light cannot be spread again by " + Arrays.toString(parts) + ".");
+            throw new IllegalArgumentException("Scattered light cannot be modelled by " + Arrays.toString(parts) + ".");
         }
         return Arrays.stream(parts).allMatch(p -> p == 0) ? NONE : new Wings(widthsPx.clone(), parts.clone());
     }

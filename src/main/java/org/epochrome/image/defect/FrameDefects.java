@@ -52,11 +52,11 @@ public record FrameDefects(Plane masked, int spots, int lines, int border, int c
     /** What was left out, a sentence; none if there is nothing. */
     public List<String> notes() {
         List<String> parts = new ArrayList<>();
-        count(parts, spots, "hot, dead or struck pixel");
+        count(parts, spots, "hot, dead or cosmic-ray pixel");
         count(parts, lines, "dead column or row", "dead columns or rows");
         count(parts, border, "border pixel");
         count(parts, clipped, "overexposed pixel");
-        return parts.isEmpty() ? List.of() : List.of("Left out as spoilt: " + String.join(", ", parts) + ".");
+        return parts.isEmpty() ? List.of() : List.of("Ignored as defective: " + String.join(", ", parts) + ".");
     }
 
     private static void count(List<String> parts, int number, String one) {

@@ -11,14 +11,14 @@ import org.epochrome.image.ValueRange;
  * one direction runs with the structure, so these are spared whatever their profile; a star or moon is spared because its neighbours
  * are lifted too. Tracks are eaten from their ends, pixels already found counting as missing.
  *
- * <p>The idea that sharpness tells such pixels from objects is that of van Dokkum 2001 (PASP 113, 1420), who uses the Laplacian.
+ * <p>The idea that sharpness distinguishes such pixels from objects is that of van Dokkum 2001 (PASP 113, 1420), who uses the Laplacian.
  */
 final class SpotFilter {
     /** Offsets to one neighbour in each of the four directions; the other lies opposite. */
     private static final int[][] DIRECTIONS = {{1, 0}, {0, 1}, {1, 1}, {1, -1}};
-    /** Standard deviations of the noise by which a pixel must lie off. */
+    /** Standard deviations of the noise by which a pixel must differ. */
     private static final double SIGMAS = 7;
-    /** The same beside one that was found. */
+    /** Standard deviations of the noise by which a neighbour of a spot must differ. */
     private static final double SIGMAS_BESIDE = 4;
     /** So many times more for dark ones: an encoding stretches the noise of a dark sky downward. */
     private static final double DARK = 1.5;

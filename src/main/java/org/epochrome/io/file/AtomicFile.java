@@ -58,11 +58,11 @@ public final class AtomicFile {
     public static void check(Path file, boolean overwrite) {
         checkKind(file);
         if (Files.exists(file) && !overwrite) {
-            throw new OutputRefused(file, "exists already; choose another name or add --overwrite.");
+            throw new OutputRefused(file, "already exists; choose another name or add --overwrite.");
         }
         Path folder = target(file).getParent();
         if (!Files.isDirectory(folder)) {
-            throw new OutputRefused(file, "cannot be written: its folder does not exist; make it first.");
+            throw new OutputRefused(file, "cannot be written: its folder does not exist; create it first.");
         }
         if (!Files.isWritable(folder)) {
             throw new OutputRefused(file, "cannot be written: its folder is not writable; choose another.");
@@ -103,7 +103,7 @@ public final class AtomicFile {
     private static String reason(IOException e) {
         String message = e.getMessage();
         if (message == null || message.isBlank()) {
-            return "the disk failed";
+            return "disk error";
         }
         // The library names the temporary file before the reason.
         return message.substring(message.lastIndexOf(": ") + 1).strip();

@@ -6,7 +6,7 @@ import java.nio.file.Path;
 
 /** The folder that a new file goes to; it is made if it is not there yet. */
 public final class OutputFolder {
-    private static final String NO_FOLDER = "cannot be written: its folder cannot be made; choose another.";
+    private static final String NO_FOLDER = "cannot be written: its folder cannot be created; choose another.";
 
     private OutputFolder() {}
 

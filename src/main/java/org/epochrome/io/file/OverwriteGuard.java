@@ -22,10 +22,10 @@ public final class OverwriteGuard {
         for (Path output : outputs) {
             AtomicFile.checkKind(output);
             if (inputs.stream().anyMatch(input -> same(output, input))) {
-                throw new OutputRefused(output, "is one of the files to be read; choose another name for the output.");
+                throw new OutputRefused(output, "is also an input; choose another name for the output.");
             }
             if (before.stream().anyMatch(other -> same(output, other))) {
-                throw new OutputRefused(output, "is named for two outputs; choose another name for one of them.");
+                throw new OutputRefused(output, "is given for two outputs; choose another name for one of them.");
             }
             before.add(output);
         }
@@ -35,7 +35,7 @@ public final class OverwriteGuard {
         try {
             return real(a).equals(real(b)) || (Files.exists(a) && Files.exists(b) && Files.isSameFile(a, b));
         } catch (IOException e) {
-            throw new OutputRefused(a, "lies in a folder that cannot be searched; choose another.", e);
+            throw new OutputRefused(a, "is in a folder that cannot be read; choose another.", e);
         }
     }
 

@@ -28,7 +28,7 @@ public final class VisibleText {
         return shown.toString();
     }
 
-    /** The same of limited length: beginning and end remain, which name the file and say what to do. */
+    /** A text with visible characters only, of limited length: beginning and end remain, which name the file and say what to do. */
     public static String message(String text) {
         String shown = of(text);
         int half = (LONGEST_MESSAGE - GAP.length()) / 2;

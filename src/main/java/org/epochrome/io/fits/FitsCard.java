@@ -13,7 +13,7 @@ public record FitsCard(String keyword, Object value, String comment) {
     public FitsCard {
         Objects.requireNonNull(comment);
         if (!keyword.matches("[A-Z0-9_-]{1,8}")) {
-            throw new IllegalArgumentException("'" + keyword + "' is no FITS keyword.");
+            throw new IllegalArgumentException("'" + keyword + "' is not a FITS keyword.");
         }
         boolean number =
                 value instanceof Integer || value instanceof Long || (value instanceof Double d && Double.isFinite(d));

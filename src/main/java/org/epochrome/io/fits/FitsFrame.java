@@ -32,7 +32,8 @@ import org.epochrome.io.head.OpenedFrame;
 
 /** A FITS file whose first image has been found (FITS Standard 4.0; Pence et al. 2010 for its predecessor). */
 public final class FitsFrame implements OpenedFrame {
-    // The library warns about every odd card on standard error; the logger must be held, or its level is forgotten.
+    // The library warns about every odd card on standard error; a reference to the logger must be kept, or its level is
+    // lost.
     private static final Logger LIBRARY_LOG = Logger.getLogger("nom.tam");
     // No deflate stream is shorter than this fraction of what it unpacks to.
     private static final long MOST_DEFLATE_GAIN = 1032;
@@ -111,7 +112,7 @@ public final class FitsFrame implements OpenedFrame {
         if (layout.width() != head.width()
                 || layout.height() != head.height()
                 || layout.planes() != head.planeCount()) {
-            throw new FrameRefused(head.file(), "holds another size than its header promises; save it again.");
+            throw new FrameRefused(head.file(), "does not have the size that its header gives; save it again.");
         }
         List<Plane> planes = layout.read(in);
         if (in.readNBytes((int) (FitsHdu.padded(layout.dataBytes()) - layout.dataBytes())).length
@@ -140,8 +141,7 @@ public final class FitsFrame implements OpenedFrame {
             }
             image.asImageHDU().write(out);
         } catch (FitsException e) {
-            throw new FrameRefused(
-                    head.file(), "is compressed in a way that cannot be undone; save it uncompressed.", e);
+            throw new FrameRefused(head.file(), "uses a compression that is not supported; save it uncompressed.", e);
         }
         return plain.toByteArray();
     }
@@ -149,7 +149,7 @@ public final class FitsFrame implements OpenedFrame {
     private static List<String> notes(FitsLayout layout) {
         List<String> notes = new ArrayList<>();
         if (layout.bytesPerSample() > 2 && !layout.depth().equals("32-bit float")) {
-            notes.add("Its " + layout.depth() + " values are carried on as 32-bit floats (24 significant bits).");
+            notes.add("Its " + layout.depth() + " values were converted to 32-bit floats (24 significant bits).");
         }
         return notes;
     }
@@ -171,7 +171,8 @@ public final class FitsFrame implements OpenedFrame {
         if (layout.depth().endsWith("float") || !EXACT_METHODS.contains(method)) {
             throw new FrameRefused(
                     file,
-                    "holds " + layout.depth() + " samples in tiles packed by " + method + "; save it uncompressed.");
+                    "holds " + layout.depth() + " samples in tiles compressed by " + method
+                            + "; save it uncompressed.");
         }
         long axes = hdu.integer(file, "ZNAXIS");
         for (int i = 1; i <= axes; i++) {
@@ -179,7 +180,7 @@ public final class FitsFrame implements OpenedFrame {
         }
     }
 
-    /** A tile without extent would be laid beside itself for ever (FITS Standard 4.0, section 10.1.1). */
+    /** A tile without extent would repeat without end (FITS Standard 4.0, section 10.1.1). */
     private static void checkTileSide(Path file, FitsHdu hdu, String keyword) {
         if (hdu.own().text(keyword).isEmpty()) {
             return;
@@ -198,7 +199,7 @@ public final class FitsFrame implements OpenedFrame {
         boolean impossible = isGzip(file) ? there * MOST_DEFLATE_GAIN < needed : there < needed;
         if (impossible) {
             throw new FrameRefused(
-                    file, "is cut short: " + there + " of " + needed + " bytes are there; copy or save it again.");
+                    file, "is cut short: " + there + " of " + needed + " bytes are present; copy or save it again.");
         }
     }
 }

@@ -32,7 +32,7 @@ final class FitsGeometry {
     }
 
     /**
-     * What a header says.
+     * Reads the geometry of a header.
      *
      * @param own keywords of the unit that holds the image
      * @param all these and those inherited from the primary header

@@ -72,7 +72,7 @@ public record FitsHdu(FitsKeywords own, FitsKeywords keywords, String cards, lon
             return own.number(keyword).orElseThrow().longValueExact();
         } catch (RuntimeException e) {
             throw new FrameRefused(
-                    file, "is damaged: its FITS header has no proper " + keyword + "; copy or save it again.", e);
+                    file, "is damaged: its FITS header has no valid " + keyword + "; copy or save it again.", e);
         }
     }
 
@@ -94,7 +94,8 @@ public record FitsHdu(FitsKeywords own, FitsKeywords keywords, String cards, lon
 
     private static long product(Path file, long a, long b) {
         if (a < 0 || b < 0 || Math.multiplyHigh(a, b) != 0 || a * b < 0 || a * b > Long.MAX_VALUE / 4) {
-            throw new FrameRefused(file, "is damaged: its FITS header promises an impossible size.");
+            throw new FrameRefused(
+                    file, "is damaged: its FITS header gives an impossible size; copy or save it again.");
         }
         return a * b;
     }
@@ -108,13 +109,13 @@ public record FitsHdu(FitsKeywords own, FitsKeywords keywords, String cards, lon
         for (int n = 0; n < MOST_HEADER_BLOCKS; n++) {
             byte[] block = in.readNBytes(BLOCK_BYTES);
             if (block.length == 0 && n == 0 && !first) {
-                throw new FrameRefused(file, "holds no image; give the FITS file of a stack.");
+                throw new FrameRefused(file, "contains no image; give the FITS file of a stack.");
             }
             if (block.length < BLOCK_BYTES) {
                 throw new EOFException();
             }
             if (n == 0 && first && !new String(block, 0, 9, StandardCharsets.US_ASCII).equals("SIMPLE  =")) {
-                throw new FrameRefused(file, "is packed but holds no FITS image; unpack it first.");
+                throw new FrameRefused(file, "is compressed but contains no FITS image; unpack it first.");
             }
             for (int i = 0; i < block.length; i++) {
                 // Only printable ASCII is allowed in a header, yet names with accents occur.

@@ -136,8 +136,8 @@ public final class FitsWriter {
             }
             all.add(card);
         }
-        all.add(new FitsCard("DATASUM", Long.toString(dataSum), "sum of the data"));
-        all.add(new FitsCard("CHECKSUM", checksum, "makes the sum of all vanish"));
+        all.add(new FitsCard("DATASUM", Long.toString(dataSum), "checksum of the data"));
+        all.add(new FitsCard("CHECKSUM", checksum, "checksum of the whole HDU"));
         List<String> lines = new ArrayList<>();
         all.forEach(card -> lines.add(line(card)));
         for (String entry : unit.history()) {

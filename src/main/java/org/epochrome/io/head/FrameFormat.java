@@ -46,17 +46,17 @@ public enum FrameFormat {
 
     private static String complaint(byte[] head) {
         if (begins(head, 0xff, 0xd8, 0xff)) {
-            return "is a JPEG picture, whose brightness is neither linear nor lossless; give the stack as FITS, TIFF or"
-                    + " 16-bit PNG.";
+            return "is a JPEG picture, whose brightness is neither linear nor lossless; save the stack as FITS, TIFF"
+                    + " or 16-bit PNG.";
         }
         if (begins(head, 0x1f, 0x9d)) {
-            return "is packed by compress; unpack it first.";
+            return "is compressed with compress; unpack it first.";
         }
         if (begins(head, "PK") || begins(head, "BZh") || begins(head, "7z")) {
-            return "is a packed archive; unpack it first.";
+            return "is an archive; unpack it first.";
         }
         if (begins(head, "RIFF") || begins(head, "LUCAM-RECORDER")) {
-            return "is a video; stack its best frames first and give the stack as FITS, TIFF or 16-bit PNG.";
+            return "is a video; stack its best frames first and save the stack as FITS, TIFF or 16-bit PNG.";
         }
         return "is not a FITS, TIFF or PNG image; save the stack in one of these formats.";
     }

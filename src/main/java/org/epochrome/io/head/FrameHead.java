@@ -6,7 +6,7 @@ import java.util.Optional;
 import org.epochrome.image.Encoding;
 
 /**
- * What a file says about its image, without the pixels.
+ * The description of an image in its file, without the pixels.
  *
  * @param file where it was read
  * @param width pixels from left to right as displayed

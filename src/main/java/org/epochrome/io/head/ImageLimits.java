@@ -17,13 +17,16 @@ public final class ImageLimits {
      */
     public static void check(Path file, long width, long height, long bytesPerPixel) {
         if (width <= 0 || height <= 0) {
-            throw new FrameRefused(file, "is damaged: its header promises " + width + "x" + height + " pixels.");
+            throw new FrameRefused(
+                    file,
+                    "is damaged: its header gives a size of " + width + "x" + height
+                            + " pixels; copy or save it again.");
         }
         if (width > LARGEST_SIDE_PX || height > LARGEST_SIDE_PX) {
             throw new FrameRefused(
                     file,
-                    "promises " + width + "x" + height + " pixels, more than " + LARGEST_SIDE_PX + " on a side;"
-                            + " crop it to the planet.");
+                    "has " + width + "x" + height + " pixels according to its header, more than " + LARGEST_SIDE_PX
+                            + " on a side; crop it to the planet.");
         }
         if (width < SMALLEST_SIDE_PX || height < SMALLEST_SIDE_PX) {
             throw new FrameRefused(
@@ -37,7 +40,7 @@ public final class ImageLimits {
                 || needed > Runtime.getRuntime().maxMemory()) {
             throw new FrameRefused(
                     file,
-                    "needs " + (needed >> 20) + " MB of memory and Java was given "
+                    "needs " + (needed >> 20) + " MB of memory, but Java has only "
                             + (Runtime.getRuntime().maxMemory() >> 20) + " MB; crop the image or raise -Xmx.");
         }
     }

@@ -1,2 +1,2 @@
-/** What the head of an image file says. */
+/** The information in the header of an image file. */
 package org.epochrome.io.head;

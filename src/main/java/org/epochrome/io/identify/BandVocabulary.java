@@ -42,10 +42,10 @@ public record BandVocabulary(Map<String, Passband> passbands) {
     }
 
     /**
-     * What a word says: a band, or the three of a one-shot-colour camera.
+     * The meaning of a word: a band, or the three of a one-shot-colour camera.
      *
      * @param band empty for the three of a one-shot-colour camera
-     * @param typicalWidth whether the word tells a wavelength but no width, so that the one of its kind was used
+     * @param typicalWidth whether the word gives a wavelength but no width, so that the one of its kind was used
      */
     public record Meaning(Optional<Band> band, boolean typicalWidth) {
         public static final Meaning COLOUR = new Meaning(Optional.empty(), false);

@@ -6,14 +6,14 @@ import org.epochrome.image.Encoding;
 import org.epochrome.image.Passband;
 
 /**
- * What the user says about all frames alike.
+ * The user's settings common to all frames.
  *
  * @param clock about bare instants, such as those in file names
  * @param passbands about filters, by name of the band
- * @param encoding of the samples of frames of which nothing else is said
+ * @param encoding of the samples of frames without an encoding of their own
  */
 public record Conventions(NameClock clock, Map<String, Passband> passbands, Encoding encoding) {
-    /** Nothing said. */
+    /** No settings. */
     public static final Conventions UNSAID = new Conventions(NameClock.UNSAID, Map.of(), Encoding.LINEAR);
 
     public Conventions {
@@ -27,7 +27,7 @@ public record Conventions(NameClock clock, Map<String, Passband> passbands, Enco
         this(clock, passbands, Encoding.LINEAR);
     }
 
-    /** The same for frames encoded otherwise. */
+    /** These conventions with another encoding. */
     public Conventions with(Encoding other) {
         return new Conventions(clock, passbands, other);
     }

@@ -17,7 +17,7 @@ import org.epochrome.image.Passband;
  * Wavelengths of emission lines are those in air (NIST Atomic Spectra Database).
  *
  * @param band its band; the name is the same however it was written
- * @param widthStated whether the name tells its width too; otherwise the width is that of its kind
+ * @param widthStated whether the name gives its width too; otherwise the width is that of its kind
  */
 record FilterName(Band band, boolean widthStated) {
     /** Width of a filter for an emission line, or around a wavelength without more, nm; common practice, no source. */
@@ -84,7 +84,7 @@ record FilterName(Band band, boolean widthStated) {
         };
     }
 
-    /** Methane has bands elsewhere too; the one at 889 nm is meant if nothing else is said. */
+    /** Methane has bands elsewhere too; the one at 889 nm is meant by default. */
     private static Optional<FilterName> methane(String text) {
         Matcher m = METHANE.matcher(text);
         if (!m.matches()) {
@@ -108,7 +108,7 @@ record FilterName(Band band, boolean widthStated) {
         }
         double edge = Double.parseDouble(m.group(1));
         double end = Band.IR.passband().toNm();
-        // The edge is what is told; the other one is the camera's.
+        // The name gives one edge; the other one is the camera's.
         return between(Band.IR.name(), edge, edge < end - 50 ? end : SILICON_END_NM, true);
     }
 

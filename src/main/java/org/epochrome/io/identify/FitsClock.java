@@ -68,7 +68,7 @@ final class FitsClock {
                     Duration.between(date.get().instant(), mjd.get().instant()).abs();
             if (apart.compareTo(Duration.ofSeconds(2)) > 0) {
                 notes.add(date.get().keyword() + " and MJD-" + which + " differ by " + apart.toSeconds()
-                        + " s; the former was used.");
+                        + " s; the first was used.");
             }
         }
         return date.or(() -> mjd);
@@ -97,7 +97,7 @@ final class FitsClock {
         if (date.indexOf('T') >= 0) {
             Optional<Instant> instant = parse(date);
             if (instant.isEmpty()) {
-                notes.add(keyword + " '" + text.get() + "' is not a date and was passed over.");
+                notes.add(keyword + " '" + text.get() + "' is not a date and was ignored.");
             }
             return instant.map(i -> new Moment(i, keyword));
         }
@@ -108,7 +108,7 @@ final class FitsClock {
                 return instant.map(i -> new Moment(i, keyword + " and " + time));
             }
         }
-        notes.add(keyword + " '" + text.get() + "' has no time of day and was passed over.");
+        notes.add(keyword + " '" + text.get() + "' has no time of day and was ignored.");
         return Optional.empty();
     }
 

@@ -54,7 +54,7 @@ public record FitsFilter(String keyword, Meaning meaning) {
                     head.file(),
                     "has FILTER '" + filter + "', which "
                             + (meanings.isEmpty() ? "is not a known band" : "names more than one band")
-                            + "; say its band by --red, --green, --blue or in a --sheet.");
+                            + "; give its band with --red, --green, --blue or in a --sheet.");
         }
         return meanings.get(0);
     }

@@ -45,7 +45,7 @@ public final class FitsTimes {
         return List.copyOf(notes);
     }
 
-    /** The recording, if the header tells any instant of it. */
+    /** The recording, if the header gives any instant of it. */
     public Optional<Timing> find() {
         Optional<Moment> start = begin.or(() -> observed);
         if (start.isPresent() && end.isPresent()) {
@@ -113,7 +113,7 @@ public final class FitsTimes {
                 bare.around(moment.instant(), "FITS " + moment.keyword(), Optional.of(TimestampMeaning.START), notes));
     }
 
-    /** What these keywords mean is settled, whatever the user says about bare instants. */
+    /** The meaning of these keywords is fixed, whatever the user's settings for bare instants. */
     private Optional<Timing> bare(Moment moment, TimestampMeaning meaning) {
         NameClock settled = new NameClock(Optional.of(meaning), bare.exposure(), bare.utcOffset());
         return settled.around(moment.instant(), "FITS " + moment.keyword(), Optional.empty(), notes);
@@ -130,7 +130,8 @@ public final class FitsTimes {
     private void noteIfShort(Length known) {
         if (known.duration().compareTo(SHORT_FOR_A_RECORDING) < 0) {
             notes.add(known.keyword() + " of " + known.duration().toMillis()
-                    + " ms is short for a recording; if it belongs to one video frame, give the times in a --sheet.");
+                    + " ms is short for a recording; if it is the exposure of one video frame, give the times in a"
+                    + " --sheet.");
         }
     }
 }

@@ -10,21 +10,21 @@ import java.util.Optional;
 import org.epochrome.time.RecordingSpan;
 
 /**
- * What the user says about bare instants, such as those in file names.
+ * The user's settings for bare instants, such as those in file names.
  *
- * @param meaning which moment of the recording the instant is; empty if not said
- * @param exposure length of the recordings where nothing else tells it; empty if not said
+ * @param meaning which moment of the recording the instant is; empty if not given
+ * @param exposure length of the recordings where no other source gives it; empty if not given
  * @param utcOffset how far the clock in file names is ahead of UTC, where the name itself does not say UTC
  */
 public record NameClock(Optional<TimestampMeaning> meaning, Optional<Duration> exposure, ZoneOffset utcOffset) {
-    /** Nothing said: names are in UTC, an instant is an instant. */
+    /** No settings: names are in UTC, an instant is an instant. */
     public static final NameClock UNSAID = new NameClock(Optional.empty(), Optional.empty(), ZoneOffset.UTC);
 
     public NameClock {
         Objects.requireNonNull(meaning);
         Objects.requireNonNull(utcOffset);
         if (exposure.filter(e -> e.isNegative() || e.isZero()).isPresent()) {
-            throw new IllegalArgumentException("An exposure must be longer than nothing, not " + exposure.get() + ".");
+            throw new IllegalArgumentException("An exposure must be longer than zero, not " + exposure.get() + ".");
         }
     }
 
@@ -33,14 +33,15 @@ public record NameClock(Optional<TimestampMeaning> meaning, Optional<Duration> e
      *
      * @param bare the instant
      * @param source where it was found
-     * @param usual what such an instant means if the user does not say, empty if nobody can know
+     * @param usual what such an instant means by default; empty if it is ambiguous
      * @param notes what is already known to be worth a note
      * @return empty if the length of the recording is known but not where in it the instant lies
      */
     public Optional<Timing> around(Instant bare, String source, Optional<TimestampMeaning> usual, List<String> notes) {
         List<String> all = new ArrayList<>(notes);
         if (exposure.isEmpty()) {
-            all.add("How long it was recorded is unknown, so it counts as one instant; --exposure tells the length.");
+            all.add("The length of its recording is unknown, so it was treated as one instant; give the length with"
+                    + " --exposure.");
             return Optional.of(new Timing(new RecordingSpan(bare, bare), source, all));
         }
         Duration length = exposure.get();

@@ -53,7 +53,7 @@ public final class NameTimes {
     /** A timestamp in a name: the instant, and a remark if it is coarser than a second. */
     public record Stamp(Instant instant, Optional<String> remark) {}
 
-    /** The name of a file without what tells its format. */
+    /** The name of a file without its extension. */
     public static String stem(Path file) {
         return SUFFIX.matcher(FrameRefused.nameOf(file)).replaceFirst("");
     }
@@ -61,7 +61,7 @@ public final class NameTimes {
     /**
      * The timestamp in a file name, if there is one.
      *
-     * @param utcOffset how far the clock of the name is ahead of UTC if the name does not say
+     * @param utcOffset how far the clock of the name is ahead of UTC if the name does not give it
      * @throws FrameRefused if the name has two that differ, or one that can be read in two ways
      */
     public static Optional<Stamp> find(Path file, ZoneOffset utcOffset) {
@@ -98,8 +98,8 @@ public final class NameTimes {
                 throw new FrameRefused(
                         file,
                         "has '" + rest.group()
-                                + "' after the minutes in its name, which may be seconds, a fraction or a"
-                                + " running number; give its times in a --sheet.");
+                                + "' after the minutes in its name, which may be seconds, a fraction or a sequence"
+                                + " number; give its times in a --sheet.");
             }
         }
     }

@@ -18,7 +18,7 @@ import org.epochrome.io.file.CsvTable;
 import org.epochrome.io.file.FrameRefused;
 
 /**
- * A table that tells band and times of frames: CSV with a header row, commas, semicolons or tabs between the cells,
+ * A table with band and times of frames: CSV with a header row, commas, semicolons or tabs between the cells,
  * UTF-8; blank lines and lines that begin with # are passed over. Columns: {@code file}; {@code band}; the times as
  * {@code start} and {@code end}, as an ISO 8601 {@code interval}, or as one of {@code start}, {@code mid}, {@code end}
  * with an {@code exposure}; {@code mirrored}, yes or no; {@code encoding}, linear, srgb or gamma=X. Times are UTC unless they carry an offset.
@@ -51,7 +51,7 @@ public record Sheet(Path file, List<SheetRow> rows) {
                         throw new FrameRefused(
                                 sheet,
                                 "lists " + FrameRefused.nameOf(row.file()) + " twice (" + before + ", " + row.source()
-                                        + "); leave one.");
+                                        + "); keep one.");
                     }
                     rows.add(row);
                 });
@@ -61,7 +61,7 @@ public record Sheet(Path file, List<SheetRow> rows) {
             }
             return new Sheet(sheet, rows);
         } catch (IOException | UncheckedIOException | IllegalArgumentException e) {
-            throw new FrameRefused(sheet, "is not a proper CSV table; look at its quotes and header row.", e);
+            throw new FrameRefused(sheet, "is not a valid CSV table; check its quotes and header row.", e);
         }
     }
 
@@ -85,7 +85,9 @@ public record Sheet(Path file, List<SheetRow> rows) {
         for (String column : columns) {
             if (!column.isEmpty() && !COLUMNS.contains(column)) {
                 throw new FrameRefused(
-                        sheet, "has an unknown column '" + column + "'; known are " + String.join(", ", COLUMNS) + ".");
+                        sheet,
+                        "has an unknown column '" + column + "'; known columns are " + String.join(", ", COLUMNS)
+                                + ".");
             }
         }
     }
@@ -116,7 +118,7 @@ public record Sheet(Path file, List<SheetRow> rows) {
         } catch (DateTimeException e) {
             throw new FrameRefused(sheet, "line " + line + " cannot be used: " + e.getMessage() + ".", e);
         } catch (InvalidPathException e) {
-            throw new FrameRefused(sheet, "line " + line + " cannot be used: '" + name + "' is no file name.", e);
+            throw new FrameRefused(sheet, "line " + line + " cannot be used: '" + name + "' is not a file name.", e);
         }
     }
 

@@ -29,7 +29,7 @@ public record SheetRow(
         this(file, band, span, mirrored, Optional.empty(), source);
     }
 
-    /** The same with samples encoded otherwise; empty to leave that open. */
+    /** This row with another encoding of the samples; empty to leave that open. */
     public SheetRow with(Optional<Encoding> other) {
         return new SheetRow(file, band, span, mirrored, other, source);
     }

@@ -15,11 +15,11 @@ import org.epochrome.time.RecordingSpan;
 public final class SheetTimes {
     private SheetTimes() {}
 
-    /** The cells of one row that tell times; blank where empty. */
+    /** The cells of one row that contain times; blank where empty. */
     record Cells(String start, String mid, String end, String exposure, String interval) {}
 
     /**
-     * The recording that a row tells.
+     * The recording that a row gives.
      *
      * @return empty if all cells are blank
      * @throws DateTimeException if they cannot be read or contradict each other; the message says why
@@ -43,7 +43,7 @@ public final class SheetTimes {
             return Optional.empty();
         }
         if (given > 2) {
-            throw new DateTimeException("two of start, mid, end and exposure are enough");
+            throw new DateTimeException("give only two of start, mid, end and exposure");
         }
         if (start.isPresent() && end.isPresent()) {
             return Optional.of(between(start.get(), end.get()));
@@ -55,7 +55,7 @@ public final class SheetTimes {
                 () -> new DateTimeException("start and end, or one of start, mid, end with an exposure are needed"));
         Instant from = start.or(() -> mid.map(m -> m.minus(length.dividedBy(2))))
                 .or(() -> end.map(e -> e.minus(length)))
-                .orElseThrow(() -> new DateTimeException("an exposure alone does not tell when"));
+                .orElseThrow(() -> new DateTimeException("an exposure alone gives no time"));
         return Optional.of(between(from, from.plus(length)));
     }
 
@@ -72,7 +72,7 @@ public final class SheetTimes {
         boolean firstIsLength = halves[0].strip().toUpperCase(Locale.ROOT).startsWith("P");
         boolean secondIsLength = halves[1].strip().toUpperCase(Locale.ROOT).startsWith("P");
         if (firstIsLength && secondIsLength) {
-            throw new DateTimeException("'" + text + "' has no instant in it");
+            throw new DateTimeException("'" + text + "' contains no instant");
         }
         if (firstIsLength) {
             Instant end = required(halves[1]);

@@ -78,7 +78,7 @@ public final class PngFrame implements OpenedFrame {
                 FitsKeywords.NONE,
                 HeaderGeometry.UNKNOWN,
                 chunks.encoding(),
-                alpha ? List.of("Its transparency is dropped.") : List.of());
+                alpha ? List.of("Its transparency was ignored.") : List.of());
         return new PngFrame(head);
     }
 

@@ -7,7 +7,7 @@ import java.awt.color.ProfileDataException;
 import java.util.Optional;
 import org.epochrome.image.Encoding;
 
-/** What a picture file says of its encoding. Many programs write that without asking whether it is true. */
+/** The encoding that a picture file declares. Many programs write that without asking whether it is true. */
 final class TaggedEncoding {
     /** A gamma chunk holds 100000 times the exponent of encoding (PNG, second edition, section 11.3.3.2). */
     private static final double GAMMA_UNIT = 100_000;
@@ -60,7 +60,7 @@ final class TaggedEncoding {
                 : Optional.empty();
     }
 
-    /** A tabulated curve is told by its middle. */
+    /** A tabulated curve is recognised by its middle. */
     private static Optional<Encoding> curve(short[] table) {
         double middle = (table[table.length / 2] & 0xffff) / 65535.0;
         return Math.abs(middle - SRGB_MIDDLE) < SAME_CURVE

@@ -49,10 +49,10 @@ public final class TiffFrame implements OpenedFrame {
             TiffLayout layout = TiffLayout.of(file, pages.getDirectory(0), in.length());
             List<String> notes = new ArrayList<>();
             if (pages.directoryCount() > 1) {
-                notes.add("Of its " + pages.directoryCount() + " pages the first is used.");
+                notes.add("It has " + pages.directoryCount() + " pages; the first was used.");
             }
             if (layout.samplesPerPixel() != layout.planes()) {
-                notes.add("Its transparency is dropped.");
+                notes.add("Its transparency was ignored.");
             }
             boolean turned = layout.orientation().swapsSides();
             FrameHead head = new FrameHead(

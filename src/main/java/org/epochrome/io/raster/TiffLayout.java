@@ -35,7 +35,7 @@ record TiffLayout(
         fields.checkComplete();
         long width = fields.required(TIFF.TAG_IMAGE_WIDTH, "width");
         long height = fields.required(TIFF.TAG_IMAGE_HEIGHT, "height");
-        long photometric = fields.required(TIFF.TAG_PHOTOMETRIC_INTERPRETATION, "meaning of its samples");
+        long photometric = fields.required(TIFF.TAG_PHOTOMETRIC_INTERPRETATION, "photometric interpretation");
         if (photometric > 2) {
             throw new FrameRefused(file, refusal(photometric) + "; save it as 16-bit grey or RGB.");
         }
@@ -56,7 +56,7 @@ record TiffLayout(
                             + " samples, which are not supported; save it as 16-bit integer or 32-bit float.");
         }
         if (floats && photometric == 0) {
-            throw new FrameRefused(file, "holds floats counted from white; save it with black as zero.");
+            throw new FrameRefused(file, "stores floats with white as zero; save it with black as zero.");
         }
         long orientation = fields.one(TIFF.TAG_ORIENTATION, 1);
         if (orientation < 1 || orientation > 8) {
@@ -185,7 +185,7 @@ record TiffLayout(
             long[] all = all(tag);
             if (all.length != 1) {
                 throw new FrameRefused(
-                        file, "is damaged: its TIFF header does not tell the " + what + "; save it again.");
+                        file, "is damaged: its TIFF header does not give the " + what + "; save it again.");
             }
             return all[0];
         }

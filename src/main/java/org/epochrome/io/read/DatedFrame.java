@@ -20,7 +20,7 @@ import org.epochrome.io.identify.Timing;
  * number of them and load one at a time.
  *
  * @param request what the user asked for
- * @param head what the file says about its image
+ * @param head the description of the image in its file
  * @param band its band and how it is known
  * @param timing when it was recorded and how that is known
  * @param object the body that its header names, if any
@@ -40,13 +40,13 @@ public record DatedFrame(
         this(request, head, band, timing, object, Encoding.LINEAR);
     }
 
-    /** The same, encoded as is said of it, or else like this. */
+    /** This frame with the encoding given for it alone or, if there is none, with a default one. */
     public DatedFrame encoded(Encoding usual) {
         return new DatedFrame(
                 request, head, band, timing, object, saidEncoding().orElse(usual));
     }
 
-    /** The encoding that is said of this frame alone. */
+    /** The encoding given for this frame alone, by sheet or option. */
     public Optional<Encoding> saidEncoding() {
         return request.row().flatMap(SheetRow::encoding);
     }
@@ -67,8 +67,8 @@ public record DatedFrame(
         // Many programs tag deep files that are linear; eight bits are rarely linear.
         return head.tagged()
                 .filter(t -> head.depth().equals(EIGHT_BITS) && saidEncoding().isEmpty())
-                .map(t -> "It says that it is encoded (" + t.word() + ") but was taken as linear; use --encoding "
-                        + t.word() + " to undo that, or --encoding-frame FILE=linear if it is not true.");
+                .map(t -> "It is marked as encoded (" + t.word() + ") but was read as linear; use --encoding "
+                        + t.word() + " to undo the encoding, or --encoding-frame FILE=linear if the mark is wrong.");
     }
 
     /**
@@ -96,7 +96,7 @@ public record DatedFrame(
                 notes);
     }
 
-    /** Whether it is said to be mirrored; empty if nothing is said. */
+    /** Whether it is marked as mirrored, by sheet or option; empty if neither says anything. */
     public Optional<Boolean> saidMirrored() {
         return request.row().flatMap(SheetRow::mirrored);
     }
@@ -104,15 +104,15 @@ public record DatedFrame(
     /** The one plane meant by a band in a file of three: often they are equal, a grey image saved as colour. */
     private Plane single(Band wanted, List<Plane> planes, List<String> notes) {
         if (equal(planes.get(0), planes.get(1)) && equal(planes.get(0), planes.get(2))) {
-            notes.add("Its three planes are equal and were taken as one.");
+            notes.add("Its three planes are equal and were read as one.");
             return planes.get(0);
         }
         int index = List.of("R", "G", "B").indexOf(wanted.name());
         if (!band.ordered() || index < 0) {
             throw new FrameRefused(
                     head.file(),
-                    "is called " + wanted.name() + " by its " + band.source()
-                            + " but holds colour; give it by --colour, or say its band in a --sheet.");
+                    "is in band " + wanted.name() + " according to its " + band.source()
+                            + " but is a colour image; give it with --colour, or give its band in a --sheet.");
         }
         notes.add("Of its three different planes the "
                 + List.of("red", "green", "blue").get(index) + " one was used.");

@@ -16,7 +16,7 @@ import org.epochrome.io.identify.Timing;
  * @param band the band of the one plane; empty for one-shot colour
  * @param timing when it was recorded
  * @param object the body that its header names, if any
- * @param fullScale largest value that its samples can hold; NaN for floats
+ * @param fullScale largest value that its samples can have; NaN for floats
  * @param depth kind of its samples for people: "16-bit integer"
  * @param notes what a user should know about it, a sentence each
  */

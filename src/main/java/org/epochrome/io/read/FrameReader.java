@@ -26,7 +26,7 @@ public final class FrameReader {
     private FrameReader() {}
 
     /**
-     * Reads what a file says about its image. The pixels are not decoded, but their place in the file is checked.
+     * Reads the description of an image from its file. The pixels are not decoded, but their place in the file is checked.
      *
      * @throws FrameRefused if the file is missing, damaged or not a frame
      */
@@ -78,7 +78,7 @@ public final class FrameReader {
             }
         }
         if (missing == all) {
-            throw new FrameRefused(file, "has no pixel with a number in it; save the stack again.");
+            throw new FrameRefused(file, "has no pixel with a valid value; save the stack again.");
         }
         if (missing > 0) {
             notes.add(missing + (missing == 1 ? " pixel has" : " pixels have") + " no value.");
@@ -100,7 +100,7 @@ public final class FrameReader {
         } catch (NoSuchFileException e) {
             throw new FrameRefused(file, "does not exist; check its name and folder.", e);
         } catch (AccessDeniedException e) {
-            throw new FrameRefused(file, "may not be read by this user; change its permissions.", e);
+            throw new FrameRefused(file, "cannot be read by this user; change its permissions.", e);
         } catch (EOFException e) {
             throw new FrameRefused(file, "is cut short; copy or save it again.", e);
         } catch (IOException | RuntimeException e) {

@@ -6,11 +6,11 @@ import java.util.Optional;
 import org.epochrome.io.identify.SheetRow;
 
 /**
- * A frame that the user asks for, with what he says about it.
+ * A frame that the user asks for, with the user's settings for it.
  *
  * @param file the image
  * @param band word for its band given as an option ("R", "colour", a name of his own), empty to find it out
- * @param row what a sheet says, which counts before the option
+ * @param row what a sheet says, which takes precedence over the option
  */
 public record FrameRequest(Path file, Optional<String> band, Optional<SheetRow> row) {
     public FrameRequest {
@@ -19,7 +19,7 @@ public record FrameRequest(Path file, Optional<String> band, Optional<SheetRow> 
         Objects.requireNonNull(row);
     }
 
-    /** A file about which nothing more is said. */
+    /** A file without any settings. */
     public static FrameRequest of(Path file) {
         return new FrameRequest(file, Optional.empty(), Optional.empty());
     }

@@ -42,7 +42,7 @@ public final class FrameSource {
     /**
      * A source of frames.
      *
-     * @param clock what the user says about bare instants
+     * @param clock the user's settings for bare instants
      * @param passbands the user's passbands by name of the band; a name that is not known makes a band of his own
      * @param taiMinusUtcSeconds the leap-second table: TAI - UTC in seconds at an instant of UTC
      */
@@ -55,7 +55,7 @@ public final class FrameSource {
     /**
      * Reads the head of a file and finds out the rest, without decoding pixels.
      *
-     * @throws FrameRefused if the file is no frame, or its band or times cannot be told for sure
+     * @throws FrameRefused if the file is no frame, or its band or times are ambiguous
      */
     public DatedFrame find(FrameRequest request) {
         FrameHead head = FrameReader.head(request.file());
@@ -65,14 +65,15 @@ public final class FrameSource {
     /**
      * Finds out when a frame was recorded.
      *
-     * @throws FrameRefused if that cannot be told for sure
+     * @throws FrameRefused if it is missing or ambiguous
      */
     public Timing timing(FrameRequest request, FrameHead head) {
         Timing found = findTiming(request, head);
         if (found.span().duration().compareTo(LONGEST_RECORDING) > 0) {
             throw new FrameRefused(
                     head.file(),
-                    "was recorded for " + found.span().duration().toHours() + " hours by its " + found.source()
+                    "was recorded for " + found.span().duration().toHours() + " hours according to its "
+                            + found.source()
                             + "; correct it or give its times in a --sheet.");
         }
         return found;
@@ -92,21 +93,21 @@ public final class FrameSource {
         NameTimes.Stamp stamp = NameTimes.find(head.file(), clock.utcOffset())
                 .orElseThrow(() -> new FrameRefused(
                         head.file(),
-                        "has no time, neither in a FITS header nor in its name; name it like"
-                                + " 2031-05-02-211405 (UTC) or give its times in a --sheet."));
+                        "has no time in a FITS header or in its name; rename it like 2031-05-02-211405 (UTC) or give"
+                                + " its times in a --sheet."));
         List<String> notes = new ArrayList<>(header.notes());
         stamp.remark().ifPresent(notes::add);
         return clock.around(stamp.instant(), "file name", Optional.empty(), notes)
                 .orElseThrow(() -> new FrameRefused(
                         head.file(),
-                        "has a time in its name that may be start, middle or end of the exposure; say which by"
-                                + " --clock."));
+                        "has a time in its name that may be the start, middle or end of the exposure; use --clock to"
+                                + " say which."));
     }
 
     /**
      * Finds out the band of a frame.
      *
-     * @throws FrameRefused if that cannot be told for sure
+     * @throws FrameRefused if it is missing or ambiguous
      */
     public BandChoice band(FrameRequest request, FrameHead head) {
         Optional<String> sheetWord = request.row().flatMap(SheetRow::band);
@@ -132,7 +133,7 @@ public final class FrameSource {
             throw new FrameRefused(
                     head.file(),
                     "has two bands in its name, " + inName.get(0).name() + " and "
-                            + inName.get(1).name() + "; say which by --red, --green, --blue or a --sheet.");
+                            + inName.get(1).name() + "; choose one with --red, --green, --blue or a --sheet.");
         }
         if (inName.size() == 1) {
             return choice(head, inName.get(0), "file name", notes);
@@ -141,14 +142,14 @@ public final class FrameSource {
             return choice(head, Meaning.COLOUR, "three planes", notes);
         }
         throw new FrameRefused(
-                head.file(), "has no band; give it by --red, --green, --blue, --luminance or in a --sheet.");
+                head.file(), "has no band; give it with --red, --green, --blue, --luminance or in a --sheet.");
     }
 
     private BandChoice ordered(FrameHead head, String word, String source) {
         Meaning meaning = words.of(word)
                 .orElseThrow(() -> new FrameRefused(
                         head.file(),
-                        "shall be in band '" + word + "', whose wavelengths are not known; add --passband " + word
+                        "was assigned to band '" + word + "', whose wavelengths are unknown; add --passband " + word
                                 + "=FROM-TO in nm."));
         checkPlanes(head, meaning);
         return new BandChoice(planes(meaning), source, true, widthNote(meaning));
@@ -185,8 +186,8 @@ public final class FrameSource {
         if (meaning.band().isEmpty() && head.planeCount() != 3) {
             throw new FrameRefused(
                     head.file(),
-                    "is called colour but holds one grey plane; stack it as colour, or say its band by --red, --green,"
-                            + " --blue or in a --sheet.");
+                    "was given as colour but has only one plane; stack it in colour, or give its band with --red,"
+                            + " --green, --blue or in a --sheet.");
         }
     }
 

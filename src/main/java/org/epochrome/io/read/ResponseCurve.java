@@ -34,10 +34,9 @@ public final class ResponseCurve {
             }
             return Spectrum.seenBy(points);
         } catch (IllegalArgumentException e) {
-            throw new FrameRefused(file, "is no response curve: " + e.getMessage() + ".", e);
+            throw new FrameRefused(file, "is not a response curve: " + e.getMessage() + ".", e);
         } catch (IOException | UncheckedIOException e) {
-            throw new FrameRefused(
-                    file, "is not a proper CSV table; it needs rows of wavelength (nm) and response.", e);
+            throw new FrameRefused(file, "is not a valid CSV table; it needs rows of wavelength (nm) and response.", e);
         }
     }
 

@@ -1,2 +1,2 @@
-/** Frames as a session takes them in. */
+/** Reads frames with their bands and times for a session. */
 package org.epochrome.io.read;

@@ -44,13 +44,13 @@ public final class AnimationWriter {
     public record Still(List<Plane> planes, int hundredths) {}
 
     /**
-     * Refuses a name that tells no format for animations.
+     * Refuses a name whose extension is not a format for animations.
      *
      * @throws OutputRefused if it ends neither in .gif nor in .png
      */
     public static void checkName(Path file) {
         if (!isGif(file) && !FrameRefused.nameOf(file).toLowerCase(Locale.ROOT).endsWith(".png")) {
-            throw new OutputRefused(file, "is no name for an animation; end it in .gif or .png.");
+            throw new OutputRefused(file, "is not an animation name; end it in .gif or .png.");
         }
     }
 
@@ -58,7 +58,7 @@ public final class AnimationWriter {
      * Writes an animation.
      *
      * @param stills at least one, all of the same size
-     * @throws OutputRefused if the suffix tells no format for animations, the file exists and may not be replaced, or it
+     * @throws OutputRefused if the extension is not a format for animations, the file exists and may not be replaced, or it
      *     cannot be written
      */
     public static void write(Path file, List<Still> stills, PictureWriter.Caption caption, boolean overwrite) {

@@ -32,11 +32,11 @@ public final class FrameWriter {
     private FrameWriter() {}
 
     /**
-     * Writes a frame in the format that its suffix tells.
+     * Writes a frame in the format of its extension.
      *
      * @param counts 0 to 65535; rounded, clipped
      * @param cards keywords for a FITS header, in this order; other formats have no place for them
-     * @throws OutputRefused if the suffix tells no format for frames, the file exists and may not be replaced, or it
+     * @throws OutputRefused if the extension is not a format for frames, the file exists and may not be replaced, or it
      *     cannot be written
      */
     public static void write(Path file, Plane counts, List<FitsCard> cards, boolean overwrite) {

@@ -6,7 +6,7 @@ import java.util.Locale;
 import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.file.OutputRefused;
 
-/** The file formats that results are written in, told by the suffix of the name. */
+/** The file formats that results are written in, by the extension of the name. */
 public enum OutputFormat {
     /** Linear 32-bit floats. */
     FITS(".fits", ".fit", ".fts"),
@@ -35,6 +35,6 @@ public enum OutputFormat {
                 return format;
             }
         }
-        throw new OutputRefused(file, "has no suffix that tells a format; end it in .fits, .tif, .png or .jpg.");
+        throw new OutputRefused(file, "has no known file extension; end its name in .fits, .tif, .png or .jpg.");
     }
 }

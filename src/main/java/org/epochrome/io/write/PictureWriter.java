@@ -39,7 +39,7 @@ public final class PictureWriter {
     private PictureWriter() {}
 
     /**
-     * What a picture says about itself.
+     * The description that a picture carries.
      *
      * @param description one line of text
      * @param shown the instant that the picture shows, UTC; never the time of writing
@@ -59,18 +59,18 @@ public final class PictureWriter {
     }
 
     /**
-     * Writes a picture in the format that its suffix tells.
+     * Writes a picture in the format of its extension.
      *
      * @param planes one plane of grey or three of red, green, blue, of the same size, values 0 to 1; what lies beyond is
      *     clipped, NaN becomes black
-     * @throws OutputRefused if the suffix tells no picture format, the file exists and may not be replaced, or it cannot be
+     * @throws OutputRefused if the extension is not a picture format, the file exists and may not be replaced, or it cannot be
      *     written
      */
     public static void write(Path file, List<Plane> planes, Caption caption, boolean overwrite) {
         write(file, planes, Form.PLAIN, caption, overwrite);
     }
 
-    /** Writes a picture in the format that its suffix tells, in a form of its own. */
+    /** Writes a picture in the format of its extension, in a form of its own. */
     public static void write(Path file, List<Plane> planes, Form form, Caption caption, boolean overwrite) {
         if (planes.size() != 1 && planes.size() != 3) {
             throw new IllegalArgumentException("A picture has one or three planes, not " + planes.size() + ".");
@@ -94,11 +94,11 @@ public final class PictureWriter {
             case JPEG -> write(file, overwrite, "jpeg", image(planes, Optional.empty(), 8), new JpegCaption(caption));
             case FITS ->
                 throw new OutputRefused(
-                        file, "holds linear data, not a finished picture; end its name in .tif, .png or .jpg.");
+                        file, "is for linear data, not a finished picture; end its name in .tif, .png or .jpg.");
         }
     }
 
-    /** How a format is set up and told what the picture says about itself. */
+    /** How a format is set up and given the description of the picture. */
     interface Labels {
         void configure(ImageWriteParam param);
 

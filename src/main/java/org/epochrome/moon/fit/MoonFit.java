@@ -50,7 +50,7 @@ public final class MoonFit {
     private final double[] roots;
     /** Per pixel the terms of the smooth departure. */
     private final double[] terms;
-    /** Normal equations of the ground alone: a companion covers few of the pixels, and only those are reckoned anew for each place. */
+    /** Normal equations of the ground alone: a companion covers few of the pixels, and only those are recomputed for each position. */
     private final double[][] groundNormal = new double[LEVEL][LEVEL];
 
     private final double[] groundRight = new double[LEVEL];
@@ -213,7 +213,7 @@ public final class MoonFit {
         return cover(spot, x, y, place);
     }
 
-    /** The same of another picture of it. */
+    /** How much of a pixel the companion covers if it stands at a place, with another picture of it. */
     public double cover(RoundSpot picture, double x, double y, SkyPoint place) {
         double cover = picture.at(x - frame.x(place), y - frame.y(place));
         return companion.behind() ? cover * beyondLimb(frame, x, y) : cover;

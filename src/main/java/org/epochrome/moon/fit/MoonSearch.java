@@ -17,7 +17,7 @@ import org.epochrome.moon.SpotFit;
 import org.epochrome.turn.Rotation;
 
 /**
- * Looks for compact features that do not turn with the globe: moons and shadows that no table told. Of what is spotted in the
+ * Looks for compact features that do not turn with the globe: moons and shadows that no ephemeris predicts. Of what is spotted in the
  * frames the ones on a straight course, if turning with the globe does not explain them better.
  */
 public final class MoonSearch {

@@ -6,7 +6,7 @@ import java.util.stream.IntStream;
 import org.epochrome.moon.MoonOrShadow;
 import org.epochrome.moon.SpotFit;
 
-/** How large a companion is that no theory told. */
+/** The size of a companion that no ephemeris predicts. */
 public final class MoonSize {
     /** Radii that are tried to size one: the smallest, each against the one before, and how many; up to Triton's and some more. */
     private static final double SMALLEST = 0.004;

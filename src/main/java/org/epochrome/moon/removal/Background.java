@@ -14,13 +14,13 @@ import org.epochrome.moon.fit.MoonField;
  *
  * <pre>y = S_yx (S_xx + D)^-1 x,      D = diag(doubt^2) + r 4 pi blur^2 / weight,</pre>
  *
- * S being their covariances. What is doubtful counts little, and where bands have nothing in common nothing is guessed: the
+ * S being their covariances. What is uncertain counts little, and where bands have nothing in common nothing is guessed: the
  * last term takes the coefficients for 0, give or take 1, before anything is seen; r is the variance that the guess leaves.
  */
 final class Background {
     /** Powers of the place in the smooth surface's terms. */
     private static final int[][] TERMS = {{0, 0}, {0, 1}, {1, 0}, {0, 2}, {1, 1}, {2, 0}};
-    /** Cover, and doubt, above which a pixel does not tell how the bands go together. */
+    /** Cover, and standard error, above which a pixel does not show how the bands are correlated. */
     private static final double MOST_COVER = 0.02;
 
     private static final double MOST_DOUBT = 0.01;
@@ -183,7 +183,7 @@ final class Background {
         return solved(matrix, right);
     }
 
-    /** Variance that a guess leaves where nothing is doubtful. */
+    /** Variance that a guess leaves where nothing is uncertain. */
     private double left(double[] coefficients) {
         int others = sights.size();
         double left = covariance[others][others];

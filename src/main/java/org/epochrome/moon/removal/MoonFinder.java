@@ -77,7 +77,7 @@ public final class MoonFinder {
     /**
      * The companions that the frames show.
      *
-     * @param unsmeared how much of what dispersion draws out they are laid without at the epoch
+     * @param unsmeared how much of the dispersion blur is removed from them at the epoch
      */
     public Moons find(Body body, Instant epoch, DispersionDeconvolution.Extent unsmeared) {
         List<String> warnings = new ArrayList<>();
@@ -149,7 +149,7 @@ public final class MoonFinder {
             MoonField field = null;
             for (int k = 0; k < companions.size(); k++) {
                 MoonOrShadow companion = companions.get(k);
-                // One that a theory told is known even if the picture's edge cuts it.
+                // A predicted companion is known even if the edge of the picture cuts it.
                 if (companion.name().isPresent() ? frame.shows(companion) : frame.holds(companion, reach)) {
                     field = field == null ? MoonField.of(frame, planes.get(i)) : field;
                     SpotFit fit = new MoonFit(field, companion, reach).free(reach);
@@ -225,8 +225,8 @@ public final class MoonFinder {
         SkyPoint place = companion.at(frame.mid());
         return String.format(
                 Locale.ROOT,
-                "%s%s should stand near x %.0f, y %.0f of the first frame but is not there; check times, planet and"
-                        + " --mirrored.",
+                "%s%s was expected near x %.0f, y %.0f in the first frame but was not found; check the times, the"
+                        + " planet and --mirrored.",
                 companion.shadow() ? "The shadow of " : "",
                 companion.name().orElseThrow(),
                 frame.x(place),

@@ -32,7 +32,7 @@ final class MoonRemoval {
     private static final int ROUNDS = 3;
     /**
      * Reach of the window in which frames are compared, in reaches of the spot: how bands go together differs from place to
-     * place, so a wider one tells less.
+     * place, so a wider one determines it less well.
      */
     private static final double WINDOW_REACHES = 1.4;
     /** How far from its course a companion may be found to be. */
@@ -60,7 +60,7 @@ final class MoonRemoval {
      */
     private record Question(int frame, Window window, List<Integer> witnesses) {}
 
-    /** Where a companion was found in a frame once others had told of the clouds there, and the light around it. */
+    /** Where a companion was found in a frame once other frames had shown the clouds there, and the light around it. */
     private record Again(SpotFit place, MoonField around) {}
 
     MoonRemoval(
@@ -179,7 +179,7 @@ final class MoonRemoval {
         }
     }
 
-    /** The course, and of a moon that no theory told the size, by what was found in the frames; null where it is not held. */
+    /** The course, and the size of a moon that no ephemeris predicts, from what was found in the frames; null where it is rejected. */
     private static MoonTrack anew(MoonTrack track, List<Again> again) {
         MoonTrack on = track.through(
                 again.stream().map(a -> a == null ? null : a.place).toList());
@@ -205,7 +205,7 @@ final class MoonRemoval {
         return field;
     }
 
-    /** The same light on the ground that others saw. */
+    /** The light around the companions, on the ground as other frames saw it. */
     private MoonField informed(int index, MoonField zones) {
         MoonField field = new MoonField(
                 zones.frame(), zones.light(), zones.even().copy(), zones.rough().copy());

@@ -22,7 +22,7 @@ import org.epochrome.moon.MoonTrack;
 import org.epochrome.moon.SkyPoint;
 import org.epochrome.moon.SpotFit;
 
-/** The moons and shadows in a session's frames: taken out before the globe is turned, and laid where they stand at the epoch. */
+/** The moons and shadows in a session's frames: removed before the globe is turned, and drawn at their positions at the epoch. */
 public final class Moons {
     /** None at all. */
     public static final Moons NONE = new Moons(List.of(), List.of());
@@ -36,10 +36,10 @@ public final class Moons {
      * @param track where it stands
      * @param held its fit on the course
      * @param patches its light
-     * @param sources of which exposure the patch is that is laid on each, none if negative
+     * @param sources the exposure whose patch is drawn on each, none if negative
      */
     record Taken(MoonTrack track, List<SpotFit> held, List<Patch> patches, List<Integer> sources) {
-        /** One that is laid on the exposures that hold it. */
+        /** A companion that is drawn on the exposures that show it. */
         static Taken of(MoonTrack track, List<SpotFit> held, List<Patch> patches) {
             return new Taken(
                     track,
@@ -102,7 +102,7 @@ public final class Moons {
     }
 
     /**
-     * The same with disks that lie elsewhere: where a moon stands against them is reckoned anew.
+     * These moons with other disks: their positions relative to the disks are recomputed.
      *
      * @param disks of the exposures
      */
@@ -111,7 +111,7 @@ public final class Moons {
     }
 
     /**
-     * The same, laid on all exposures of a picture's bands or, if a band shows one nowhere as a whole, on none: else it would be
+     * These moons, each drawn on all exposures of a picture's bands or, if a band never shows all of it, on none: otherwise it would be
      * there in some colours only.
      *
      * @param bands the exposures of each
@@ -120,16 +120,16 @@ public final class Moons {
         return new Moons(taken.stream().map(t -> t.inAll(bands)).toList(), warnings);
     }
 
-    /** Notes on what was taken out of an exposure and not laid on the picture. */
+    /** Notes on what was removed from an exposure and not drawn into the picture. */
     public List<String> notes(int exposure, Instant epoch) {
         return taken.stream()
                 .filter(t -> t.patches().get(exposure) != null)
                 .filter(t -> !t.isLaid() || !t.track().companion().inSight().test(epoch))
-                .map(t -> title(t.track().companion()) + " was taken out.")
+                .map(t -> title(t.track().companion()) + " was removed.")
                 .toList();
     }
 
-    /** Sentences about those that stand on the picture at the epoch but are not laid on it. */
+    /** Sentences about those that are within the picture at the epoch but are not drawn into it. */
     public List<String> leftOut(View output, Instant epoch, int width, int height) {
         List<String> sentences = new ArrayList<>();
         for (Taken t : taken) {
@@ -140,8 +140,8 @@ public final class Moons {
             if (!t.isLaid() && companion.inSight().test(epoch) && x > 0 && y > 0 && x < width - 1 && y < height - 1) {
                 sentences.add(String.format(
                         Locale.ROOT,
-                        "%s stands near x %.0f, y %.0f at the epoch, but not every band has a frame that shows it as a"
-                                + " whole; it was left out of the picture.",
+                        "%s is near x %.0f, y %.0f at the epoch, but not every band has a frame that shows all of"
+                                + " it; it was left out of the picture.",
                         title(companion),
                         x,
                         y));

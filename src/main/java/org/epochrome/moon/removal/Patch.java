@@ -16,17 +16,17 @@ import org.epochrome.moon.fit.MoonFit;
 /**
  * What a companion does to a frame in a window of it: what it adds to the light or takes from it, the ground it veils, and its own
  * light. The ground below it is the fitted smooth one where the companion covers it, and the frame's own light less the
- * companion's where it hardly does: whichever is better known. What is laid on the picture of another instant veils what lies
+ * companion's where it hardly does: whichever is better known. What is drawn into the picture of another instant covers what lies
  * there then, and is as it would be without motion during the recording: round.
  */
 final class Patch {
     /** How well light at a companion's rim is known by its even, blurred disk, as a part of its contrast. */
     private static final double MODEL_ERROR = 0.05;
-    /** The same for what other frames are told, where an error is drawn out into another band. */
+    /** How well that light is known for use in other frames, as a part of its contrast: there an error is smeared into another band. */
     private static final double TOLD_ERROR = 0.3;
-    /** A pixel that is covered so far tells nothing of the ground. */
+    /** A pixel that is covered to this extent does not show the ground. */
     private static final double HIDDEN = 0.7;
-    /** Less of a pixel than this tells nothing of the ground. */
+    /** Less of a pixel than this does not show the ground. */
     private static final double LEAST_FREE = 0.05;
 
     private static final double NOTHING = 1e-4;
@@ -57,8 +57,8 @@ final class Patch {
     /**
      * The patch of a companion where a fit on its course sees it.
      *
-     * @param epoch when it is laid
-     * @param unsmeared how much of what dispersion draws out it is laid without
+     * @param epoch instant for which it is drawn
+     * @param unsmeared how much of the dispersion blur is removed from it
      */
     static Patch of(
             MoonField field,

@@ -65,7 +65,7 @@ final class CentroidAlignment {
                 one.detail(),
                 one.physics(),
                 one.passband(),
-                one.place().doubted(doubt),
+                one.place().withAddedSigma(doubt),
                 EnumSet.allOf(Witness.class));
     }
 
@@ -77,6 +77,6 @@ final class CentroidAlignment {
                         + " turned and then aligned by the centroids of their light (%s); check the disks.",
                 discarded.after().px(),
                 discarded.before().px(),
-                quality.after().known() ? quality.after().text() : "how well cannot be measured");
+                quality.after().known() ? quality.after().text() : "the misalignment cannot be measured");
     }
 }

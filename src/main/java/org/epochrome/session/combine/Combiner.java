@@ -98,7 +98,7 @@ public final class Combiner {
         struck.notes().forEach((i, note) -> blemishes.accumulateAndGet(i, List.of(note), Combiner::joined));
         DispersionDeconvolution.Extent extent = recipe.corrections().unsmear();
         if (limbs.stream().anyMatch(f -> DispersionDeconvolution.changes(f.shading(), extent))) {
-            progress.doing("undoing the smear within bands");
+            progress.doing("removing the dispersion blur");
             List<Plane> drawn = planes;
             planes = stored(
                     progress,
@@ -239,7 +239,7 @@ public final class Combiner {
                 .filter(band -> Sharpness.differs(
                         MergedBands.colourBlurPx(recipe.assignment(), merging, band), merging.bandBlurPx(band)))
                 .ifPresent(band -> warnings.add("The frames in " + band
-                        + " are blurred more than the colours; detail finer than their blur comes from the colours."));
+                        + " are more blurred than the colours; detail finer than their blur comes from the colours."));
     }
 
     private List<String> notes(int index) {
@@ -247,7 +247,7 @@ public final class Combiner {
         List<String> notes = new ArrayList<>(exposure.frame().notes());
         notes.addAll(blemishes.get(index));
         if (recipe.frames().held(exposure).isPresent()) {
-            notes.add("Its disk is held by hand.");
+            notes.add("Its disk was set by hand.");
         }
         return List.copyOf(notes);
     }

@@ -89,7 +89,10 @@ final class Fringe {
     private Link onOutput(Link link, double floorPx) {
         Shift s = link.shift();
         return new Link(
-                link.from(), link.to(), s.known() ? s.times(details.factor()).doubted(floorPx) : s, link.witness());
+                link.from(),
+                link.to(),
+                s.known() ? s.times(details.factor()).withAddedSigma(floorPx) : s,
+                link.witness());
     }
 
     /** How the limbs lie against the reference's. */
@@ -241,7 +244,7 @@ final class Fringe {
             return "frames were moved by hand";
         }
         return measured.contradiction() > CONTRADICTS
-                ? "limb and detail contradict each other; check the disks, and whether the bands show the same detail"
-                : "the disk was not found where limb and detail show it; check its disk";
+                ? "limb and detail contradict each other; check the disks and whether the bands show the same detail"
+                : "the disk position contradicts limb and detail; check its disk";
     }
 }

@@ -13,8 +13,8 @@ import org.epochrome.time.LeapSeconds;
 public final class RecipeCheck {
     /** The caution for a planet near the Sun. */
     public static final String SUN_CAUTION =
-            "The planet stood within 30 degrees of the Sun: never point optics near the Sun"
-                    + " without the safeguards that its maker and your local rules ask for.";
+            "The planet was within 30 degrees of the Sun: never point optics near the Sun without the safeguards"
+                    + " required by their manufacturer and your local rules.";
 
     private final Recipe recipe;
     private final Schedule schedule;
@@ -45,15 +45,16 @@ public final class RecipeCheck {
                     + " and "
                     + colours.get(2)
                     + bands.luminance().map(l -> " (brightness from " + l + ")").orElse("")
-                    + ", but there is none in " + String.join(" and ", missing)
-                    + "; add it, or say which frame it is by --red, --green or --blue");
+                    + ", but there are none in " + String.join(" and ", missing)
+                    + "; add one, or assign a frame with --red, --green or --blue");
         }
         schedule.exposures().stream()
                 .map(e -> e.band().name())
                 .filter(name -> !bands.bands().contains(name))
                 .distinct()
                 .forEach(name -> warnings.add("Frames in " + name
-                        + " were fitted but are not part of the picture; --assign or --luminance-from takes them in."));
+                        + " were fitted but are not used in the picture; use --assign or --luminance-from to include"
+                        + " them."));
     }
 
     private boolean present(String band) {
@@ -62,15 +63,16 @@ public final class RecipeCheck {
 
     private void warnAboutTheSky(AtmosphericDispersion sky, List<String> warnings) {
         if (recipe.corrections().dispersion() && recipe.place().site().isEmpty()) {
-            warnings.add(
-                    "Without --site the atmosphere's dispersion is not known; shifts come from limb and detail alone.");
+            warnings.add("Without --site atmospheric dispersion cannot be predicted; shifts come from limb and detail"
+                    + " alone.");
         } else if (recipe.corrections().dispersion() && !sky.knows(schedule.aspect())) {
-            warnings.add("The planet stood too low for a trustworthy refraction; check site and times.");
+            warnings.add("The planet was too low for a reliable refraction; check the site and the times.");
         }
         if (!LeapSeconds.covers(schedule.epoch())) {
-            warnings.add("The epoch lies outside the table of leap seconds (to "
+            warnings.add("The epoch is outside the leap-second table (to "
                     + LeapSeconds.validUntil().toString().substring(0, 10)
-                    + "); a newer leap second would move everything by a second, which is nothing to a planet's turn.");
+                    + "); a newer leap second would shift all times by one second, which is negligible for the"
+                    + " planet's rotation.");
         }
         if (schedule.aspect().nearSun()) {
             warnings.add(SUN_CAUTION);

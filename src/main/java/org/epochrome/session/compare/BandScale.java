@@ -21,7 +21,7 @@ import org.epochrome.session.schedule.Schedule;
  */
 public final class BandScale {
     private static final int ROUNDS = 2;
-    /** Detail less sure of direction than this is not heard. */
+    /** Detail with a larger standard error of direction is ignored. */
     private static final double USELESS_TURN_DEG = 0.5;
 
     private final Schedule schedule;
@@ -61,13 +61,15 @@ public final class BandScale {
             result.add(found.map(s -> fit.at(changed(fit, s, same))).orElse(fit));
             boolean lead = leads.get(band) == i && i != reference;
             if (last && lead && found.isEmpty()) {
-                warnings.add("The detail of " + band + " does not tell its scale; it keeps the limb's.");
+                warnings.add("The scale of " + band
+                        + " could not be measured from its detail; the scale from the limb was used.");
             } else if (last && lead) {
                 Disk base = fits.get(reference).disk();
                 Disk own = result.get(i).disk();
                 warnings.add(String.format(
                         Locale.ROOT,
-                        "%s was taken as %.3f %% larger than the reference frame's band and turned by %.3f degrees against it.",
+                        "%s was found %.3f %% larger than the reference frame's band and rotated by %.3f degrees"
+                                + " relative to it; both were corrected.",
                         band,
                         100 * (own.equatorialRadiusPx() / base.equatorialRadiusPx() - 1),
                         Disk.wrapDeg(own.northAngleDeg() - base.northAngleDeg())));

@@ -22,10 +22,10 @@ import org.epochrome.session.schedule.Schedule;
 public final class Comparison {
     private static final List<String> COLOURS = List.of("R", "G", "B");
 
-    /** Bands that are drawn out over so many blurs are compared apart, so that they do not blur the others. */
+    /** Bands whose dispersion blur is longer than this many seeing blurs are compared separately, so that they do not blur the others. */
     private static final double DRAWN_BLURS = 5;
 
-    /** Part of a smear's length by which it is in doubt; found on invented scenes, where stated errors then hold. */
+    /** Uncertainty of a smear's length, as a fraction of it; found on invented scenes, where stated errors then hold. */
     private static final double SMEAR_KNOWN = 0.01;
 
     private final Schedule schedule;
@@ -88,7 +88,7 @@ public final class Comparison {
         double doubt = band(schedule, from).equals(band(schedule, to)) ? other - one : Math.hypot(one, other);
         double direction = (one > other ? against : own).shading().smear().directionDeg();
         return new Link(
-                from, to, shift.known() ? shift.doubted(SMEAR_KNOWN * doubt, direction) : shift, Witness.DETAIL);
+                from, to, shift.known() ? shift.withAddedSigma(SMEAR_KNOWN * doubt, direction) : shift, Witness.DETAIL);
     }
 
     private Seen sight(int index, Progress progress) {

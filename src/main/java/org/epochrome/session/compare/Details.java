@@ -104,7 +104,7 @@ public final class Details {
     }
 
     /**
-     * The detail of some exposures, blurred and drawn out alike, the finest first; without sizes at which noise rules, but
+     * The detail of some exposures, blurred and smeared alike, the finest first; without sizes at which noise rules, but
      * always with the coarsest.
      */
     public List<List<Detail>> alike(List<Seen> sights) {
@@ -130,7 +130,7 @@ public final class Details {
         return LimbDetail.shift(moved.turned, target.view(), moved.shading.blurPx(), moved.shading.smear());
     }
 
-    /** An exposure's detail, drawn out as the others are as well. */
+    /** An exposure's detail, smeared as the others are as well. */
     private List<Detail> drawn(List<Seen> sights, int index, double blur) {
         double square = 0;
         Turned drawn = sights.get(index).turned;

@@ -70,8 +70,8 @@ public final class AxisByMotion {
         String sentence() {
             return String.format(
                     Locale.ROOT,
-                    "North was found from the motion of the detail: %.1f ± %.1f degrees%s; --north DEG"
-                            + " overrules it.",
+                    "North was found from the motion of the detail: %.1f ± %.1f degrees%s; use --north DEG to"
+                            + " override it.",
                     northDeg,
                     sigmaDeg,
                     mirrored ? ", in mirrored frames" : "");

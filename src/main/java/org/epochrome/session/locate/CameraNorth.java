@@ -65,7 +65,7 @@ final class CameraNorth {
     }
 
     /**
-     * One mount holds all frames: by how much the fits turn the posture, in the weighted mean, counts for all, unless a fit
+     * All frames share one mount: by how much the fits rotate the orientation, in the weighted mean, counts for all, unless a fit
      * that is sure of it says otherwise: then the field turned.
      */
     private List<FittedDisk> commonNorth(
@@ -100,8 +100,8 @@ final class CameraNorth {
         if (turns && ImageOrientation.ringsTellNorth(schedule.aspect())) {
             warnings.add(String.format(
                     Locale.ROOT,
-                    "The field turns from frame to frame, by up to %.2f degrees off their mean; each was taken as its rings"
-                            + " lie. Say --mount altaz if the mount stood so.",
+                    "The field rotates from frame to frame, by up to %.2f degrees from the mean; the north of each"
+                            + " frame was found from its rings. Use --mount altaz if the mount is alt-azimuth.",
                     farthest));
             return fits;
         }

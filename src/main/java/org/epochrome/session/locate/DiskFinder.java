@@ -30,7 +30,7 @@ public final class DiskFinder {
     private static final double SAME_SIZE = 0.0005;
     /** Phase angle from which the lit side is plain to see. */
     private static final double CLEAR_PHASE_DEG = 5;
-    /** The same for the globe's shadow on Saturn's rings. */
+    /** Phase angle, degrees, from which the globe's shadow on Saturn's rings is plain to see. */
     private static final double CLEAR_SHADOW_DEG = 1.5;
     /** One sense must leave so many times less than the other for a shadow to be believed. */
     private static final double CLEAR_SENSE = 1.1;
@@ -78,22 +78,22 @@ public final class DiskFinder {
         Mirroring mirroring = mirroring(planes, progress.part(0, 0.1));
         List<FittedDisk> first = rough(planes, mirroring == Mirroring.YES, progress.part(0.1, 0.5));
         progress.at(0.5);
-        progress.doing("finding how the frames lie");
+        progress.doing("finding the orientation of the frames");
         List<ImageOrientation.Angle> angles = new ImageOrientation(
                         recipe, schedule, said, mirroring, planes, first, memory, warnings)
                 .resolve(progress.part(0.5, 0.6));
         if (recipe.setup().mirroring() == Mirroring.AUTO
                 && angles.get(schedule.reference()).mirrored()) {
-            warnings.add("The frames were found to be mirrored; if they are not, say --mirrored no.");
+            warnings.add("The frames were found to be mirrored; if they are not, use --mirrored no.");
         }
         boolean sense = angles.get(schedule.reference()).mirrored();
         for (int i = 0; i < angles.size(); i++) {
             if (angles.get(i).mirrored() != sense && !said.against(i)) {
-                warnings.add(name(i) + " is mirrored against the reference frame; it was turned over.");
+                warnings.add(name(i) + " is mirrored relative to the reference frame; it was flipped.");
             }
         }
         for (int i : ImageOrientation.flipped(angles)) {
-            warnings.add(name(i) + " is upside down against the reference frame; it was turned by 180 degrees.");
+            warnings.add(name(i) + " is upside down relative to the reference frame; it was rotated by 180 degrees.");
         }
         progress.at(0.6);
         List<Plane> bare = masking.masked(IntStream.range(0, first.size())
@@ -126,7 +126,7 @@ public final class DiskFinder {
         boolean mirrored = schedule.referenceExposure().headerMirrored().orElse(false);
         warnings.add(String.format(
                 java.util.Locale.ROOT,
-                "North is that of the headers, %.1f degrees in the reference frame; use --north to change this.",
+                "North was taken from the headers, %.1f degrees in the reference frame; use --north to change this.",
                 north));
         Mirroring sense = mirrored ? Mirroring.YES : Mirroring.NO;
         Recipe posed = recipe.with(recipe.setup().posed(north, sense));
@@ -144,9 +144,9 @@ public final class DiskFinder {
                 .find(progress.part(0, 0.6))
                 .orElseThrow(() -> new SessionRefused("the axis of "
                         + recipe.body().displayName()
-                        + " cannot be told from its disk, nor from the motion of its detail in these frames; give the"
-                        + " north angle of the reference frame by --north DEG (image up to north, counter-clockwise"
-                        + " positive), or frames over a longer time"));
+                        + " cannot be found from its disk or from the motion of its detail in these frames; give the"
+                        + " north angle of the reference frame with --north DEG (from image up to north,"
+                        + " counter-clockwise positive), or use frames over a longer time"));
         warnings.add(axis.sentence());
         Mirroring sense = axis.mirrored() ? Mirroring.YES : Mirroring.NO;
         Recipe posed = recipe.with(recipe.setup().posed(axis.northDeg(), sense));
@@ -156,7 +156,7 @@ public final class DiskFinder {
                         .toList();
     }
 
-    /** Asks the frames that are mirrored like the reference, as far as is said. */
+    /** Uses the frames that are mirrored like the reference, as far as the user or a header says so. */
     private AxisByMotion byMotion(List<Plane> planes) {
         List<Integer> alike = said.alike();
         if (alike.size() == planes.size()) {
@@ -236,7 +236,7 @@ public final class DiskFinder {
 
     private FittedDisk fit(int index, OptionalDouble north, boolean mirrored, Plane plane, Progress progress) {
         Aspect aspect = schedule.exposures().get(index).aspect();
-        // Rings show the angle, and frames that are upside down, better than it can be said.
+        // Rings show the angle, and frames that are upside down, more accurately than the user can give it.
         OptionalDouble said = ImageOrientation.ringsTellNorth(aspect) ? OptionalDouble.empty() : north;
         return guarded(index, () -> diskFit(index, mirrored, SmearModel.exactly(Smear.NONE), said)
                 .rough(plane, progress));
@@ -263,7 +263,8 @@ public final class DiskFinder {
             SmearModel smear = sky.smear(exposure.band(), exposure.aspect(), posed);
             FittedDisk start = diskFit(index, angle.mirrored(), smear, north)
                     .drawnOut(plane, first.at(posed), progress.part(0, 0.2));
-            // What was drawn out was taken for a larger disk: the scale of the sky was wrong, and with it the smear.
+            // The blur by dispersion was mistaken for a larger disk: the scale of the sky was wrong, and with it the
+            // smear.
             return fineFit(index, angle, north, start.disk()).refit(plane, start, progress.part(0.2, 1));
         });
     }

@@ -10,7 +10,7 @@ import org.epochrome.image.Plane;
 /** By what a frame looks encoded for a screen. */
 enum EncodingSign {
     BRIGHT_SKY("the sky is bright and as noisy as the disk"),
-    RARE_LEVELS("levels just above black are too rare"),
+    RARE_LEVELS("too few pixels are just above black"),
     NOISY_LEVELS("dark levels are noisier than the disk");
 
     /**
@@ -20,7 +20,7 @@ enum EncodingSign {
     private static final double EVEN_NOISE = 1.5;
     /** Brightness of such a sky, as a part of the disk's: a pedestal of 0.02 is encoded as 0.17. Linear scenes have at most 0.11. */
     private static final double BRIGHT = 0.15;
-    /** The same noise, below which a dark sky looks encoded; linear scenes have 1 and more, in eight bits with little noise too. */
+    /** Noise of the disk over that of the sky, below which a dark sky looks encoded; linear scenes have 1 and more, in eight bits with little noise too. */
     private static final double REVERSED_NOISE = 0.8;
     /** Part of the sky that has the frame's least value if it was cut off; half of it if the sky is cut off at its mean. */
     private static final double CUT = 0.25;

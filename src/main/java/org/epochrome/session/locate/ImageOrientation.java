@@ -34,10 +34,10 @@ import org.epochrome.session.schedule.Turning;
 public final class ImageOrientation {
     /** The best hypothesis must explain this much more than the next to be believed. */
     private static final double CLEAR = 1.03;
-    /** A frame must fit this much better upside down or mirrored to be taken as that. */
+    /** A frame must fit this many times better upside down or mirrored to be treated as such. */
     private static final double CLEAR_FLIP = 1.25;
     /**
-     * And upside down agree so well: a mount flips once in a night, and blue frames drawn out low in the sky have agreed by chance up to
+     * And upside down agree so well: a mount flips once in a night, and blue frames blurred by dispersion low in the sky have agreed by chance up to
      * 0.11.
      */
     private static final double LEAST_FLIP_AGREEMENT = 0.2;
@@ -49,10 +49,10 @@ public final class ImageOrientation {
     private static final double DOUBTFUL_AGREEMENT = 0.5;
     /** Latitude of observer or Sun from which on rings in front of the globe or their shadow tell one end from the other. */
     private static final double CLEAR_OPENING_DEG = 0.6;
-    /** A given north angle further off what rings say is doubtful. */
+    /** A given north angle that differs from that of the rings by more is reported. */
     private static final double DOUBTFUL_NORTH_DEG = 2;
 
-    /** Steps in which a north angle is looked for that only detail tells: the widest, and one that is fine enough. */
+    /** Steps in which a north angle is searched for that only detail shows: the widest, and one that is fine enough. */
     private static final double WIDE_STEP_DEG = 8;
 
     private static final double FINE_STEP_DEG = 0.03;
@@ -67,7 +67,7 @@ public final class ImageOrientation {
     private final boolean endsTold;
 
     /**
-     * @param said what is said about reflections
+     * @param said the user's setting of reflections
      * @param mirroring what is known about reflections
      * @param planes pixels of the exposures
      * @param found their disks so far, north right up to 180 degrees
@@ -104,8 +104,8 @@ public final class ImageOrientation {
         double axis = recipe.setup().northDeg().orElseGet(this::commonAxis);
         double off = Disk.wrapDeg(axis - fits.get(schedule.reference()).disk().northAngleDeg());
         if (endsTold && Math.abs(off) > DOUBTFUL_NORTH_DEG) {
-            warnings.add("By Saturn's rings north lies at " + Math.round(Disk.wrapDeg(axis - off))
-                    + " degrees in the reference frame; please check --north.");
+            warnings.add("Saturn's rings put north at " + Math.round(Disk.wrapDeg(axis - off))
+                    + " degrees in the reference frame; check --north.");
         }
         List<Hypothesis> hypotheses = hypotheses(axis);
         List<Outcome> outcomes = new ArrayList<>();
@@ -124,13 +124,13 @@ public final class ImageOrientation {
                     .orElseThrow();
             warnings.add(
                     endsKnown()
-                            ? "The frames do not show whether they are mirrored; they were taken as not mirrored. Use"
+                            ? "The frames do not show whether they are mirrored; they were assumed not mirrored. Use"
                                     + " --mirrored to change this."
                             : "The frames do not show which end of the axis is north; if the result is upside down,"
                                     + " give --north " + Math.round(Disk.wrapDeg(first.northDeg + 180)) + ".");
         } else if (!endsKnown() && mirroring == Mirroring.AUTO) {
-            warnings.add("North was found from the sense of rotation, taking the frames as not mirrored; if they are,"
-                    + " say --mirrored yes.");
+            warnings.add("North was found from the direction of rotation, assuming the frames are not mirrored; if"
+                    + " they are, use --mirrored yes.");
         }
         return best.angles;
     }
@@ -283,9 +283,9 @@ public final class ImageOrientation {
             best = better(best, index, middle + fine, reference, place, progress);
         }
         if (free && best.agreement < LEAST_AGREEMENT) {
-            warnings.add(
-                    schedule.exposures().get(index).name()
-                            + " is said to be mirrored, but its detail does not show how it is turned; leave it out if it looks turned in the result.");
+            warnings.add(schedule.exposures().get(index).name()
+                    + " is marked as mirrored, but its detail does not show its orientation; leave it out if"
+                    + " it looks rotated in the result.");
         }
         return best;
     }

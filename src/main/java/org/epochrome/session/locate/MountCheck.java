@@ -25,7 +25,7 @@ final class MountCheck {
     }
 
     /**
-     * What to tell the user, if anything. Saturn's rings show a turned field by themselves, without this.
+     * A warning for the user, if there is one. Saturn's rings show a rotated field by themselves, without this.
      *
      * @param frames numbers of the exposures, of one camera
      * @param fits their disks
@@ -56,11 +56,11 @@ final class MountCheck {
                 clear
                         ? String.format(
                                 Locale.ROOT,
-                                "By the disks' axes the field turned as on an %s mount; say --mount %s.",
+                                "The axes of the disks show the field rotation of an %s mount; use --mount %s.",
                                 other == Mount.ALTAZ ? "alt-azimuth" : "equatorial",
                                 other.name().toLowerCase(Locale.ROOT))
-                        : "By the disks' axes the field turned otherwise than the mount turns it; check --mount, --site and"
-                                + " the times.");
+                        : "The axes of the disks show a field rotation that does not match the mount; check --mount,"
+                                + " --site and the times.");
     }
 
     private static double misfit(List<FittedDisk> fits, double[] offDeg) {

@@ -19,11 +19,11 @@ import org.epochrome.session.schedule.Schedule;
  * what the header says, robust against a disk whose fit went astray; a frame whose disk differs clearly has another scale.
  */
 final class PlateScale {
-    /** Standard error of a disk's size that its fit does not know of, as a part (from rendered scenes with real optics). */
-    private static final double FIT_DOUBT = 0.002;
-    /** The same of a scale in a header: focus and temperature change it (common practice, no source). */
-    private static final double HEADER_DOUBT = 0.004;
-    /** Disks that differ by more from the others, as a part, were taken at another scale: no focus does that. */
+    /** Relative standard error of a disk's size in addition to that of its fit (from rendered scenes with real optics). */
+    private static final double FIT_SIGMA = 0.002;
+    /** Relative standard error of a scale in a header: focus and temperature change it (common practice, no source). */
+    private static final double HEADER_SIGMA = 0.004;
+    /** Disks that differ from the others by a larger fraction were taken at another scale: no focus does that. */
     private static final double OTHER_SCALE = 0.025;
     /** Distance from the median in standard errors from which a disk counts less. */
     private static final double FAR = 2;
@@ -49,7 +49,7 @@ final class PlateScale {
     record Size(double radiusPx, double sigmaPx, boolean own) {}
 
     /**
-     * The sizes of all disks; those held by hand keep theirs.
+     * The sizes of all disks; those set by hand keep theirs.
      *
      * @param fits where the disks were found, each by itself
      * @param warnings takes what the user should know
@@ -79,7 +79,7 @@ final class PlateScale {
                 .toArray();
         double[] doubts = members.stream()
                 .mapToDouble(i -> Math.hypot(
-                        FIT_DOUBT,
+                        FIT_SIGMA,
                         fits.get(i).radiusSigmaPx() / fits.get(i).disk().equatorialRadiusPx()))
                 .toArray();
         double middle = median(scales);
@@ -96,7 +96,7 @@ final class PlateScale {
         }
         OptionalDouble header = header(members);
         if (header.isPresent() && Math.abs(header.getAsDouble() / middle - 1) < OTHER_SCALE) {
-            double weight = 1 / (HEADER_DOUBT * HEADER_DOUBT);
+            double weight = 1 / (HEADER_SIGMA * HEADER_SIGMA);
             sum += weight * header.getAsDouble();
             weights += weight;
         }
@@ -110,7 +110,8 @@ final class PlateScale {
                 double found = fits.get(i).disk().equatorialRadiusPx();
                 warnings.add(String.format(
                         Locale.ROOT,
-                        "%s shows the disk %.2f %% %s than the other frames of its size; it was scaled to them.",
+                        "%s shows the disk %.2f %% %s than the other frames of the same size; it was scaled to match"
+                                + " them.",
                         schedule.exposures().get(i).name(),
                         Math.abs(100 * (found / radius - 1)),
                         found > radius ? "larger" : "smaller"));

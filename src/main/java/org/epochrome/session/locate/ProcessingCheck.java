@@ -24,9 +24,9 @@ public final class ProcessingCheck {
      * Error of the centre on frames that were sharpened, in blurs: no spread function of light makes such a limb. Rendered scenes have 0.03 to
      * 0.07.
      */
-    private static final double SHARPENED_DOUBT = 0.1;
-    /** The same on encoded frames, whose limb follows no law; rendered scenes have 0.02 to 0.1, and detail that errs by more. */
-    private static final double ENCODED_DOUBT = 0.05;
+    private static final double SHARPENED_ERROR = 0.1;
+    /** Error of the centre on encoded frames, in blurs: their limb follows no law; rendered scenes have 0.02 to 0.1, and detail that errs by more. */
+    private static final double ENCODED_ERROR = 0.05;
 
     private final List<String> sharpened = new ArrayList<>();
     private final Map<EncodingSign, List<String>> encoded = new EnumMap<>(EncodingSign.class);
@@ -48,11 +48,11 @@ public final class ProcessingCheck {
      * Looks at a frame.
      *
      * @param name of its file
-     * @param linear whether it counts as linear because nothing else was said of it
+     * @param linear whether it is assumed linear because no encoding was given
      * @param plane its pixels
      * @param globe aspect of the body
      * @param fit its disk
-     * @return the disk, whose centre is doubted if the frame looks processed and the disk was fitted
+     * @return the disk, with a larger error of its centre if the frame looks processed and the disk was fitted
      */
     public FittedDisk look(String name, boolean linear, Plane plane, Globe globe, FittedDisk fit) {
         looked++;
@@ -67,13 +67,15 @@ public final class ProcessingCheck {
                 add(sharpened, name);
                 deepest = Math.max(deepest, seam);
             }
-            return doubted(fit, SHARPENED_DOUBT);
+            return withCentreUncertainty(fit, SHARPENED_ERROR);
         }
         return fit;
     }
 
-    private static FittedDisk doubted(FittedDisk fit, double blurs) {
-        return fit.centreSigmaPx() > 0 ? fit.doubted(blurs * fit.shading().blurPx()) : fit;
+    private static FittedDisk withCentreUncertainty(FittedDisk fit, double blurs) {
+        return fit.centreSigmaPx() > 0
+                ? fit.withCentreUncertainty(blurs * fit.shading().blurPx())
+                : fit;
     }
 
     /** The disk as unsure as the encoding leaves it. */
@@ -83,7 +85,7 @@ public final class ProcessingCheck {
                 Math.hypot(there.x() - fit.disk().x(), there.y() - fit.disk().y());
         double grownPx = Math.abs(there.equatorialRadiusPx() - fit.disk().equatorialRadiusPx());
         largest = Math.max(largest, grownPx / fit.disk().equatorialRadiusPx());
-        return doubted(fit, ENCODED_DOUBT).doubted(movedPx / Math.sqrt(2), grownPx);
+        return withCentreUncertainty(fit, ENCODED_ERROR).withCentreUncertainty(movedPx / Math.sqrt(2), grownPx);
     }
 
     private static void add(List<String> names, String name) {
@@ -97,16 +99,16 @@ public final class ProcessingCheck {
         List<String> warnings = new ArrayList<>();
         encoded.forEach((sign, names) -> warnings.add(String.format(
                 Locale.ROOT,
-                "%s may be encoded for a screen (%s), and disks then come out wrong%s; say --encoding gamma=2.2 or"
-                        + " --encoding srgb, or --encoding linear if not.",
+                "%s may be encoded for a screen (%s), which makes the fitted disk wrong%s; use --encoding gamma=2.2"
+                        + " or --encoding srgb, or --encoding linear if not.",
                 names(names),
                 sign.words(),
                 largest > 0 ? String.format(Locale.ROOT, " by up to %.1f %% of the radius", 100 * largest) : "")));
         if (!sharpened.isEmpty()) {
             warnings.add(String.format(
                     Locale.ROOT,
-                    "%s %s been sharpened (the sky along the limb is too dark by up to %.0f %% of the disk); use stacks that"
-                            + " were not, and sharpen the result with --detail.",
+                    "%s %s been sharpened (the sky along the limb is too dark by up to %.0f %% of the disk); use"
+                            + " unsharpened stacks and sharpen the result with --detail.",
                     names(sharpened),
                     sharpened.size() == 1 ? "has" : "have",
                     100 * deepest));

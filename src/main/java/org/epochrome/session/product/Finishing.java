@@ -77,7 +77,7 @@ public final class Finishing {
     }
 
     /**
-     * The same.
+     * The finished picture on the pixels of its cube, whatever the framing, with a disk computed before.
      *
      * @param disk what {@link #litDisk} gives
      */

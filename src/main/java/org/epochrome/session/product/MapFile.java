@@ -47,7 +47,7 @@ public record MapFile(Path file, OptionalInt width) {
         int wide = width.orElse(WIDTH_STEP);
         if (wide < 2 || wide % 2 != 0 || wide > MOST_WIDTH) {
             throw new IllegalArgumentException(
-                    "The width of a map is an even number up to " + MOST_WIDTH + ", not " + wide + ".");
+                    "The width of a map must be an even number up to " + MOST_WIDTH + ", not " + wide + ".");
         }
     }
 
@@ -59,7 +59,7 @@ public record MapFile(Path file, OptionalInt width) {
     public void check(boolean overwrite) {
         OutputFormat format = OutputFormat.of(file);
         if (format != OutputFormat.FITS && format != OutputFormat.PNG) {
-            throw new OutputRefused(file, "is no name for a map; end it in .fits or .png.");
+            throw new OutputRefused(file, "is not a map name; end it in .fits or .png.");
         }
         OutputFolder.checkFree(file, overwrite);
     }
@@ -145,7 +145,7 @@ public record MapFile(Path file, OptionalInt width) {
         cards.addAll(world);
         cards.addAll(from.aspect());
         List<String> history = new ArrayList<>(from.history());
-        history.add("Shading of the fitted law taken off; mapped at the epoch");
+        history.add("Shading of the fitted law removed; mapped at the epoch");
         FitsWriter.write(
                 file,
                 List.of(
@@ -174,7 +174,7 @@ public record MapFile(Path file, OptionalInt width) {
                 new FitsCard("CDELT2", grid.stepDeg(), ""),
                 new FitsCard("CUNIT2", "deg", ""),
                 new FitsCard("LONGSYS", system.key(), "system of the longitudes"),
-                new FitsCard("LONGDIR", grid.westward() ? "WEST" : "EAST", "sense in which they count"),
+                new FitsCard("LONGDIR", grid.westward() ? "WEST" : "EAST", "direction of increasing longitude"),
                 new FitsCard("A_RADIUS", 1000 * body.equatorialRadiusKm(), "[m] equatorial radius"),
                 new FitsCard("B_RADIUS", 1000 * body.equatorialRadiusKm(), "[m] the other equatorial radius"),
                 new FitsCard("C_RADIUS", 1000 * body.polarRadiusKm(), "[m] polar radius"));

@@ -27,8 +27,8 @@ public record Products(
         reports = List.copyOf(reports);
         long forPeople = reports.stream().filter(Products::forPeople).count();
         if (forPeople > 1 || reports.size() - forPeople > 1) {
-            throw new IllegalArgumentException("There is one report as .json and one as .html; "
-                    + reports.get(reports.size() - 1) + " is one too many.");
+            throw new IllegalArgumentException("Only one .json and one .html report can be written; remove "
+                    + reports.get(reports.size() - 1) + ".");
         }
     }
 

@@ -25,7 +25,7 @@ import org.epochrome.session.schedule.RotationLaw;
 import org.epochrome.time.RecordingSpan;
 import org.epochrome.time.UtcText;
 
-/** Where a result comes from, as FITS tells it: keywords, history, and the list of frames. */
+/** The provenance of a result in FITS: keywords, history, and the list of frames. */
 public final class Provenance {
     private static final double ARCSEC_PER_RADIUS = 0.5;
     /** The program's name in files. */
@@ -57,13 +57,14 @@ public final class Provenance {
         cards.add(new FitsCard("DATE-OBS", fitsTime(c.epoch()), "epoch: the instant that is shown"));
         cards.add(new FitsCard("DATE-BEG", fitsTime(begin), "start of the first recording"));
         cards.add(new FitsCard("DATE-END", fitsTime(end), "end of the last recording"));
-        cards.add(new FitsCard("TELAPSE", Duration.between(begin, end).toMillis() / 1000.0, "[s] from that to this"));
+        cards.add(new FitsCard(
+                "TELAPSE", Duration.between(begin, end).toMillis() / 1000.0, "[s] from DATE-BEG to DATE-END"));
         cards.add(new FitsCard("TIMESYS", "UTC", "time scale"));
         cards.add(new FitsCard("TREFPOS", "TOPOCENT", "times are the observer's, not corrected for light"));
         c.recipe().place().site().ifPresent(site -> {
             cards.add(new FitsCard("OBSGEO-B", site.latitudeDeg(), "[deg] geodetic latitude of the site"));
-            cards.add(new FitsCard("OBSGEO-L", site.longitudeDeg(), "[deg] its longitude, east positive"));
-            cards.add(new FitsCard("OBSGEO-H", site.heightM(), "[m] its height"));
+            cards.add(new FitsCard("OBSGEO-L", site.longitudeDeg(), "[deg] longitude of the site, east positive"));
+            cards.add(new FitsCard("OBSGEO-H", site.heightM(), "[m] height of the site"));
         });
         cards.add(new FitsCard("CREATOR", TOOL + " " + version, ""));
         return cards;
@@ -102,8 +103,8 @@ public final class Provenance {
                     .orElseThrow()
                     .passband();
             cards.add(new FitsCard("BAND" + k, name, "band of the plane shown as " + SHOWN_AS.get(k - 1)));
-            cards.add(new FitsCard("WAVEMIN" + k, passband.fromNm(), "[nm] its passband, from"));
-            cards.add(new FitsCard("WAVEMAX" + k, passband.toNm(), "[nm] to"));
+            cards.add(new FitsCard("WAVEMIN" + k, passband.fromNm(), "[nm] passband, from"));
+            cards.add(new FitsCard("WAVEMAX" + k, passband.toNm(), "[nm] passband, to"));
         }
         return cards;
     }
@@ -111,7 +112,7 @@ public final class Provenance {
     /** All keywords of the colour cube. */
     public List<FitsCard> cube() {
         List<FitsCard> cards = new ArrayList<>(common());
-        cards.add(new FitsCard("BUNIT", "1", "part of full scale, linear"));
+        cards.add(new FitsCard("BUNIT", "1", "fraction of full scale, linear"));
         cards.addAll(planes());
         cards.add(new FitsCard("DISKX", c.disk().x() + 1, "[pix] disk centre, column from 1"));
         cards.add(new FitsCard("DISKY", c.cube().height() - c.disk().y(), "[pix] disk centre, row from 1, bottom up"));
@@ -138,16 +139,16 @@ public final class Provenance {
                                 + c.rotationLaws().keySet().stream()
                                         .map(RotationLaw::name)
                                         .collect(Collectors.joining(" and by "))
-                        : "Frames laid on top of each other, not turned");
+                        : "Frames aligned but not turned");
         lines.add(
                 r.corrections().dispersion() && r.place().site().isPresent()
-                        ? "Dispersion by the atmosphere taken into account"
+                        ? "Atmospheric dispersion corrected"
                                 + (switch (r.corrections().unsmear()) {
                                     case NONE -> "";
-                                    case HALF -> ", half of long smears undone";
-                                    case ALL -> " and its smear undone";
+                                    case HALF -> ", half of a long blur within a band removed";
+                                    case ALL -> ", blur within each band removed";
                                 })
-                        : "Dispersion by the atmosphere not taken into account");
+                        : "Atmospheric dispersion not corrected");
         lines.add("Colours misaligned by " + c.quality().before().text() + " in a simple stack, by "
                 + c.quality().after().text() + " here");
         for (FrameResult f : c.frames()) {
@@ -169,14 +170,14 @@ public final class Provenance {
                 "FRAMES",
                 List.of(
                         texts("FILE", "frame", Provenance::name),
-                        texts("BAND", "light it was taken in", f -> f.exposure()
+                        texts("BAND", "band of the frame", f -> f.exposure()
                                 .band()
                                 .name()),
                         texts("DATE_BEG", "start of its recording, UTC", f -> fitsTime(span(f).start())),
                         texts("DATE_END", "end of its recording, UTC", f -> fitsTime(span(f).end())),
                         texts(
                                 "TIMESRC",
-                                "where these were found",
+                                "source of the times",
                                 f -> f.exposure().frame().timing().source()),
                         numbers(
                                 "DISKX",
@@ -195,9 +196,9 @@ public final class Provenance {
                                 .centreSigmaPx()),
                         numbers("NORTHANG", "deg", "up to north, counter-clockwise", f -> f.disk()
                                 .northAngleDeg()),
-                        numbers("SHIFTX", "pixel", "centre by detail less by limb, right", f -> f.correction()
+                        numbers("SHIFTX", "pixel", "final centre minus that of the limb, right", f -> f.correction()
                                 .x()),
-                        numbers("SHIFTY", "pixel", "centre by detail less by limb, up", f -> -f.correction()
+                        numbers("SHIFTY", "pixel", "final centre minus that of the limb, up", f -> -f.correction()
                                 .y()),
                         numbers("DISPX", "pixel", "predicted dispersion against G, right", f -> f.dispersion()
                                 .map(PixelOffset::x)
@@ -210,7 +211,7 @@ public final class Provenance {
                                 "deg",
                                 "turned to the epoch, with the rotation",
                                 f -> f.rotationDeg() + 0.0),
-                        numbers("WEIGHT", "", "part in its band", FrameResult::weight)));
+                        numbers("WEIGHT", "", "weight within its band", FrameResult::weight)));
     }
 
     private Column texts(String name, String comment, Function<FrameResult, String> value) {

@@ -16,17 +16,17 @@ public record Session(Recipe recipe, Look look, Products products) {
         return new Session(recipe, Look.DEFAULT, Products.NONE);
     }
 
-    /** The same by another recipe. */
+    /** This session with another recipe. */
     public Session with(Recipe other) {
         return new Session(other, look, products);
     }
 
-    /** The same with another look. */
+    /** This session with another look. */
     public Session with(Look other) {
         return new Session(recipe, other, products);
     }
 
-    /** The same for other files. */
+    /** This session with other files to write. */
     public Session with(Products other) {
         return new Session(recipe, look, other);
     }

@@ -50,7 +50,7 @@ public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> u
     public TurningFile {
         if (count < 2 || count > MOST_STILLS) {
             throw new IllegalArgumentException(
-                    "An animation has from 2 to " + MOST_STILLS + " pictures, not " + count + ".");
+                    "An animation must have 2 to " + MOST_STILLS + " pictures, not " + count + ".");
         }
         if (from.isPresent() && until.isPresent() && !from.get().isBefore(until.get())) {
             throw new IllegalArgumentException("An animation must begin before it ends.");
@@ -80,8 +80,8 @@ public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> u
         Instant begin = from.orElseGet(() -> c.epoch().minus(half));
         Instant end = until.orElseGet(() -> c.epoch().plus(half));
         if (!begin.isBefore(end)) {
-            throw new SessionRefused("the animation would end before it begins; give --turning-from and"
-                    + " --turning-until in this order");
+            throw new SessionRefused("the animation would end before it begins; give a --turning-from that is before"
+                    + " --turning-until");
         }
         List<List<Plane>> pictures = pictures(c, look, begin, end);
         List<AnimationWriter.Still> stills = new ArrayList<>();

@@ -45,7 +45,8 @@ public final class WhiteReference {
         }
         if (light.size() != 3 || files.size() == 2) {
             throw new IllegalArgumentException(
-                    "A white reference is one colour frame or three grey ones, red, green, blue; here are "
+                    "A white reference must be one colour frame or three grey frames (red, green, blue); it was"
+                            + " given as "
                             + files.size() + " with " + light.size() + " planes.");
         }
         return new Gains(light.get(1) / light.get(0), 1, light.get(1) / light.get(2));
@@ -60,7 +61,7 @@ public final class WhiteReference {
             n--;
         }
         if (sorted[n - 1] >= FULL * fullScale && fullScale > 1) {
-            throw new FrameRefused(file, "is overexposed as a white reference; record it shorter.");
+            throw new FrameRefused(file, "is overexposed as a white reference; record it with a shorter exposure.");
         }
         double sky = sorted[n / 2];
         float top = sorted[n - 1];

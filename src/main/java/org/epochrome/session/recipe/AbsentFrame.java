@@ -6,7 +6,7 @@ import org.epochrome.io.read.FrameRequest;
 /**
  * A frame of a session file that cannot be used any more, as when it was moved away.
  *
- * @param request where it was, and what was said about it
+ * @param request its former path, and the user's settings for it
  * @param mark what it was when the session was saved, if that is known
  * @param problem why it cannot be used, one sentence that begins with its name
  */

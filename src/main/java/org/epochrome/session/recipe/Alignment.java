@@ -6,9 +6,9 @@ import java.util.Set;
 import org.epochrome.align.Witness;
 
 /**
- * How frames are laid on each other.
+ * How frames are aligned.
  *
- * @param witnesses who is heard about where they lie
+ * @param witnesses the measurements of position that are used
  * @param nudgesPx by band or file name, by how much more a picture is moved, pixels of the output
  * @param freeScale whether bands may differ slightly in scale and direction, as filters do that focus differently
  */

@@ -32,7 +32,7 @@ public record Corrections(
     public Corrections {
         if (rotationPeriodDays.isPresent() && !(rotationPeriodDays.getAsDouble() > 0)) {
             throw new IllegalArgumentException(
-                    "a rotation period is above 0 days, not " + rotationPeriodDays.getAsDouble());
+                    "a rotation period must be more than 0 days, not " + rotationPeriodDays.getAsDouble());
         }
     }
 
@@ -47,33 +47,33 @@ public record Corrections(
         this(system, OptionalDouble.empty(), turn, dispersion, true, unsmear, moons, spectrum);
     }
 
-    /** The same turned by another system, or as the body's clouds move. */
+    /** These corrections with another rotation system; empty: as the body's clouds move. */
     public Corrections by(Optional<RotationSystem> other) {
         return new Corrections(
                 other, OptionalDouble.empty(), turn, dispersion, airFlattening, unsmear, moons, spectrum);
     }
 
-    /** The same with the frames turned to the epoch or not. */
+    /** These corrections with the turning of frames to the epoch switched on or off. */
     public Corrections turned(boolean on) {
         return new Corrections(system, rotationPeriodDays, on, dispersion, airFlattening, unsmear, moons, spectrum);
     }
 
-    /** The same with the air's dispersion taken into account or not. */
+    /** These corrections with that of atmospheric dispersion switched on or off. */
     public Corrections dispersed(boolean on) {
         return new Corrections(system, rotationPeriodDays, turn, on, airFlattening, unsmear, moons, spectrum);
     }
 
-    /** The same with so much of smears within bands taken off. */
+    /** These corrections with another extent of removing the dispersion blur within bands. */
     public Corrections unsmeared(Extent extent) {
         return new Corrections(system, rotationPeriodDays, turn, dispersion, airFlattening, extent, moons, spectrum);
     }
 
-    /** The same with moons kept from turning or not. */
+    /** These corrections with moons treated apart from the globe, or turned with it. */
     public Corrections roundMoons(boolean on) {
         return new Corrections(system, rotationPeriodDays, turn, dispersion, airFlattening, unsmear, on, spectrum);
     }
 
-    /** The longitude system that a body's surface turns with unless the user says otherwise; empty where it follows winds. */
+    /** The longitude system that a body's surface turns with by default; empty where it follows winds. */
     public static Optional<RotationSystem> usualSystem(Body body) {
         return switch (body) {
             case VENUS, JUPITER, SATURN -> Optional.empty();

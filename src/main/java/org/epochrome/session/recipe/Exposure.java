@@ -36,7 +36,7 @@ public record Exposure(DatedFrame frame, int planeIndex, Band band, Aspect aspec
         return frame.head().file().getFileName().toString();
     }
 
-    /** Whether its samples count as linear because neither the file nor the user says anything else. */
+    /** Whether its samples are assumed linear because neither the file nor the user gives an encoding. */
     public boolean countsAsLinear() {
         return frame.encoding().isLinear()
                 && frame.saidEncoding().isEmpty()

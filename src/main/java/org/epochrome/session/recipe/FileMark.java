@@ -10,7 +10,7 @@ import java.util.HexFormat;
 import org.epochrome.io.file.FrameRefused;
 
 /**
- * What tells that a file is still the same.
+ * Size and checksum, by which a changed file is recognised.
  *
  * @param bytes its length
  * @param sha256 its SHA-256 (FIPS 180-4), in hexadecimal digits
@@ -34,7 +34,8 @@ public record FileMark(long bytes, String sha256) {
             }
             return new FileMark(bytes, HexFormat.of().formatHex(digest.digest()));
         } catch (IOException e) {
-            throw new FrameRefused(file, "cannot be read; check that it is there and yours to read.", e);
+            throw new FrameRefused(
+                    file, "cannot be read; check that it exists and that you have permission to read it.", e);
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("Every Java platform knows SHA-256.", e);
         }

@@ -17,12 +17,12 @@ import org.epochrome.io.read.FrameSource;
 import org.epochrome.time.LeapSeconds;
 
 /**
- * The frames of a session, and what is said about them.
+ * The frames of a session, and the user's settings for them.
  *
  * @param all frames with their bands and times, in the order given
- * @param conventions what is said about all of them alike, by which bands and times were found
+ * @param conventions the settings common to all of them, by which bands and times were found
  * @param leftOut files that are not to be part of the picture, as the frames name them
- * @param disks disks that are held by hand, by file
+ * @param disks disks set by hand, by file
  * @param absent frames that belong to it but cannot be used
  */
 public record Frames(
@@ -45,33 +45,33 @@ public record Frames(
         return new Frames(all, Conventions.UNSAID, Set.of(), Map.of(), List.of());
     }
 
-    /** What is said, about other frames. */
+    /** These settings for other frames. */
     public Frames with(List<DatedFrame> others) {
         return new Frames(others, conventions, leftOut, disks, absent);
     }
 
-    /** The same by other conventions. */
+    /** These frames with other conventions. */
     public Frames with(Conventions other) {
         return new Frames(all, other, leftOut, disks, absent);
     }
 
-    /** The same with samples encoded otherwise, where nothing is said of a frame alone. */
+    /** These frames with another default encoding, used for each frame without an encoding of its own. */
     public Frames with(Encoding usual) {
         return new Frames(
                 all.stream().map(f -> f.encoded(usual)).toList(), conventions.with(usual), leftOut, disks, absent);
     }
 
-    /** The same with other files left out. */
+    /** These frames with another set of files left out. */
     public Frames leavingOut(Set<Path> others) {
         return new Frames(all, conventions, others, disks, absent);
     }
 
-    /** The same with other disks held by hand. */
+    /** These frames with other disks set by hand. */
     public Frames holding(Map<Path, HeldDisk> others) {
         return new Frames(all, conventions, leftOut, others, absent);
     }
 
-    /** The same without some of the frames that cannot be used. */
+    /** These frames without some of those whose files are absent. */
     public Frames forgetting(Predicate<AbsentFrame> some) {
         return new Frames(
                 all,
@@ -134,12 +134,12 @@ public record Frames(
         return all.stream().filter(f -> !leftOut.contains(f.head().file())).toList();
     }
 
-    /** The disk that is held by hand, if one is. */
+    /** The disk that is set by hand, if one is. */
     public Optional<HeldDisk> held(Exposure exposure) {
         return Optional.ofNullable(disks.get(exposure.frame().head().file()));
     }
 
-    /** Whether the disk's centre is held too. */
+    /** Whether the disk's centre is fixed too. */
     public boolean placed(Exposure exposure) {
         boolean own = exposure.frame().band().band().isPresent() || exposure.planeIndex() == GREEN;
         return own && held(exposure).isPresent();

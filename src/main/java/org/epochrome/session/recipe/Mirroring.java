@@ -6,6 +6,6 @@ public enum Mirroring {
     YES,
     /** None, or an even number. */
     NO,
-    /** To be found from the sense in which detail moves, if the north angle is given; else taken as none. */
+    /** To be found from the direction in which detail moves, if the north angle is given; otherwise assumed to be none. */
     AUTO
 }

@@ -18,8 +18,8 @@ public enum Mount {
         double fixedAngleDeg(Aspect aspect) {
             double zenith = aspect.horizontal()
                     .map(Aspect.Horizontal::parallacticAngleDeg)
-                    .orElseThrow(() -> new SessionRefused("an alt-azimuth mount turns the field by the place on Earth;"
-                            + " give it by --site LAT,LON"));
+                    .orElseThrow(() -> new SessionRefused("the field rotation of an alt-azimuth mount depends on the"
+                            + " site; give it with --site LAT,LON"));
             return aspect.poleAngleDeg() - zenith;
         }
     };

@@ -15,7 +15,7 @@ import org.epochrome.io.read.DatedFrame;
  * @param epoch instant of the result; empty for midway between the earliest and the latest middle
  * @param setup how the camera looked at the sky
  * @param corrections what is corrected in the frames
- * @param alignment how frames are laid on each other
+ * @param alignment how frames are aligned
  * @param assignment which bands make the picture
  */
 public record Recipe(
@@ -28,7 +28,7 @@ public record Recipe(
         Alignment alignment,
         Assignment assignment) {
 
-    /** What is done if nothing more is said. */
+    /** The recipe with defaults for everything else. */
     public static Recipe usual(List<DatedFrame> frames, Body body) {
         return new Recipe(
                 Frames.of(frames),
@@ -41,42 +41,42 @@ public record Recipe(
                 Assignment.usual(frames));
     }
 
-    /** The same of another planet, corrected as is usual for it. */
+    /** This recipe for another planet, with the corrections usual for it. */
     public Recipe of(Body other) {
         return new Recipe(frames, other, place, epoch, setup, Corrections.usual(other), alignment, assignment);
     }
 
-    /** The same from other frames. */
+    /** This recipe with other frames. */
     public Recipe with(Frames other) {
         return new Recipe(other, body, place, epoch, setup, corrections, alignment, assignment);
     }
 
-    /** The same seen from elsewhere. */
+    /** This recipe with another site or air. */
     public Recipe with(Place other) {
         return new Recipe(frames, body, other, epoch, setup, corrections, alignment, assignment);
     }
 
-    /** The same at another instant. */
+    /** This recipe with another epoch; empty for the middle of the session. */
     public Recipe at(Optional<Instant> other) {
         return new Recipe(frames, body, place, other, setup, corrections, alignment, assignment);
     }
 
-    /** The same through another camera. */
+    /** This recipe with another setup of camera and mount. */
     public Recipe with(Setup other) {
         return new Recipe(frames, body, place, epoch, other, corrections, alignment, assignment);
     }
 
-    /** The same with other corrections. */
+    /** This recipe with other corrections. */
     public Recipe with(Corrections other) {
         return new Recipe(frames, body, place, epoch, setup, other, alignment, assignment);
     }
 
-    /** The same laid on each other otherwise. */
+    /** This recipe with another way of aligning the frames. */
     public Recipe with(Alignment other) {
         return new Recipe(frames, body, place, epoch, setup, corrections, other, assignment);
     }
 
-    /** The same in other bands. */
+    /** This recipe with other bands as red, green, blue and luminance. */
     public Recipe with(Assignment other) {
         return new Recipe(frames, body, place, epoch, setup, corrections, alignment, other);
     }

@@ -17,34 +17,34 @@ public record Setup(OptionalDouble northDeg, Mirroring mirroring, OptionalDouble
 
     public Setup {
         if (!(scaleArcsecPerPx.orElse(1) > 0)) {
-            throw new IllegalArgumentException("A plate scale is more than 0 arcsec per pixel.");
+            throw new IllegalArgumentException("A plate scale must be more than 0 arcsec per pixel.");
         }
         if (!(Math.abs(northDeg.orElse(0)) <= 360)) {
-            throw new IllegalArgumentException("A north angle lies between -360 and 360 degrees.");
+            throw new IllegalArgumentException("A north angle must be between -360 and 360 degrees.");
         }
     }
 
-    /** The same with another north angle. */
+    /** This setup with another north angle, degrees; empty to find it. */
     public Setup north(OptionalDouble otherDeg) {
         return new Setup(otherDeg, mirroring, scaleArcsecPerPx, mount);
     }
 
-    /** The same mirrored otherwise. */
+    /** This setup with another mirroring. */
     public Setup with(Mirroring other) {
         return new Setup(northDeg, other, scaleArcsecPerPx, mount);
     }
 
-    /** The same at another plate scale. */
+    /** This setup with another plate scale, arcseconds per pixel; empty to find it. */
     public Setup scale(OptionalDouble otherArcsecPerPx) {
         return new Setup(northDeg, mirroring, otherArcsecPerPx, mount);
     }
 
-    /** The same on another mount. */
+    /** This setup with another mount. */
     public Setup with(Mount other) {
         return new Setup(northDeg, mirroring, scaleArcsecPerPx, other);
     }
 
-    /** The same with a known posture of the reference frame. */
+    /** This setup with the known north angle, degrees, and mirroring of the reference frame. */
     public Setup posed(double knownNorthDeg, Mirroring knownMirroring) {
         return new Setup(OptionalDouble.of(knownNorthDeg), knownMirroring, scaleArcsecPerPx, mount);
     }

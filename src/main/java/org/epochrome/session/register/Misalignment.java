@@ -6,21 +6,21 @@ import java.util.Locale;
  * How far the bands of a colour picture lie off the reference frame's band, in the mean over the disk: the rms of the
  * distances, with the part that the measurement's own errors add taken off.
  *
- * @param px the rms, pixels of the output; NaN where nothing can be told
- * @param sigmaPx its standard error, pixels; NaN where nothing can be told
- * @param worstBand the band that lies farthest off; empty if there is only one band or nothing can be told
+ * @param px the rms, pixels of the output; NaN if it cannot be measured
+ * @param sigmaPx its standard error, pixels; NaN if it cannot be measured
+ * @param worstBand the band that lies farthest off; empty if there is only one band or it cannot be measured
  */
 public record Misalignment(double px, double sigmaPx, String worstBand) {
-    /** Beyond this standard error the figure does not tell a good picture from a bad one; see {@link #ACCEPTED_PX}. */
+    /** Beyond this standard error the figure does not distinguish a good picture from a bad one; see {@link #ACCEPTED_PX}. */
     private static final double USELESS_PX = 0.3;
 
     /** Bands that lie off by more show coloured edges; common practice, no source. */
     static final double ACCEPTED_PX = 0.3;
 
-    /** Nothing can be told. */
+    /** The misalignment cannot be measured. */
     public static final Misalignment UNKNOWN = new Misalignment(Double.NaN, Double.NaN, "");
 
-    /** A measured misalignment; unknown if the standard error is so large that it says nothing. */
+    /** A measured misalignment; unknown if the standard error is so large that the figure means nothing. */
     public static Misalignment of(double px, double sigmaPx, String worstBand) {
         return sigmaPx > Math.max(USELESS_PX, px) ? UNKNOWN : new Misalignment(px, sigmaPx, worstBand);
     }

@@ -40,7 +40,7 @@ import org.epochrome.session.schedule.Turning;
  * limbs say as a prior.
  */
 public final class NorthRefinement {
-    /** Turn of the globe between the first and the last frame from which detail may tell north better than the limb. */
+    /** Rotation of the globe between the first and the last frame from which detail can give north better than the limb. */
     private static final double LEAST_TURN_DEG = 4;
     /** The detail's standard error must be this part of the limb's, or less. */
     private static final double BETTER = 0.7;
@@ -49,13 +49,13 @@ public final class NorthRefinement {
     private static final double SETTLED_DEG = 0.005;
     /** By how much a meridian flip may turn a camera; common practice, no source. */
     private static final double FLIP_DEG = 1;
-    /** A smaller turn besides the half turn is none; the limb's north angle is no surer. */
+    /** A smaller rotation in addition to the half turn is ignored; the limb's north angle is no more accurate. */
     private static final double ASKEW_DEG = 0.05;
-    /** Directions less sure than this do not count. */
+    /** Directions with a larger standard error are not used. */
     private static final double USELESS_TURN_DEG = 0.2;
-    /** A relative direction is never trusted better than this. */
+    /** Smallest standard error assumed for a relative direction. */
     private static final double TURN_FLOOR_DEG = 0.01;
-    /** The same for shifts of detail. */
+    /** Smallest standard error assumed for a shift of detail. */
     private static final double DETAIL_FLOOR_PX = 0.01;
 
     private final Recipe recipe;
@@ -70,7 +70,7 @@ public final class NorthRefinement {
         turning = new Turning(recipe, schedule);
     }
 
-    /** The disks with better north angles; as they are where detail does not tell better than the limb. */
+    /** The disks with better north angles; unchanged where detail does not give it better than the limb. */
     public List<FittedDisk> refined(Details details, List<FittedDisk> found, Progress progress) {
         if (!applies(found)) {
             return found;
@@ -310,15 +310,16 @@ public final class NorthRefinement {
         if (addedDeg.length > 1 && Math.abs(addedDeg[1] - addedDeg[0]) > ASKEW_DEG) {
             warnings.add(String.format(
                     Locale.ROOT,
-                    "The meridian flip turned the camera by %.2f degrees besides the half turn; it was corrected by the detail.",
+                    "The meridian flip rotated the camera by %.2f degrees in addition to 180 degrees; this was"
+                            + " corrected from the motion of the detail.",
                     Math.abs(addedDeg[1] - addedDeg[0])));
         }
         double mean = groups.stream().mapToDouble(g -> addedDeg[g]).average().orElse(0);
         if (Math.abs(mean) > 2 * sigmaDeg) {
             warnings.add(String.format(
                     Locale.ROOT,
-                    "The motion of the detail corrected the limb's north angle by %.2f degrees (standard error %.2f); use"
-                            + " --north to set it.",
+                    "The north angle from the limb was corrected by %.2f degrees (standard error %.2f) from the"
+                            + " motion of the detail; use --north to set it.",
                     mean,
                     sigmaDeg));
         }

@@ -13,7 +13,7 @@ import org.epochrome.image.Passband;
  * Whether smears and places of the frames are as dispersion makes them with the assumed passbands.
  */
 public final class PassbandCheck {
-    /** What contradicts the passband by so many standard errors is told. */
+    /** A passband is reported if the dispersion contradicts it by this many standard errors. */
     private static final double CONTRADICTS = 3;
 
     /**
@@ -57,7 +57,7 @@ public final class PassbandCheck {
         return warnings;
     }
 
-    /** A weighted mean of what frames say; those that say nothing have an infinite standard error. */
+    /** A weighted mean over frames; those without a measurement have an infinite standard error. */
     private static final class Estimate {
         private double weights;
         private double sum;
@@ -71,7 +71,7 @@ public final class PassbandCheck {
             return sum / weights;
         }
 
-        /** Whether it is further from 0 than its standard error and a doubt that all frames share allow. */
+        /** Whether it is further from 0 than its standard error and a systematic error common to all frames allow. */
         boolean contradicts(double doubt) {
             return weights > 0 && Math.abs(mean()) > CONTRADICTS * Math.hypot(1 / Math.sqrt(weights), doubt);
         }
@@ -80,7 +80,8 @@ public final class PassbandCheck {
     private static String sentence(Band band, Passband looksLike) {
         return String.format(
                 Locale.ROOT,
-                "By its dispersion %s looks like %.0f-%.0f nm rather than %.0f-%.0f nm; give its passband with --passband.",
+                "The dispersion in %s suggests a passband of %.0f-%.0f nm rather than %.0f-%.0f nm; give it with"
+                        + " --passband.",
                 band.name(),
                 looksLike.fromNm(),
                 looksLike.toNm(),

@@ -92,7 +92,8 @@ record PredictedDispersion(Link link, double rightPerNm, double downPerNm) {
         PixelOffset greenPerNm = Registration.carried(here.perNm(sky).orElseThrow(), here.disk, output);
         double along = MIDDLE_DOUBT_NM * Math.hypot(perNm.lengthPx(), greenPerNm.lengthPx());
         double directionDeg = Math.toDegrees(Math.atan2(-perNm.x(), -perNm.y()));
-        return Optional.of(new Predicted(new Shift(off.x(), off.y(), even, even).doubted(along, directionDeg), perNm));
+        return Optional.of(
+                new Predicted(new Shift(off.x(), off.y(), even, even).withAddedSigma(along, directionDeg), perNm));
     }
 
     /**

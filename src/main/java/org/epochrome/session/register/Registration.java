@@ -39,11 +39,11 @@ public final class Registration {
      */
     public static final double MEAN_PATH = 0.75;
 
-    /** The same as for limbs for detail. */
+    /** Smallest standard error assumed for a position from detail, as for limbs. */
     private static final double DETAIL_FLOOR_PX = 0.01;
     /** Part of the disk's brightness that its model may leave at the limb; more has structure that displaces it. */
     private static final double MOST_RESIDUAL = 0.02;
-    /** Witnesses further apart than so many standard errors disagree. */
+    /** Measurements that differ by more than this many standard errors disagree. */
     private static final double DISAGREE = 5;
 
     /**
@@ -57,7 +57,7 @@ public final class Registration {
      * @param limb how sure the limb is, on the output's pixels
      * @param passband where the middle of its passband lies by its place against green of the same frame
      * @param place where it comes to lie on the reference, with the standard errors of all witnesses together
-     * @param leftOut witnesses that contradicted the others and were not heard
+     * @param leftOut measurements that contradicted the others and were ignored
      */
     public record Registered(
             FittedDisk fitted,
@@ -106,7 +106,10 @@ public final class Registration {
     private static Link onOutput(Link link, int factor) {
         Shift s = link.shift();
         return new Link(
-                link.from(), link.to(), s.known() ? s.times(factor).doubted(DETAIL_FLOOR_PX) : s, link.witness());
+                link.from(),
+                link.to(),
+                s.known() ? s.times(factor).withAddedSigma(DETAIL_FLOOR_PX) : s,
+                link.witness());
     }
 
     private List<Registered> fuse(
@@ -235,12 +238,12 @@ public final class Registration {
         return index == schedule.reference() || recipe.alignment().hears(Witness.LIMB);
     }
 
-    /** Whether an exposure's place is held by hand. */
+    /** Whether an exposure's position is set by hand. */
     private boolean held(int index) {
         return recipe.frames().placed(schedule.exposures().get(index));
     }
 
-    /** Which witnesses were not heard about each exposure, with a warning for each. */
+    /** The measurements that were ignored for each exposure, with a warning for each. */
     private List<Set<Witness>> leftOut(Fusion.Fused fused, List<Link> links, List<Limb> limbs) {
         List<Set<Witness>> leftOut = new ArrayList<>();
         for (int i = 0; i < limbs.size(); i++) {
@@ -248,7 +251,7 @@ public final class Registration {
             if (fused.limbsLeftOut().get(i)) {
                 leftOut.get(i).add(Witness.LIMB);
                 warnings.add(schedule.exposures().get(i).name()
-                        + ": its limb contradicts detail and dispersion and was left out; look at the frame.");
+                        + ": the limb contradicts detail and dispersion and was ignored; check the frame.");
             }
         }
         for (int k = 0; k < links.size(); k++) {
@@ -258,9 +261,9 @@ public final class Registration {
                 leftOut.get(link.to()).add(link.witness());
                 warnings.add(String.format(
                         Locale.ROOT,
-                        "%s: %s contradicts the other witnesses by %.2f px and was left out.",
+                        "%s: the position from %s differs from the others by %.2f px and was ignored; check the frame.",
                         name,
-                        link.witness() == Witness.DETAIL ? "its detail" : "the predicted dispersion",
+                        link.witness() == Witness.DETAIL ? "detail" : "predicted dispersion",
                         link.shift().lengthPx()));
             } else {
                 warnIfApart(link, name, Math.hypot(sigma(link.from(), limbs), sigma(link.to(), limbs)));
@@ -282,7 +285,7 @@ public final class Registration {
         if (s.known() && off > DISAGREE) {
             warnings.add(String.format(
                     Locale.ROOT,
-                    "%s: limb and %s disagree about its place by %.2f px.",
+                    "%s: the positions from limb and %s differ by %.2f px.",
                     name,
                     link.witness() == Witness.DETAIL ? "detail" : "predicted dispersion",
                     s.lengthPx()));
@@ -290,7 +293,7 @@ public final class Registration {
     }
 
     /**
-     * The disks, taken to lie where the pictures come to lie as they were moved by hand.
+     * The disks, displaced by the shifts that the user added by hand.
      *
      * @param fits disks on pixels that are {@code factor} times as coarse as the frames'
      * @param output the disk of the picture

@@ -1,2 +1,2 @@
-/** Where frames lie against each other, by all witnesses together. */
+/** The positions of frames relative to each other, from limb, detail and predicted dispersion together. */
 package org.epochrome.session.register;

@@ -33,7 +33,7 @@ public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<Fit
     public static Inspection of(DatedFrame frame, Optional<Body> body, Place place, OptionalDouble northDeg) {
         List<String> notes = new ArrayList<>(frame.notes());
         if (body.isEmpty()) {
-            notes.add("The body is not known; give it by --body to see its aspect and disk.");
+            notes.add("The planet is unknown; give it with --body to see its aspect and disk.");
             return new Inspection(frame, Optional.empty(), Optional.empty(), notes);
         }
         Aspect aspect = Ephemeris.aspect(body.get(), frame.timing().span().mid(), place.site());
@@ -59,14 +59,15 @@ public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<Fit
                             OptionalDouble.empty())
                     .fit(read.masked(), Progress.NONE));
             if (header.isPresent()) {
-                notes.add("North is that of the header; use --north to change this.");
+                notes.add("North was taken from the header; use --north to change this.");
             } else if (northDeg.isEmpty()) {
                 notes.add(
                         ImageOrientation.ringsTellNorth(aspect)
-                                ? "North is right if the frame is not mirrored, as the rings show."
+                                ? "North was found from the rings, assuming the frame is not mirrored."
                                 : axis
-                                        ? "North is right up to 180 degrees; frames together tell which end it is."
-                                        : "North was taken as up; give it by --north for a trustworthy disk.");
+                                        ? "North may be off by 180 degrees; combining several frames shows which end"
+                                                + " of the axis it is."
+                                        : "North was assumed to be up; give it with --north for a reliable disk fit.");
             }
         } catch (DiskNotFound e) {
             notes.add("No disk was fitted: " + e.getMessage() + ".");

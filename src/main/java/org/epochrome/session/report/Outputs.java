@@ -46,7 +46,7 @@ public record Outputs(List<Path> files, Optional<Path> report, Look look, boolea
     /**
      * Refuses before any work what could not be written after it.
      *
-     * @throws OutputRefused if a file exists and may not be replaced, or its suffix tells no format
+     * @throws OutputRefused if a file exists and may not be replaced, or its extension is not a known format
      */
     public void check() {
         for (Path file : files) {
@@ -67,7 +67,7 @@ public record Outputs(List<Path> files, Optional<Path> report, Look look, boolea
 
     private static void checkReport(Path file, String suffixes, boolean overwrite) {
         if (!file.toString().toLowerCase(Locale.ROOT).endsWith(".json")) {
-            throw new OutputRefused(file, "is no name for a report; end it in " + suffixes + ".");
+            throw new OutputRefused(file, "is not a report name; end it in " + suffixes + ".");
         }
         OutputFolder.checkFree(file, overwrite);
     }
@@ -117,12 +117,12 @@ public record Outputs(List<Path> files, Optional<Path> report, Look look, boolea
         return framed(c).planes();
     }
 
-    /** The same, and where its disk lies. */
+    /** The finished picture of a combination, with the position of its disk. */
     public Framed framed(Combination c) {
         return Finishing.picture(c, look);
     }
 
-    /** The same on the pixels of the cube, whatever the framing. */
+    /** The planes of the finished picture on the pixels of the cube, whatever the framing. */
     public List<Plane> pictureAsShot(Combination c) {
         return Finishing.picture(c, new Look(look.white(), look.sharpening(), look.tone(), Framing.AS_SHOT))
                 .planes();

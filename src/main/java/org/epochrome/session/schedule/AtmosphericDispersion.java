@@ -38,7 +38,7 @@ public final class AtmosphericDispersion {
                 recipe.corrections().spectrum());
     }
 
-    /** Whether dispersion can be told for an aspect: the site is known and the body stands high enough. */
+    /** Whether dispersion can be computed for an aspect: the site is known and the body is high enough. */
     public boolean knows(Aspect aspect) {
         return dispersion(aspect).isPresent();
     }

@@ -17,11 +17,11 @@ public record Memory(long heldBytes, long mergeBytes) {
         return new Memory((long) (HELD_PART * heap), Math.min(MERGE_BYTES, heap / 5));
     }
 
-    /** What people are told when pictures take more than there is. */
+    /** The message for pictures that need more memory than there is. */
     public static String exceeded() {
         long megabytes = Runtime.getRuntime().maxMemory() >> 20;
         return "The pictures do not fit into the " + megabytes
-                + " MB that Java may use; crop the frames, or start with more, such as java -Xmx"
+                + " MB that Java may use; crop the frames, or give Java more memory, such as java -Xmx"
                 + Math.max(4, 2 * megabytes / 1024) + "g -jar epochrome.jar.";
     }
 

@@ -31,7 +31,7 @@ public record Schedule(List<Exposure> exposures, Instant epoch, Aspect aspect, i
     }
 
     /**
-     * The same, quickly where only little has changed.
+     * The schedule of a recipe, computed quickly where it is close to an earlier one.
      *
      * @param known exposures of an earlier schedule; those of the same frame, body, site and air are taken over
      */

@@ -19,7 +19,7 @@ import org.epochrome.session.recipe.Recipe;
  * @param rows one for each exposure
  */
 public record Timetable(Instant epoch, Aspect aspect, int reference, List<Row> rows) {
-    /** A standard deviation as a full width at half maximum: what can be told apart. */
+    /** A standard deviation as a full width at half maximum: the resolution. */
     private static final double RESOLUTION_PER_BLUR = 2.355;
 
     /**

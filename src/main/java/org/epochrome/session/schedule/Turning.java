@@ -49,7 +49,7 @@ public final class Turning {
         return recipe.corrections().turn() ? rotationOfGlobe(exposure) : Rotation.none();
     }
 
-    /** The same whether the recipe turns or not. */
+    /** How far the surface turns from an exposure's middle to the epoch, even if the recipe does not turn. */
     public Rotation rotationOfGlobe(Exposure exposure) {
         return RotationLaw.of(recipe, exposure.band().name()).between(exposure.aspect(), epoch);
     }
@@ -93,7 +93,7 @@ public final class Turning {
      * @param height pixels
      */
     public record CloseUp(View view, int width, int height) {
-        /** The same on pixels binned by a factor. */
+        /** This close-up on pixels binned by a factor. */
         public CloseUp binned(int factor, FittedDisk like) {
             return new CloseUp(
                     new View(view.globe(), like.at(view.disk()).binned(factor).disk()),

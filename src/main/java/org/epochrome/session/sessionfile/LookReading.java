@@ -58,7 +58,7 @@ final class LookReading {
         return switch (of) {
             case "luminance" -> false;
             case "bands" -> true;
-            default -> throw new IllegalArgumentException("detail is of luminance or bands, not '" + of + "'");
+            default -> throw new IllegalArgumentException("detail must be of luminance or bands, not '" + of + "'");
         };
     }
 

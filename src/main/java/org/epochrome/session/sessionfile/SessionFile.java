@@ -111,13 +111,13 @@ public final class SessionFile {
             if (!SessionSchema.FORMAT.equals(tree.path("format").asText())) {
                 throw new FrameRefused(
                         file,
-                        "is no session file: its format is not " + SessionSchema.FORMAT
-                                + "; name one that --save-session wrote.");
+                        "is not a session file: its format is not " + SessionSchema.FORMAT
+                                + "; name a file written by --save-session.");
             }
             if (tree.path("version").asInt(-1) != SessionSchema.VERSION) {
                 throw new FrameRefused(
                         file,
-                        "is a session of version " + tree.path("version") + ", and this program knows version "
+                        "is a session of version " + tree.path("version") + ", but this program reads version "
                                 + SessionSchema.VERSION + "; use the program that wrote it.");
             }
             SessionSchema.Root root = MAPPER.treeToValue(tree, SessionSchema.Root.class);
@@ -126,13 +126,14 @@ public final class SessionFile {
             });
             return root;
         } catch (UnrecognizedPropertyException e) {
-            throw refused(file, "the key " + place(e) + " is not known", e);
+            throw refused(file, "the key " + place(e) + " is unknown", e);
         } catch (JsonMappingException e) {
             throw refused(file, "the value of " + place(e) + " is of the wrong kind", e);
         } catch (JsonProcessingException e) {
-            throw refused(file, "it is no proper JSON near line " + line(e), e);
+            throw refused(file, "it is not valid JSON near line " + line(e), e);
         } catch (IOException e) {
-            throw new FrameRefused(file, "cannot be read; check that it is there and yours to read.", e);
+            throw new FrameRefused(
+                    file, "cannot be read; check that it exists and that you have permission to read it.", e);
         }
     }
 
@@ -166,8 +167,7 @@ public final class SessionFile {
 
     private static FrameRefused refused(Path file, String why, Exception cause) {
         String reason = why.endsWith(".") ? why.substring(0, why.length() - 1) : why;
-        return new FrameRefused(
-                file, "is no session that can be used: " + reason + "; correct it or save it anew.", cause);
+        return new FrameRefused(file, "is not a usable session: " + reason + "; correct it or save it again.", cause);
     }
 
     private static List<String> changed(List<SessionSchema.Frame> frames, Set<Path> absent, SessionReading reading) {

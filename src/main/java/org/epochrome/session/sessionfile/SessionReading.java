@@ -67,7 +67,7 @@ final class SessionReading {
     /** @throws IllegalArgumentException if a value has no meaning; one sentence that says which */
     Session session(SessionSchema.Root root) {
         Body body = Body.named(required(root.body(), "body"))
-                .orElseThrow(() -> new IllegalArgumentException("'" + root.body() + "' is no planet"));
+                .orElseThrow(() -> new IllegalArgumentException("'" + root.body() + "' is not a planet"));
         List<SessionSchema.Frame> listed = required(root.frames(), "frames");
         Conventions conventions = conventions(root);
         List<DatedFrame> found = new ArrayList<>();
@@ -111,14 +111,14 @@ final class SessionReading {
         String problem = Files.exists(request.file())
                 ? why.getMessage()
                 : VisibleText.message(request.file().getFileName()
-                        + " is not where the session says; put it back, or leave it out (--leave-out).");
+                        + " is not where the session expects it; put it back, or leave it out with --leave-out.");
         return new AbsentFrame(request, mark, problem);
     }
 
     private FrameRequest request(SessionSchema.Frame frame) {
         Path file = path(required(frame.file(), "file of a frame"));
         if ((frame.start() == null) != (frame.end() == null)) {
-            throw new IllegalArgumentException("start and end of " + frame.file() + " belong together");
+            throw new IllegalArgumentException("start and end of " + frame.file() + " must be given together");
         }
         Optional<RecordingSpan> span = instant(frame.start())
                 .map(start -> new RecordingSpan(start, instant(frame.end()).orElseThrow()));
@@ -168,7 +168,7 @@ final class SessionReading {
                     encoding);
         } catch (DateTimeException e) {
             throw new IllegalArgumentException(
-                    "the clock has an exposure such as PT2M and an utcOffset such as +02:00", e);
+                    "the clock needs an exposure such as PT2M and a utcOffset such as +02:00", e);
         }
     }
 
@@ -234,7 +234,8 @@ final class SessionReading {
             case "even" -> Spectrum.EVEN;
             case "sun" -> Spectrum.SUNLIGHT;
             case "camera" -> Spectrum.CAMERA;
-            default -> throw new IllegalArgumentException("the light is camera, sun or even, not '" + c.light() + "'");
+            default ->
+                throw new IllegalArgumentException("the light must be camera, sun or even, not '" + c.light() + "'");
         };
     }
 
@@ -261,7 +262,7 @@ final class SessionReading {
         }
         int bits = or(o.tiffBits(), 16);
         if (bits != 16 && bits != 32) {
-            throw new IllegalArgumentException("tiffBits is 16 or 32, not " + bits);
+            throw new IllegalArgumentException("tiffBits must be 16 or 32, not " + bits);
         }
         return new Products(
                 or(o.pictures(), List.<String>of()).stream().map(this::path).toList(),
@@ -305,7 +306,7 @@ final class SessionReading {
 
     private static <T> T required(T value, String key) {
         if (value == null) {
-            throw new IllegalArgumentException("it lacks the " + key);
+            throw new IllegalArgumentException("it has no " + key);
         }
         return value;
     }
@@ -316,6 +317,6 @@ final class SessionReading {
                 return constant;
             }
         }
-        throw new IllegalArgumentException("'" + word + "' is not known");
+        throw new IllegalArgumentException("'" + word + "' is unknown");
     }
 }

@@ -280,7 +280,7 @@ class SessionControllerTest {
         assertEquals(2, bench.draft().frames().size());
         assertEquals(Topic.FRAME, bench.selectionProperty().get().topic());
         assertEquals(
-                "jupiter-B.fits is not where the session says; drop it onto the window, or discard it.",
+                "jupiter-B.fits is not where the session expects it; drop it onto the window, or discard it.",
                 UserMessages.inWords(bench.draft().absent().get(0).problem()));
         keeper.save(file, () -> {});
         keeper.open(file);
@@ -325,8 +325,7 @@ class SessionControllerTest {
         bench.open(Session.usual(
                 Recipe.usual(Frames.found(List.of(FrameRequest.of(red)), Conventions.UNSAID), Body.JUPITER)));
         keeper.save(Files.createLink(night.resolve("night.json"), red), () -> {});
-        assertTrue(
-                bench.problemProperty().get().contains("night.json is one of the files"), bench.problemProperty()::get);
+        assertTrue(bench.problemProperty().get().contains("night.json is also an input"), bench.problemProperty()::get);
         assertArrayEquals(before, Files.readAllBytes(night.resolve("night.json")));
     }
 

@@ -123,7 +123,7 @@ class FrameDefectsTest {
         }
         assertTrue(Float.isNaN(found.masked().at(100, 90)), "dead");
         assertEquals(struck.length + 1, found.spots());
-        assertEquals(List.of("Left out as spoilt: 8 hot, dead or struck pixels."), found.notes());
+        assertEquals(List.of("Ignored as defective: 8 hot, dead or cosmic-ray pixels."), found.notes());
     }
 
     @Test

@@ -44,11 +44,11 @@ class OverwriteGuardTest {
     void anInputByAnyPath() throws IOException {
         Files.createDirectory(folder.resolve("sub"));
         Path linked = Files.createSymbolicLink(folder.resolve("linked"), folder);
-        refused("to be read", input);
-        refused("to be read", folder.resolve("sub/../in.fits"));
-        refused("to be read", linked.resolve("in.fits"));
-        refused("to be read", Files.createSymbolicLink(folder.resolve("soft.fits"), input));
-        refused("to be read", Files.createLink(folder.resolve("hard.fits"), input));
+        refused("is also an input", input);
+        refused("is also an input", folder.resolve("sub/../in.fits"));
+        refused("is also an input", linked.resolve("in.fits"));
+        refused("is also an input", Files.createSymbolicLink(folder.resolve("soft.fits"), input));
+        refused("is also an input", Files.createLink(folder.resolve("hard.fits"), input));
     }
 
     /** A frame that a session lists may be missing for the moment. */

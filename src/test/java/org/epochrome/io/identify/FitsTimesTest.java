@@ -174,6 +174,6 @@ class FitsTimesTest {
     @Test
     void notesAreKeptForTheFileNameToCarryOn() {
         FitsTimes times = times("DATE-OBS=2031-05-02", NameClock.UNSAID);
-        assertEquals(List.of("DATE-OBS '2031-05-02' has no time of day and was passed over."), times.notes());
+        assertEquals(List.of("DATE-OBS '2031-05-02' has no time of day and was ignored."), times.notes());
     }
 }

@@ -137,8 +137,8 @@ class SheetTest {
                 "file,start,end|a.fits,2031-05-02T21:14:05Z,2031-05-02T21:10:05Z; ends (2031-05-02T21:10:05Z) before",
                 "file,start,exposure|a.fits,2031-05-02T21:14:05Z,-PT2M; is not a duration",
                 "file,start,exposure|a.fits,2031-05-02T21:14:05Z,1.2.3; is not a duration",
-                "file,exposure|a.fits,PT2M; does not tell when",
-                "file,start,mid,end|a.fits,2031-05-02T21:14Z,2031-05-02T21:15Z,2031-05-02T21:16Z; are enough",
+                "file,exposure|a.fits,PT2M; gives no time",
+                "file,start,mid,end|a.fits,2031-05-02T21:14Z,2031-05-02T21:15Z,2031-05-02T21:16Z; give only two",
                 "file,interval|a.fits,2031-05-02T21:14:05Z; is not an interval",
                 "file,interval|a.fits,PT2M/PT2M; no instant",
                 "file,interval,start|a.fits,2031-05-02T21:14:05Z/PT2M,2031-05-02T21:14:05Z; not both",
@@ -148,7 +148,7 @@ class SheetTest {
                 "name,band|a.fits,R; no column 'file'",
                 "file,strat|a.fits,2031-05-02T21:14:05Z; unknown column 'strat'",
                 "file,band; lists no frames",
-                "file,band|'\"a.fits,R'; not a proper CSV table",
+                "file,band|'\"a.fits,R'; not a valid CSV table",
                 "''; no column 'file'",
             })
     void namesTheLineThatCannotBeUsed(String text, String reason) throws IOException {

@@ -142,10 +142,10 @@ class FrameReaderTest {
     @ParameterizedTest
     @CsvSource({
         "orientation-6.tif, ''",
-        "u16-two-pages.tif, Of its 2 pages the first is used.",
-        "rgba16.tif, Its transparency is dropped.",
-        "pillow-rgba.png, Its transparency is dropped.",
-        "int32.fits, Its 32-bit integer values are carried on as 32-bit floats (24 significant bits).",
+        "u16-two-pages.tif, It has 2 pages; the first was used.",
+        "rgba16.tif, Its transparency was ignored.",
+        "pillow-rgba.png, Its transparency was ignored.",
+        "int32.fits, Its 32-bit integer values were converted to 32-bit floats (24 significant bits).",
         "float32-nan.fits, 36 pixels have no value.",
     })
     void notesWhatAUserShouldKnow(String name, String note) {
@@ -180,7 +180,7 @@ class FrameReaderTest {
     void refusesWhatMayNotBeRead() throws IOException {
         Path locked = Files.copy(FILES.resolve("grey8.png"), folder.resolve("locked.png"));
         Assumptions.assumeTrue(locked.toFile().setReadable(false) && !Files.isReadable(locked));
-        assertRefused(locked, "may not be read");
+        assertRefused(locked, "cannot be read by this user");
     }
 
     @Test
@@ -191,10 +191,10 @@ class FrameReaderTest {
 
     @ParameterizedTest
     @CsvSource({
-        "100000, 100000, 1, promises 100000x100000 pixels",
+        "100000, 100000, 1, has 100000x100000 pixels according to its header",
         "16384, 16384, 1, is cut short",
         "16384, 16384, 3, MB of memory",
-        "16384, 16385, 1, promises 16384x16385 pixels",
+        "16384, 16385, 1, has 16384x16385 pixels according to its header",
         "15, 16384, 1, only 15x16384",
         "0, 50, 1, no image",
         "-5, 50, 1, impossible size",
@@ -225,7 +225,7 @@ class FrameReaderTest {
             bytes.putShort(entry + 2, (short) 4).putInt(entry + 8, 100_000);
         }
         Path file = Files.write(folder.resolve("huge.tif"), bytes.array());
-        assertRefused(file, "promises 100000x100000 pixels");
+        assertRefused(file, "has 100000x100000 pixels according to its header");
     }
 
     @Test
@@ -236,7 +236,7 @@ class FrameReaderTest {
         sum.update(bytes.array(), 12, 17);
         bytes.putInt(29, (int) sum.getValue());
         Path file = Files.write(folder.resolve("huge.png"), bytes.array());
-        assertRefused(file, "promises 100000x100000 pixels");
+        assertRefused(file, "has 100000x100000 pixels according to its header");
     }
 
     @Test
@@ -245,7 +245,7 @@ class FrameReaderTest {
         try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(file))) {
             out.write(new byte[10_000]);
         }
-        assertRefused(file, "holds no FITS image");
+        assertRefused(file, "contains no FITS image");
     }
 
     @Test

@@ -240,7 +240,7 @@ class FrameSourceTest {
         "jupR, '', has no band",
         "jup, Nebula, not a known band",
         "jup, R + G, more than one band",
-        "jup_rgb, '', holds one grey plane",
+        "jup_rgb, '', has only one plane",
     })
     void refusesABandThatIsNotClear(String name, String filter, String reason) {
         Path file = grey(name + ".fits", card("FILTER", filter), card("DATE-OBS", "2031-05-02T21:14:05"));
@@ -287,7 +287,7 @@ class FrameSourceTest {
         Path named = fits("jup_R-20310502_211405.fits", different);
         DatedFrame byName = source().find(FrameRequest.of(named));
         FrameRefused refused = assertThrows(FrameRefused.class, byName::load);
-        assertTrue(refused.getMessage().contains("holds colour"), refused.getMessage());
+        assertTrue(refused.getMessage().contains("is a colour image"), refused.getMessage());
     }
 
     @Test
@@ -296,7 +296,7 @@ class FrameSourceTest {
         Frame frame = source().find(FrameRequest.of(file)).load();
         assertEquals(Optional.of(Band.R), frame.band());
         assertEquals(1, frame.planes().size());
-        assertTrue(frame.notes().contains("Its three planes are equal and were taken as one."));
+        assertTrue(frame.notes().contains("Its three planes are equal and were read as one."));
     }
 
     @Test

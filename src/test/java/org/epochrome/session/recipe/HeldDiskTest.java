@@ -96,7 +96,7 @@ class HeldDiskTest {
         assertEquals(wrong.x(), b.disk().x());
         assertEquals(wrong.y(), b.disk().y());
         assertEquals(wrong.equatorialRadiusPx(), b.disk().equatorialRadiusPx());
-        assertTrue(b.warnings().contains("Its disk is held by hand."));
+        assertTrue(b.warnings().contains("Its disk was set by hand."));
         assertTrue(
                 night.offPx(c, c.frames().get(0)) < 0.1,
                 "red off by " + night.offPx(c, c.frames().get(0)));

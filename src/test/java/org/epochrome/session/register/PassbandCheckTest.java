@@ -15,7 +15,7 @@ class PassbandCheckTest {
     void namesWavesThatAreLongerThanAssumed() {
         List<PassbandWidth> widths = List.of(PassbandWidth.UNKNOWN, new PassbandWidth(-0.3, 0.02));
         assertEquals(
-                List.of("By its dispersion B looks like 435-505 nm rather than 400-500 nm; give its passband with"
+                List.of("The dispersion in B suggests a passband of 435-505 nm rather than 400-500 nm; give it with"
                         + " --passband."),
                 PassbandCheck.warnings(
                         List.of(Band.R, Band.B),
@@ -27,7 +27,7 @@ class PassbandCheckTest {
     void namesTheWavelengthsThatFitBetterOncePerBand() {
         PassbandWidth narrow = new PassbandWidth(-0.3, 0.02);
         assertEquals(
-                List.of("By its dispersion B looks like 415-485 nm rather than 400-500 nm; give its passband with"
+                List.of("The dispersion in B suggests a passband of 415-485 nm rather than 400-500 nm; give it with"
                         + " --passband."),
                 PassbandCheck.warnings(
                         List.of(Band.B, Band.G, Band.B),

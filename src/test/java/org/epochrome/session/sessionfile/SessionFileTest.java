@@ -138,8 +138,8 @@ class SessionFileTest {
                         List.of(new AbsentFrame(
                                 FrameRequest.of(folder.resolve("gone.fits"), "G"),
                                 Optional.of(new FileMark(2880, "ab")),
-                                "gone.fits is not where the session says; put it back, or leave it out"
-                                        + " (--leave-out)."))),
+                                "gone.fits is not where the session expects it; put it back, or leave it out with"
+                                        + " --leave-out."))),
                 Body.SATURN,
                 new Place(Optional.of(new Site(-37.1, 146.5, 301.5)), Optional.of(new Air(970.1, -3.3, 0.29))),
                 Optional.of(Instant.parse("2022-10-26T04:00:00.5Z")),
@@ -273,17 +273,17 @@ class SessionFileTest {
             value = {
                 "\"version\" : 1|\"version\" : 2|is a session of version 2",
                 "\"version\" : 1|\"version\" : \"1\"|the value of version is of the wrong kind",
-                "epochrome-session|other|is no session file",
-                "\"black\"|\"blak\"|the key look.tone.blak is not known",
+                "epochrome-session|other|is not a session file",
+                "\"black\"|\"blak\"|the key look.tone.blak is unknown",
                 "\"black\" : 0.0|\"black\" : \"0\"|the value of look.tone.black is of the wrong kind",
-                "\"black\" : 0.0|\"black\" : 7|The black lies between 0.0 and 0.9",
+                "\"black\" : 0.0|\"black\" : 7|The black must be between 0.0 and 0.9",
                 "\"iterations\" : 15|\"iterations\" : 1.5|the value of look.detail.iterations is of the wrong kind",
-                "Jupiter|Pluto|'Pluto' is no planet",
-                "\"mount\" : \"equatorial\"|\"mount\" : \"dobson\"|'dobson' is not known",
+                "Jupiter|Pluto|'Pluto' is not a planet",
+                "\"mount\" : \"equatorial\"|\"mount\" : \"dobson\"|'dobson' is unknown",
                 "\"rotationSystem\" : \"zonal\"|\"rotationSystem\" : \"IV\"|Jupiter has no rotationSystem 'IV'",
-                "\"tiffBits\" : 16|\"tiffBits\" : 8|tiffBits is 16 or 32",
-                "\"body\"|\"body\" : \"Mars\", \"body\"|it is no proper JSON near line",
-                "\"look\" : {|\"look\" : [|it is no proper JSON near line",
+                "\"tiffBits\" : 16|\"tiffBits\" : 8|tiffBits must be 16 or 32",
+                "\"body\"|\"body\" : \"Mars\", \"body\"|it is not valid JSON near line",
+                "\"look\" : {|\"look\" : [|it is not valid JSON near line",
                 "frames/2022|frames/2021|2021-10-26-035735-R.fits"
             })
     void aFileThatCannotBeUsedIsRefusedInOneSentence(String what, String by, String sentence) throws IOException {
