@@ -16,7 +16,7 @@ import org.epochrome.job.Rows;
  * it, so that no limb can ring. What the frame differs from that, markings of low contrast, is restored by conjugate gradients on the normal
  * equations (Hestenes and Stiefel 1952, J. Res. NBS 49, 409) with the known kernel, as a picture that is itself blurred by a part of the frame's
  * blur: that keeps noise from growing where there is no detail. They restore coarse detail first and are stopped when
- * a step finds no more than noise would (after Morozov 1966, Soviet Math. Dokl. 7, 414) or hardly anything. What is restored is drawn out by
+ * a step finds no more than noise would (after Morozov 1966, Soviet Math. Dokl. 7, 414) or hardly anything. What is restored is smeared by
  * what shall be left; what was not explained by then is kept as it is, so nothing gets lost. Where the blur is large, detail is looked for on
  * coarser pixels, which hold all of it.
  */

@@ -2,7 +2,7 @@ package org.epochrome.ephemeris;
 
 /**
  * Where a moon's shadow lies on its planet as seen from the Earth: the middle of it, on the axes and in the unit of {@link
- * MoonPlace}. Across the Sun's direction the shadow is round; on the globe it is drawn out where the Sun stands low.
+ * MoonPlace}. Across the Sun's direction the shadow is round; on the globe it is elongated where the Sun stands low.
  *
  * @param moon whose shadow
  * @param side at right angles to the projected pole, towards growing east longitude

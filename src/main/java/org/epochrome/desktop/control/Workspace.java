@@ -176,7 +176,7 @@ public final class Workspace {
         take(files, usualPlace);
     }
 
-    /** The same, with a place for a session that begins. */
+    /** A workspace whose new sessions begin with a place. */
     public void take(List<Path> files, Place place) {
         problem.set("");
         door.open(files, history.now(), found -> {

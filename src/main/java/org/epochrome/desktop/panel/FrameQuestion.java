@@ -17,7 +17,7 @@ import org.epochrome.io.read.FrameRequest;
 import org.epochrome.time.RecordingSpan;
 import org.epochrome.time.UtcText;
 
-/** A file that does not tell its band or times, with fields to tell them. */
+/** A file whose band or times are not known, with fields to enter them. */
 final class FrameQuestion extends VBox {
     private Instant from;
     private Instant until;

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.epochrome.job.Rows;
 
-/** The same picture on ever coarser pixels: a large one that is shown small would sparkle, and be slow to draw. */
+/** A picture on coarser and coarser pixels: a large one that is shown small would flicker, and be slow to draw. */
 public final class MipMap {
     /** Pictures of this size are small enough as they are. */
     private static final int SMALL_PX = 1200;

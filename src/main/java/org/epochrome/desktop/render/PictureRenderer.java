@@ -66,7 +66,7 @@ public final class PictureRenderer {
         return shown.getReadOnlyProperty();
     }
 
-    /** What frames give that are only laid on top of each other, if it was asked for. */
+    /** The simple stack of the frames, if it was asked for. */
     public ReadOnlyObjectProperty<Optional<ScreenPicture>> beforeProperty() {
         return before.getReadOnlyProperty();
     }

@@ -69,7 +69,7 @@ final class Pictures {
                 .unrolled(new LimbStrip(STRIP_COLUMNS, STRIP_ROWS, STRIP_REACH_PX));
     }
 
-    /** What frames give that are only laid on top of each other. */
+    /** The simple stack of the frames. */
     static ScreenPicture before(Combination c, Look look) {
         Combination plain = c.withCube(PlainStack.of(c));
         return ScreenPicture.of(outputs(look).pictureAsShot(plain), 1, c.disk(), c.aspect(), c.epoch());

@@ -40,7 +40,7 @@ public record ScreenPicture(
     public enum Form {
         /** The sky on the pixels of a frame. */
         SKY,
-        /** The same within the edges that it is saved with. */
+        /** The finished picture within the edges that it is saved with. */
         FRAMED,
         /** The limb unrolled. */
         STRIP
@@ -57,12 +57,12 @@ public record ScreenPicture(
         return System.identityHashCode(this);
     }
 
-    /** The same within the edges that it is saved with. */
+    /** The picture within the edges that it is saved with. */
     ScreenPicture framed() {
         return new ScreenPicture(argb, levels, width, height, factor, disk, aspect, epoch, Form.FRAMED, strip);
     }
 
-    /** The same as the limb unrolled. */
+    /** The limb of the picture, unrolled. */
     ScreenPicture unrolled(LimbStrip meaning) {
         return new ScreenPicture(
                 argb, levels, width, height, factor, disk, aspect, epoch, Form.STRIP, Optional.of(meaning));

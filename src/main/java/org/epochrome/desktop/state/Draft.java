@@ -50,12 +50,12 @@ public record Draft(Optional<Session> session, List<DatedFrame> loose, List<Unid
         return session.map(s -> s.recipe().frames().all()).orElse(loose);
     }
 
-    /** The same with another session. */
+    /** The draft with another session. */
     public Draft with(UnaryOperator<Session> change) {
         return new Draft(session.map(change), loose, unsettled);
     }
 
-    /** The same by another recipe. */
+    /** The draft with another recipe. */
     public Draft recipe(UnaryOperator<Recipe> change) {
         return with(s -> s.with(change.apply(s.recipe())));
     }

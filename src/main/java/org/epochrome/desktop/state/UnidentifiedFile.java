@@ -3,7 +3,7 @@ package org.epochrome.desktop.state;
 import java.nio.file.Path;
 
 /**
- * A file that was dropped in but does not tell its band or its times: to be asked for beside it.
+ * A file that was added but whose band or times are not known; the user is asked for them.
  *
  * @param file the frame
  * @param problem what is missing, one sentence

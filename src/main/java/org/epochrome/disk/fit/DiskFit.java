@@ -63,7 +63,7 @@ public final class DiskFit {
      * @param mirrored whether the frame is mirrored
      * @param smears how dispersion smears the frame's band
      * @param northDeg north angle if known, else it is fitted from flattening and lit side, up to 180 degrees if the
-     *     phase does not tell which end is which; bodies that show neither keep the angle of the first guess
+     *     phase does not show which end is which; bodies that show neither keep the angle of the first guess
      * @param radiusPx equatorial radius if known, else it is fitted
      */
     public DiskFit(
@@ -96,7 +96,7 @@ public final class DiskFit {
     }
 
     /**
-     * The same fit with a centre that is known. If the radius is known too, only a patch there is looked at, and the disk is
+     * The fit with a centre that is known. If the radius is known too, only a patch there is looked at, and the disk is
      * believed to be one, however little it looks like it.
      *
      * @param x pixels
@@ -107,7 +107,7 @@ public final class DiskFit {
         return new DiskFit(globe, belted, mirrored, smears, new KnownDisk(known.northDeg(), known.radiusPx(), place));
     }
 
-    /** The same fit with the equatorial radius known. */
+    /** The fit with the equatorial radius known. */
     public DiskFit withRadius(double knownPx) {
         return new DiskFit(
                 globe,

@@ -30,11 +30,11 @@ final class GaussNewtonFit {
     private static final double MOST_EXTRAPOLATION = 5;
     /** Part of its standard error by which a parameter may still move at the end. */
     private static final double SETTLED = 0.3;
-    /** The same where a fit goes to and fro between two choices of outliers. */
+    /** Multiple of its standard error by which a parameter may still move where a fit goes to and fro between two choices of outliers. */
     private static final double TOLERATED = 2;
     /** Last move of place and size, pixels, up to which a fit that does not settle is used, with that error. */
     private static final double HARDLY_PX = 0.1;
-    /** The same for a coarse fit, pixels. */
+    /** Move of a parameter, sample pixels, below which a coarse fit has settled. */
     private static final double COARSE_SETTLED = 0.1;
     /**
      * Errors that the model does not know of (limbs that obey no Minnaert, blurs that are not quite a Gaussian) in blurs; from
@@ -42,17 +42,17 @@ final class GaussNewtonFit {
      */
     private static final double CENTRE_DOUBT = 0.001;
 
-    /** The same as a part of the smear; from rendered scenes low above the horizon. */
+    /** That error of the centre as a part of the smear; from rendered scenes low above the horizon. */
     private static final double SMEAR_DOUBT = 0.0005;
 
-    /** The same where the whole sky was cut off, and the foot of the limb with it; from rendered scenes cut at 2 to 10 % of the peak. */
+    /** That error in blurs where the whole sky was cut off, and the foot of the limb with it; from rendered scenes cut at 2 to 10 % of the peak. */
     private static final double CUT_DOUBT = 0.15;
 
     private static final double RADIUS_DOUBT = 0.05;
-    /** The same for the north angle, as a part of the flattening. */
+    /** That error of the north angle, as a part of the flattening. */
     private static final double NORTH_DOUBT = 0.0085;
 
-    /** The same as a part of smear squared over blur, to which a smear widens a limb; from rendered scenes low above the horizon. */
+    /** That error as a part of smear squared over blur, to which a smear widens a limb; from rendered scenes low above the horizon. */
     private static final double NORTH_SMEAR_DOUBT = 0.0012;
 
     private static final ShapeStep STEP = new ShapeStep(0.1, 0.35, 1.6);

@@ -17,7 +17,7 @@ record ShapeStep(double mostMove, double leastBlur, double mostBlurRatio) {
     private static final double SKY_SCATTER = 0.5;
 
     /**
-     * The same where the sky was cut off, and for its slope: only the foot of the limb tells it there, and what the model lacks at the
+     * That scatter where the sky was cut off, and for its slope: only the foot of the limb shows it there, and what the model lacks at the
      * limb would go into it. Found on rendered scenes.
      */
     private static final double CUT_SKY_SCATTER = 0.003;

@@ -124,7 +124,7 @@ public final class DiskModel {
     }
 
     /**
-     * The same with markings that are expected to follow the zones that the samples show.
+     * The model with markings that are expected to follow the zones that the samples show.
      *
      * @param begin whether they are to follow them exactly for a start, before the sky is fitted
      */
@@ -280,7 +280,7 @@ public final class DiskModel {
         return normals;
     }
 
-    /** The same whose inverse is the covariance, with markings that may stray farther than a fit lets them. */
+    /** The normal equations whose inverse is the covariance, with markings that may stray farther than a fit lets them. */
     public Skyline information(int[] pixels, double[] weights) {
         Skyline information = new ModelEquations(this, smear).observed(pixels, weights);
         markings.addStrayingPrior(coefficients, information);

@@ -14,7 +14,7 @@ import org.epochrome.image.Plane;
  * a variance of {@link BilinearShare#VARIANCE}.
  */
 final class Layers {
-    /** The same of a pixel's area. */
+    /** Variance of a pixel's area. */
     static final double PIXEL = 1 / 12.0;
     /** Longest steps, pixels; the transform of the bilinear share vanishes at one and at two steps per pixel. */
     private static final double STEP = 0.5;

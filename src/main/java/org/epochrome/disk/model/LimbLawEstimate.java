@@ -19,11 +19,11 @@ final class LimbLawEstimate {
     private static final int ROUNDS = 3;
     /** Weight of the expectation that the law stays, per pixel: without it equations of noise may have no solution. */
     private static final double LEAST_TRUST = 1e-6;
-    /** The same before the sky is fitted, whose slope would pass for a law. */
+    /** That weight before the sky is fitted, whose slope would be taken for a law. */
     private static final double FIRST_TRUST = 1e-3;
     /** Area over which clouds are alike, square blurs (common practice, no source). */
     private static final double CLOUD_AREA = 30;
-    /** The same of lands, radii (common practice, no source). */
+    /** Length over which lands are alike, radii (common practice, no source). */
     private static final double LAND = 0.3;
     /**
      * By how much a limb differs from the law of the disk inside; the pixels around a limb share that error, and {@link #SHARED}

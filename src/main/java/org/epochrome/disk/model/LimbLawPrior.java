@@ -17,7 +17,7 @@ public record LimbLawPrior(double minnaert, double brightening, double exponents
     /** Usual laws of real disks and their scatter (common practice, no source). */
     public static final LimbLawPrior USUAL = of(0.85, 0.15, 0.15);
     /**
-     * The same of bodies that show an atmosphere, whose limb may end in a step: deep ones that scatter evenly (Chandrasekhar's functions H in
+     * The usual law of bodies that show an atmosphere, whose limb may end in a step: deep ones that scatter evenly (Chandrasekhar's functions H in
      * the approximation of Hapke 1981, J. Geophys. Res. 86, 3039), with single scattering albedos from 0.6 to 1, have exponents
      * from 0.57 to 0.7 and brightenings from -2.4 to 0.
      */

@@ -111,7 +111,7 @@ public final class Markings {
         return fineness.equals(BELTED);
     }
 
-    /** The same markings, expected to follow the zones of a globe seen like this. */
+    /** The markings, expected to follow the zones of a globe seen like this. */
     Markings along(ZonalDarkening zones, View view) {
         double ratio = view.globe().apparentAxisRatio();
         double[] values = new double[size()];
@@ -244,7 +244,7 @@ public final class Markings {
         addPrior(c, normals, 1);
     }
 
-    /** The same, as wide as markings may stray; for standard errors. */
+    /** The prior as wide as markings may stray; for standard errors. */
     void addStrayingPrior(double[] c, Skyline normals) {
         addPrior(c, normals, fineness.stray);
     }

@@ -6,7 +6,7 @@ import java.util.Arrays;
 public final class ModelResiduals {
     /** Part of the disk's brightness by which a real blur may differ from a Gaussian. */
     private static final double BLUR_DOUBT = 0.002;
-    /** The same for coarse markings, which lack most detail. */
+    /** That part for coarse markings, which lack most detail. */
     private static final double COARSE_DOUBT = 0.01;
     /** How far from the limb residuals belong to it, blurs. */
     private static final double LIMB_BLURS = 2;
@@ -32,7 +32,7 @@ public final class ModelResiduals {
         return variances(pixels, doubt * doubt);
     }
 
-    /** The same with as much doubt as the residuals around the limb show beyond noise. */
+    /** Variances of the pixels, with as much doubt about the blur as the residuals around the limb show beyond noise. */
     public double[] shownVariances(int[] pixels) {
         double[] beyond = new double[pixels.length];
         int n = 0;

@@ -71,7 +71,7 @@ public record Combination(
         return brightness.map(b -> b.laidOn(cube)).orElse(cube);
     }
 
-    /** The same with another picture in the place of the cube, which keeps its own brightness. */
+    /** The combination with another picture in place of the cube, which keeps its own brightness. */
     public Combination withCube(ColourCube other) {
         return new Combination(
                 recipe,
@@ -142,7 +142,7 @@ public record Combination(
             return apart(detail);
         }
 
-        /** The same of physics and limb. */
+        /** How far predicted dispersion and limb lie apart in standard errors; NaN if no dispersion is predicted. */
         public double limbToPhysics() {
             return apart(physics);
         }

@@ -35,7 +35,7 @@ import org.epochrome.session.schedule.Turning;
 final class Fringe {
     /** Standard error that limbs have at least: bands differ in limb darkening and blur; found on invented scenes. */
     private static final double LIMB_FLOOR_PX = 0.03;
-    /** The same for detail. */
+    /** Standard error that detail has at least. */
     private static final double DETAIL_FLOOR_PX = 0.01;
 
     /** Chi-square over degrees of freedom from which limb and detail contradict each other. */

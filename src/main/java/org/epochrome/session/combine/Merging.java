@@ -88,7 +88,7 @@ public final class Merging {
                 .toList();
     }
 
-    /** The same of the globe alone. */
+    /** The merging of the globe alone. */
     Merging withoutMoons() {
         return new Merging(schedule, turning, planes, Moons.NONE, fits, view, memory, counts);
     }

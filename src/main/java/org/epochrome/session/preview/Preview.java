@@ -140,7 +140,7 @@ public final class Preview {
             Aspect aspect,
             int factor,
             List<Band> bands) {
-        /** The same within the edges that the result is saved with, and with its caption. */
+        /** The picture within the edges that the result is saved with, and with its caption. */
         public Framed framed(Framing framing) {
             Legend legend = Legend.of(aspect.body(), epoch, aspect, bands.stream());
             return Finishing.framed(planes, new View(Globe.of(aspect), disk), framing.enlarged(factor), legend);
