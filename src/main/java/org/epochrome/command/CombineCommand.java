@@ -9,14 +9,16 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
+import java.util.stream.Stream;
 import org.epochrome.command.option.SessionOptions;
 import org.epochrome.command.terminal.TerminalPage;
 import org.epochrome.command.terminal.TerminalProgress;
-import org.epochrome.evidence.EvidenceReport;
+import org.epochrome.evidence.EvidenceFile;
 import org.epochrome.io.file.OutputFolder;
 import org.epochrome.io.file.OverwriteGuard;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combiner;
+import org.epochrome.session.product.ProductFile;
 import org.epochrome.session.product.Products;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.Recipe;
@@ -95,9 +97,7 @@ final class CombineCommand implements Callable<Integer> {
         if (!quiet) {
             TerminalPage page = TerminalPage.out();
             Summary.print(combination, outputs, page);
-            products.map().ifPresent(map -> page.println("wrote " + map.file()));
-            products.turning().ifPresent(turning -> page.println("wrote " + turning.file()));
-            products.evidence().ifPresent(file -> page.println("wrote " + file));
+            more(products).forEach(product -> page.println("wrote " + product.file()));
             Optional.ofNullable(saved).ifPresent(file -> page.println("wrote " + file));
         }
         opened.notes().forEach(TerminalPage::note);
@@ -117,11 +117,17 @@ final class CombineCommand implements Callable<Integer> {
         OverwriteGuard.check(files, inputs);
     }
 
+    /** The products besides pictures and the report for programs. */
+    private static List<ProductFile> more(Products products) {
+        return Stream.<Optional<? extends ProductFile>>of(
+                        products.map(), products.turning(), products.evidence().map(EvidenceFile::new))
+                .<ProductFile>flatMap(Optional::stream)
+                .toList();
+    }
+
     private void check(Products products, Outputs outputs) {
         outputs.check();
-        products.map().ifPresent(map -> map.check(overwrite));
-        products.turning().ifPresent(turning -> turning.check(overwrite));
-        products.evidence().ifPresent(file -> OutputFolder.checkFree(file, overwrite));
+        more(products).forEach(product -> product.check(overwrite));
         if (saved != null && !SessionFile.isName(saved)) {
             throw new ParameterException(spec.commandLine(), saved + " is not a session file name; end it in .json.");
         }
@@ -130,11 +136,7 @@ final class CombineCommand implements Callable<Integer> {
 
     private void write(Session session, Products products, Outputs outputs, Combination combination) {
         outputs.write(combination, Version.NUMBER);
-        products.map().ifPresent(map -> map.write(combination, session.look(), overwrite, Version.NUMBER));
-        products.turning().ifPresent(turning -> turning.write(combination, session.look(), overwrite, Version.NUMBER));
-        products.evidence()
-                .ifPresent(file ->
-                        Outputs.writeReport(file, EvidenceReport.of(combination, outputs, Version.NUMBER), overwrite));
+        more(products).forEach(product -> product.write(combination, session.look(), overwrite, Version.NUMBER));
         Optional.ofNullable(saved).ifPresent(file -> SessionFile.write(session, file, Version.NUMBER, overwrite));
     }
 

@@ -1,17 +1,17 @@
 package org.epochrome.desktop.control;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.epochrome.colour.finish.Look;
 import org.epochrome.desktop.style.Texts;
-import org.epochrome.evidence.EvidenceReport;
-import org.epochrome.io.file.AtomicFile;
+import org.epochrome.evidence.EvidenceFile;
 import org.epochrome.io.file.OverwriteGuard;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.product.MapFile;
+import org.epochrome.session.product.ProductFile;
 import org.epochrome.session.report.Outputs;
 
 /** Saves what is made of a session, as soon as its full picture is there. */
@@ -29,31 +29,30 @@ public final class Exports {
 
     /** Saves a picture or the linear cube, the format by the suffix, as soon as it is made. */
     public void savePicture(Path path) {
-        export(path, (c, outputs) -> new Outputs(List.of(path), Optional.empty(), outputs.look(), false, true)
-                .write(c, version));
+        export(path, (c, look) -> new Outputs(List.of(path), Optional.empty(), look, false, true).write(c, version));
     }
 
     /** Saves the report for people (.html) or for programs (.json). */
     public void saveReport(Path path) {
         boolean forPeople = path.toString().toLowerCase(Locale.ROOT).endsWith(".html");
-        export(path, (c, outputs) -> {
-            if (forPeople) {
-                String page = EvidenceReport.of(c, outputs, version);
-                AtomicFile.write(path, true, part -> Files.writeString(part, page));
-            } else {
-                new Outputs(List.of(), Optional.of(path), outputs.look(), false, true).write(c, version);
-            }
-        });
+        if (forPeople) {
+            export(new EvidenceFile(path));
+        } else {
+            export(path, (c, look) -> new Outputs(List.of(), Optional.of(path), look, false, true).write(c, version));
+        }
     }
 
     /** Saves the globe as a map. */
     public void saveMap(Path path) {
-        export(path, (c, outputs) -> new MapFile(path, OptionalInt.empty())
-                .write(c, outputs.look(), outputs.overwrite(), version));
+        export(new MapFile(path, OptionalInt.empty()));
     }
 
     private interface Export {
-        void write(Combination c, Outputs like);
+        void write(Combination c, Look look);
+    }
+
+    private void export(ProductFile product) {
+        export(product.file(), (c, look) -> product.write(c, look, true, version));
     }
 
     private void export(Path path, Export export) {
@@ -64,16 +63,11 @@ public final class Exports {
     }
 
     private void write(Path path, Export export, Combination c) {
-        Outputs like = new Outputs(
-                List.of(),
-                Optional.empty(),
-                bench.draft().session().orElseThrow().look(),
-                false,
-                true);
+        Look look = bench.draft().session().orElseThrow().look();
         keeper.inBackground(
                 () -> {
                     OverwriteGuard.check(List.of(path), c.recipe().frames().files());
-                    export.write(c, like);
+                    export.write(c, look);
                     return path;
                 },
                 done -> keeper.say(Texts.of("status.saved", path.getFileName())));

@@ -29,7 +29,7 @@ import org.epochrome.session.combine.Combination;
  * @param file the format by the suffix
  * @param width pixels, even; empty for about the scale of the disk's middle
  */
-public record MapFile(Path file, OptionalInt width) {
+public record MapFile(Path file, OptionalInt width) implements ProductFile {
     private static final int WIDTH_STEP = 360;
     private static final int MOST_WIDTH = 14_400;
     private static final float WELL_SEEN = 0.5f;
@@ -56,6 +56,7 @@ public record MapFile(Path file, OptionalInt width) {
      *
      * @throws OutputRefused if the file exists and may not be replaced, or its suffix is neither .fits nor .png
      */
+    @Override
     public void check(boolean overwrite) {
         OutputFormat format = OutputFormat.of(file);
         if (format != OutputFormat.FITS && format != OutputFormat.PNG) {
@@ -71,6 +72,7 @@ public record MapFile(Path file, OptionalInt width) {
      * @param overwrite whether a file of this name may be replaced
      * @throws OutputRefused if it cannot be written
      */
+    @Override
     public void write(Combination c, Look look, boolean overwrite, String version) {
         RotationSystem system =
                 c.recipe().corrections().system().orElse(c.recipe().body().defaultSystem());

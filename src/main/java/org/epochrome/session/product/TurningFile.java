@@ -34,7 +34,8 @@ import org.epochrome.session.schedule.Turning;
  * @param until last instant; empty for as long after the epoch
  * @param count how many pictures, 2 or more
  */
-public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> until, int count) {
+public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> until, int count)
+        implements ProductFile {
     private static final double USUAL_TURN_DEG = 24;
     private static final double MOST_HOURS = 3;
     /** How many pictures if nothing is said. */
@@ -62,6 +63,7 @@ public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> u
      *
      * @throws OutputRefused if the file exists and may not be replaced, or its suffix is neither .gif nor .png
      */
+    @Override
     public void check(boolean overwrite) {
         AnimationWriter.checkName(file);
         OutputFolder.checkFree(file, overwrite);
@@ -75,6 +77,7 @@ public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> u
      * @throws SessionRefused if it would end before it begins
      * @throws OutputRefused if it cannot be written
      */
+    @Override
     public void write(Combination c, Look look, boolean overwrite, String version) {
         Duration half = half(c);
         Instant begin = from.orElseGet(() -> c.epoch().minus(half));
