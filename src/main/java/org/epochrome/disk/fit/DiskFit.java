@@ -223,7 +223,7 @@ public final class DiskFit {
      *
      * @throws DiskNotFound if there is no whole disk in the frame
      */
-    public FittedDisk drawnOut(Plane frame, FittedDisk earlier, Progress progress) {
+    public FittedDisk refitSmeared(Plane frame, FittedDisk earlier, Progress progress) {
         if (smears.assumed() == Smear.NONE || globe.ringed()) {
             return earlier;
         }

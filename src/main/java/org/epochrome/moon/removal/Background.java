@@ -15,7 +15,7 @@ import org.epochrome.moon.fit.MoonField;
  * <pre>y = S_yx (S_xx + D)^-1 x,      D = diag(doubt^2) + r 4 pi blur^2 / weight,</pre>
  *
  * S being their covariances. What is uncertain counts little, and where bands have nothing in common nothing is guessed: the
- * last term takes the coefficients for 0, give or take 1, before anything is seen; r is the variance that the guess leaves.
+ * last term expects the coefficients to be 0 ± 1 before anything is seen; r is the variance that the guess leaves.
  */
 final class Background {
     /** Powers of the place in the smooth surface's terms. */

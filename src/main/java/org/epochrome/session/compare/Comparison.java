@@ -79,8 +79,8 @@ public final class Comparison {
     }
 
     /**
-     * A link by a measured shift. How a band is drawn out is known as well as its passband and its light are, so the shift
-     * is in doubt along the smear.
+     * A link by a measured shift. The smear of a band is known only as well as its passband and its spectrum, so the
+     * shift is less certain along it.
      */
     private Link link(int from, Seen against, int to, Seen own, Shift shift) {
         double one = against.shading().smear().lengthPx();
@@ -120,7 +120,7 @@ public final class Comparison {
     }
 
     /**
-     * Three colours are compared together, other bands with the reference alone. A colour that dispersion draws out far
+     * Three colours are compared together, other bands with the reference alone. A colour that dispersion smears strongly
      * would blur the others; they are compared without it, and it with both of them.
      */
     private void linkLeads(Map<String, Integer> leads, List<Link> links, Progress progress) {

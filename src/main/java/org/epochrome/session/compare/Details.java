@@ -18,8 +18,8 @@ import org.epochrome.turn.Turned;
 
 /**
  * The exposures' detail on common pixels, which are no finer than the blur deserves. What is compared is made alike first:
- * dispersion draws out every band in its own way, so each exposure is drawn out as the others are as well. A difference
- * would pass for a shift, and to undo the smears would raise noise that is alike over their length.
+ * dispersion smears every band in its own way, so each exposure is also smeared as the others are. A difference
+ * would be taken for a shift, and to undo the smears would raise noise that is alike over their length.
  */
 public final class Details {
     /** Scales of one camera differ by less. */

@@ -3,7 +3,7 @@ package org.epochrome.session.compare;
 /**
  * Mean squares of the slopes that white noise of one unit a pixel has in the difference of two softenings.
  *
- * @param along along the direction in which dispersion draws out, per pixel squared
+ * @param along in the direction of the dispersion smear, per pixel squared
  * @param across at right angles to it
  */
 record NoiseSlopes(double along, double across) {

@@ -87,7 +87,7 @@ public final class AxisByMotion {
         turning = new Turning(recipe, schedule);
     }
 
-    /** The axis; empty if the frames span too little time or their detail does not tell. */
+    /** The axis; empty if the frames span too little time or their detail does not show it. */
     Optional<Axis> find(Progress progress) {
         if (span() < LEAST_TURN_DEG) {
             return Optional.empty();

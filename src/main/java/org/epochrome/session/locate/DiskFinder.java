@@ -262,7 +262,7 @@ public final class DiskFinder {
         return guarded(index, () -> {
             SmearModel smear = sky.smear(exposure.band(), exposure.aspect(), posed);
             FittedDisk start = diskFit(index, angle.mirrored(), smear, north)
-                    .drawnOut(plane, first.at(posed), progress.part(0, 0.2));
+                    .refitSmeared(plane, first.at(posed), progress.part(0, 0.2));
             // The blur by dispersion was mistaken for a larger disk: the scale of the sky was wrong, and with it the
             // smear.
             return fineFit(index, angle, north, start.disk()).refit(plane, start, progress.part(0.2, 1));

@@ -16,7 +16,7 @@ import org.epochrome.ephemeris.RotationSystem;
  * @param turn whether to turn frames to the epoch
  * @param dispersion whether to take the air's dispersion into account
  * @param airFlattening whether to take the flattening by refraction into account, where the site is known
- * @param unsmear how much to take off of what dispersion draws out within a band
+ * @param unsmear how much of the dispersion smear within each band to remove
  * @param moons whether moons and their shadows are kept from turning with the globe
  * @param spectrum how strongly each wavelength of a band counts
  */
