@@ -1,5 +1,7 @@
 package org.epochrome.image;
 
+import java.util.Arrays;
+
 /**
  * The values of a plane but for a thousandth at each end, which may be struck pixels.
  *
@@ -12,7 +14,7 @@ public record ValueRange(float least, float most, float step) {
 
     /** Looks at all values of a plane. */
     public static ValueRange of(Plane plane) {
-        float[] sorted = SortedValues.of(plane.data());
+        float[] sorted = sorted(plane.data());
         int n = sorted.length;
         if (n == 0) {
             return new ValueRange(Float.NaN, Float.NaN, Float.NaN);
@@ -33,5 +35,18 @@ public record ValueRange(float least, float most, float step) {
     /** The value a part of the way up, 0 to 1. */
     public double at(double part) {
         return least + part * width();
+    }
+
+    /** The values that are not NaN, in ascending order. */
+    private static float[] sorted(float[] values) {
+        float[] sorted = new float[values.length];
+        int n = 0;
+        for (float value : values) {
+            if (!Float.isNaN(value)) {
+                sorted[n++] = value;
+            }
+        }
+        Arrays.sort(sorted, 0, n);
+        return Arrays.copyOf(sorted, n);
     }
 }
