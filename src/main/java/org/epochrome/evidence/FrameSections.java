@@ -49,7 +49,7 @@ final class FrameSections {
                         name(f),
                         clock(f.exposure().frame().timing().span().start()),
                         clock(f.exposure().frame().timing().span().end()),
-                        text(f.exposure().frame().timing().source()),
+                        text(f.exposure().frame().timing().source().toString()),
                         number("%+.3f\u00b0", f.rotationDeg())))
                 .toList();
         return "<section><h2>When the frames were recorded</h2>" + Drawings.timeLine(c)

@@ -335,7 +335,7 @@ class GlobeFilesTest {
                     f.exposure().frame().head().file().getFileName().toString()));
             assertTrue(
                     report.contains(String.format(Locale.ROOT, "%.2f", f.disk().x())));
-            assertTrue(report.contains(f.exposure().frame().timing().source()));
+            assertTrue(report.contains(f.exposure().frame().timing().source().toString()));
         }
         assertEquals(
                 11,

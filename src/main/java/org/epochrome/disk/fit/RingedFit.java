@@ -19,6 +19,7 @@ import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Smear;
 import org.epochrome.image.blur.Wings;
 import org.epochrome.job.Progress;
+import org.epochrome.text.Message;
 
 /**
  * Finds Saturn in a frame by fitting globe and rings together. The rings' edges lie at known distances from the centre, so
@@ -73,8 +74,7 @@ final class RingedFit {
 
     private void check(RingedGaussNewtonFit descent) {
         if (known.place().isEmpty() && descent.residual() > MOST_RESIDUAL) {
-            throw new DiskNotFound(
-                    "the bright object does not look like Saturn with its rings; check the body and the image");
+            throw new DiskNotFound(Message.of("disk.notSaturn"));
         }
     }
 

@@ -7,6 +7,7 @@ import org.epochrome.disk.model.Unknowns;
 import org.epochrome.disk.solve.Skyline;
 import org.epochrome.disk.start.DiskNotFound;
 import org.epochrome.job.Progress;
+import org.epochrome.text.Message;
 
 /** Brings a {@link RingedModel} to its samples by Gauss and Newton's method, steps halved where they overshoot. */
 final class RingedGaussNewtonFit {
@@ -107,7 +108,7 @@ final class RingedGaussNewtonFit {
         }
         double[] move = normals.solve();
         if (move == null) {
-            throw new DiskNotFound("the model of Saturn does not fit this image; check the body and the image");
+            throw new DiskNotFound(Message.of("disk.noFitSaturn"));
         }
         misfit = model.misfit(pixels, weights) / pixels.length;
         double[] variances = normals.lastVariances(Unknowns.SHAPE);

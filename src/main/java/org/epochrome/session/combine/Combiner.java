@@ -33,6 +33,7 @@ import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.text.Message;
 
 /** Runs a recipe: reads, fits, turns, registers and merges. */
 public final class Combiner {
@@ -193,7 +194,8 @@ public final class Combiner {
         View view = turning.viewAtEpoch(registered.get(schedule.reference()).fitted());
         Merging merging = new Merging(schedule, turning, planes, moons, fits, view, memory);
         Plane output = planes.get(schedule.reference());
-        List<String> cautions = new ArrayList<>(moons.leftOut(view, schedule.epoch(), output.width(), output.height()));
+        List<String> cautions =
+                new ArrayList<>(Message.texts(moons.leftOut(view, schedule.epoch(), output.width(), output.height())));
         Combination.Quality quality =
                 new Fringe(recipe, schedule, turning, planes, fits, turned, merging::share).measure(cautions, progress);
         return new Aligned(registered, moons, view, merging, quality, cautions);
@@ -215,7 +217,7 @@ public final class Combiner {
     /** Reads a plane and keeps what was left out of it. */
     private Plane read(int index) {
         FrameDefects read = schedule.exposures().get(index).read();
-        blemishes.set(index, read.notes());
+        blemishes.set(index, Message.texts(read.notes()));
         return read.masked();
     }
 
@@ -244,7 +246,7 @@ public final class Combiner {
 
     private List<String> notes(int index) {
         Exposure exposure = schedule.exposures().get(index);
-        List<String> notes = new ArrayList<>(exposure.frame().notes());
+        List<String> notes = new ArrayList<>(Message.texts(exposure.frame().notes()));
         notes.addAll(blemishes.get(index));
         if (recipe.frames().held(exposure).isPresent()) {
             notes.add("Its disk was set by hand.");
@@ -279,7 +281,7 @@ public final class Combiner {
                     sky.shift(exposure.band(), exposure.aspect(), found.fitted().disk()),
                     limbs.get(i).shading().smear(),
                     merging.share(i),
-                    joined(notes(i), moons.notes(i, schedule.epoch()))));
+                    joined(notes(i), Message.texts(moons.notes(i, schedule.epoch())))));
         }
         return results;
     }

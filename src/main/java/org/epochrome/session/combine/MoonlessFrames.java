@@ -23,6 +23,7 @@ import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.text.Message;
 
 /**
  * The disks, and the moons in front of and beside them. Moons at the limb or beside it would pass for wings, a wider blur or a
@@ -67,7 +68,7 @@ public record MoonlessFrames(List<FittedDisk> disks, Moons moons) {
             moons = search.moons(planes, disks);
         }
         warnings.addAll(told);
-        warnings.addAll(moons.warnings());
+        warnings.addAll(Message.texts(moons.warnings()));
         return new MoonlessFrames(disks, moons);
     }
 

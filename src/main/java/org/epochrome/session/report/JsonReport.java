@@ -38,6 +38,7 @@ import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.session.schedule.AtmosphericDispersion;
 import org.epochrome.session.sessionfile.SessionWriting;
+import org.epochrome.text.Message;
 import org.epochrome.time.UtcText;
 
 /** The report as JSON: stable keys, pixels and degrees, null where nothing is known. */
@@ -114,7 +115,7 @@ public final class JsonReport {
             node.set("header", JsonPieces.header(i.frame().head().geometry(), i.aspect()));
             i.aspect().ifPresent(a -> node.set("ephemeris", ephemeris(a)));
             i.disk().ifPresent(d -> node.set("disk", fitted(d, d.disk())));
-            strings(node, "warnings", i.notes());
+            strings(node, "warnings", Message.texts(i.notes()));
         }
         return text(root);
     }

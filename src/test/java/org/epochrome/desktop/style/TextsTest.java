@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 
 class TextsTest {
     private static final Path SOURCES = Path.of("src/main/java/org/epochrome/desktop");
-    private static final Path BUNDLE = Path.of("src/main/resources/org/epochrome/desktop/style/window.properties");
+    private static final Path BUNDLE = Path.of("src/main/resources/org/epochrome/text/window.properties");
     private static final Pattern USE = Pattern.compile("Texts\\.of\\(\\s*\"([^\"]*)\"\\s*([,)])");
     private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\\\n]|\\\\.)*)\"");
     private static final Pattern CONVERSION = Pattern.compile("%(?:\\d+\\$)?[-+0-9.]*[sdf]");
