@@ -24,6 +24,7 @@ import org.epochrome.session.product.Provenance;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.report.Outputs;
 import org.epochrome.session.sessionfile.CommandLineFormatter;
+import org.epochrome.text.Message;
 import org.epochrome.time.UtcText;
 
 /**
@@ -128,10 +129,10 @@ public final class EvidenceReport {
     }
 
     private String notes() {
-        List<String> notes =
-                new ArrayList<>(c.warnings().stream().map(Html::text).toList());
+        List<String> notes = new ArrayList<>(
+                Message.texts(c.warnings()).stream().map(Html::text).toList());
         for (FrameResult f : c.frames()) {
-            f.warnings().forEach(w -> notes.add("<b>" + Labels.name(f) + "</b>: " + text(w)));
+            f.warnings().forEach(w -> notes.add("<b>" + Labels.name(f) + "</b>: " + text(w.toString())));
         }
         List<String> distinct = notes.stream().distinct().toList();
         return "<section class=\"notes\"><h2>Warnings and notes</h2>"

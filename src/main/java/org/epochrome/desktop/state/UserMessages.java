@@ -24,7 +24,7 @@ public final class UserMessages {
             return Memory.exceeded();
         }
         if (cause instanceof Refusal refusal) {
-            return sentence(inWords(refusal.in(wording)), cause instanceof SessionRefused);
+            return sentence(refusal.in(wording), cause instanceof SessionRefused);
         }
         return cause instanceof IllegalArgumentException && cause.getMessage() != null
                 ? sentence(cause.getMessage(), false)
@@ -49,10 +49,5 @@ public final class UserMessages {
     /** Messages of the engine, a line each. */
     public static String lines(List<Message> messages) {
         return messages.stream().map(UserMessages::inWords).collect(Collectors.joining("\n"));
-    }
-
-    /** A message whose words are in no bundle. */
-    public static String inWords(String message) {
-        return OptionWording.replaced(message);
     }
 }

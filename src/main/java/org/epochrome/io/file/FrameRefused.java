@@ -10,16 +10,6 @@ public final class FrameRefused extends Refusal {
     private static final long serialVersionUID = 1L;
     private final transient Path file;
 
-    /** With words that are in no bundle. */
-    public FrameRefused(Path file, String problem) {
-        this(file, Message.of("verbatim", problem), null);
-    }
-
-    /** With words that are in no bundle, because of a failure underneath. */
-    public FrameRefused(Path file, String problem, Throwable cause) {
-        this(file, Message.of("verbatim", problem), cause);
-    }
-
     /**
      * Refuses a file.
      *

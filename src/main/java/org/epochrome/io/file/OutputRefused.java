@@ -10,16 +10,6 @@ public final class OutputRefused extends Refusal {
     private static final long serialVersionUID = 1L;
     private final transient Path file;
 
-    /** With words that are in no bundle. */
-    public OutputRefused(Path file, String problem) {
-        this(file, Message.of("verbatim", problem), null);
-    }
-
-    /** With words that are in no bundle, because of a failure underneath. */
-    public OutputRefused(Path file, String problem, Throwable cause) {
-        this(file, Message.of("verbatim", problem), cause);
-    }
-
     /**
      * Refuses to write a file.
      *

@@ -43,8 +43,8 @@ public final class Combiner {
     private final Recipe recipe;
     private final Schedule schedule;
     private final Memory memory;
-    private final AtomicReferenceArray<List<String>> blemishes;
-    private final List<String> warnings = new ArrayList<>();
+    private final AtomicReferenceArray<List<Message>> blemishes;
+    private final List<Message> warnings = new ArrayList<>();
 
     public Combiner(Recipe recipe) {
         this(recipe, Memory.ofThisHeap());
@@ -73,7 +73,7 @@ public final class Combiner {
     public Combination combine(Progress progress) {
         AtmosphericDispersion sky = AtmosphericDispersion.over(recipe);
         warnings.addAll(new RecipeCheck(recipe, schedule).warnings(sky));
-        progress.doing("reading");
+        progress.doing(Message.text("progress.reading"));
         List<Plane> planes = stored(progress, this::read);
         progress.at(0.1);
         Turning turning = new Turning(recipe, schedule);
@@ -99,7 +99,7 @@ public final class Combiner {
         struck.notes().forEach((i, note) -> blemishes.accumulateAndGet(i, List.of(note), Combiner::joined));
         DispersionDeconvolution.Extent extent = recipe.corrections().unsmear();
         if (limbs.stream().anyMatch(f -> DispersionDeconvolution.changes(f.shading(), extent))) {
-            progress.doing("removing the dispersion blur");
+            progress.doing(Message.text("progress.deblurring"));
             List<Plane> drawn = planes;
             planes = stored(
                     progress,
@@ -108,7 +108,7 @@ public final class Combiner {
         }
         List<FittedDisk> found =
                 limbs.stream().map(f -> DispersionDeconvolution.fit(f, extent)).toList();
-        progress.doing("comparing detail");
+        progress.doing(Message.text("progress.comparing"));
         Details details = new Details(schedule, turning, planes, found, DETAIL_BLUR_PX);
         if (recipe.alignment().freeScale()) {
             found = new HeldDisks(recipe, schedule)
@@ -124,7 +124,7 @@ public final class Combiner {
         Turning always = new Turning(recipe.with(recipe.corrections().turned(true)), schedule);
         Details turned =
                 recipe.corrections().turn() ? details : new Details(schedule, always, planes, found, DETAIL_BLUR_PX);
-        progress.doing("measuring the alignment");
+        progress.doing(Message.text("progress.alignment"));
         Aligned aligned = aligned(registered, bare.moons(), turning, planes, turned, progress);
         CentroidAlignment centroids = new CentroidAlignment(recipe, schedule, planes);
         if (centroids.isBetterThan(aligned.quality)) {
@@ -139,7 +139,7 @@ public final class Combiner {
         View view = aligned.view;
         Merging merging = aligned.merging;
         progress.at(0.8);
-        progress.doing("turning to the epoch and merging");
+        progress.doing(Message.text("progress.merging"));
         Assignment assignment = recipe.assignment();
         MergedBands merged = MergedBands.of(assignment, merging, progress.part(0.8, moons.any() ? 0.9 : 1));
         warnAboutLuminance(merging);
@@ -174,7 +174,7 @@ public final class Combiner {
             View view,
             Merging merging,
             Combination.Quality quality,
-            List<String> warnings) {}
+            List<Message> warnings) {}
 
     private Aligned aligned(
             List<Registered> registered,
@@ -194,8 +194,8 @@ public final class Combiner {
         View view = turning.viewAtEpoch(registered.get(schedule.reference()).fitted());
         Merging merging = new Merging(schedule, turning, planes, moons, fits, view, memory);
         Plane output = planes.get(schedule.reference());
-        List<String> cautions =
-                new ArrayList<>(Message.texts(moons.leftOut(view, schedule.epoch(), output.width(), output.height())));
+        List<Message> cautions =
+                new ArrayList<>(moons.leftOut(view, schedule.epoch(), output.width(), output.height()));
         Combination.Quality quality =
                 new Fringe(recipe, schedule, turning, planes, fits, turned, merging::share).measure(cautions, progress);
         return new Aligned(registered, moons, view, merging, quality, cautions);
@@ -217,12 +217,12 @@ public final class Combiner {
     /** Reads a plane and keeps what was left out of it. */
     private Plane read(int index) {
         FrameDefects read = schedule.exposures().get(index).read();
-        blemishes.set(index, Message.texts(read.notes()));
+        blemishes.set(index, read.notes());
         return read.masked();
     }
 
-    private static List<String> joined(List<String> first, List<String> more) {
-        List<String> all = new ArrayList<>(first);
+    private static List<Message> joined(List<Message> first, List<Message> more) {
+        List<Message> all = new ArrayList<>(first);
         all.addAll(more);
         return all;
     }
@@ -240,16 +240,15 @@ public final class Combiner {
                 .luminance()
                 .filter(band -> Sharpness.differs(
                         MergedBands.colourBlurPx(recipe.assignment(), merging, band), merging.bandBlurPx(band)))
-                .ifPresent(band -> warnings.add("The frames in " + band
-                        + " are more blurred than the colours; detail finer than their blur comes from the colours."));
+                .ifPresent(band -> warnings.add(Message.of("result.lessSharpLuminance", band)));
     }
 
-    private List<String> notes(int index) {
+    private List<Message> notes(int index) {
         Exposure exposure = schedule.exposures().get(index);
-        List<String> notes = new ArrayList<>(Message.texts(exposure.frame().notes()));
+        List<Message> notes = new ArrayList<>(exposure.frame().notes());
         notes.addAll(blemishes.get(index));
         if (recipe.frames().held(exposure).isPresent()) {
-            notes.add("Its disk was set by hand.");
+            notes.add(Message.of("result.heldDisk"));
         }
         return List.copyOf(notes);
     }
@@ -281,7 +280,7 @@ public final class Combiner {
                     sky.shift(exposure.band(), exposure.aspect(), found.fitted().disk()),
                     limbs.get(i).shading().smear(),
                     merging.share(i),
-                    joined(notes(i), Message.texts(moons.notes(i, schedule.epoch())))));
+                    joined(notes(i), moons.notes(i, schedule.epoch()))));
         }
         return results;
     }

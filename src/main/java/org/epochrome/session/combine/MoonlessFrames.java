@@ -49,16 +49,16 @@ public record MoonlessFrames(List<FittedDisk> disks, Moons moons) {
             DiskFinder finder,
             List<Plane> planes,
             Memory memory,
-            List<String> warnings,
+            List<Message> warnings,
             Progress progress) {
         if (!recipe.corrections().moons()) {
             return new MoonlessFrames(finder.find(planes, rough -> planes, warnings, progress), Moons.NONE);
         }
         Search search = new Search(recipe, schedule, turning, progress);
         Hidden hidden = new Hidden(search, planes, memory);
-        List<String> told = new ArrayList<>();
+        List<Message> told = new ArrayList<>();
         List<FittedDisk> disks = finder.find(planes, hidden, told, progress.part(0, 0.8));
-        progress.doing("looking for moons");
+        progress.doing(Message.text("progress.moons"));
         Moons moons = search.moons(planes, disks);
         if (moons.standIn(FITTED, hidden.mask)) {
             Moons found = moons;
@@ -68,7 +68,7 @@ public record MoonlessFrames(List<FittedDisk> disks, Moons moons) {
             moons = search.moons(planes, disks);
         }
         warnings.addAll(told);
-        warnings.addAll(Message.texts(moons.warnings()));
+        warnings.addAll(moons.warnings());
         return new MoonlessFrames(disks, moons);
     }
 

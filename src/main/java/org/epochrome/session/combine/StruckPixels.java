@@ -17,6 +17,7 @@ import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.text.Message;
 import org.epochrome.turn.Rotation;
 
 /**
@@ -84,15 +85,12 @@ final class StruckPixels {
     }
 
     /** What was left out, by the number of the frame. */
-    Map<Integer, String> notes() {
-        Map<Integer, String> notes = new TreeMap<>();
+    Map<Integer, Message> notes() {
+        Map<Integer, Message> notes = new TreeMap<>();
         for (int i = 0; i < struck.size(); i++) {
             int count = struck.get(i).cardinality();
             if (count > 0) {
-                notes.put(
-                        i,
-                        "Left out as struck, since the other frames of the band do not show them: " + count
-                                + (count == 1 ? " pixel." : " pixels."));
+                notes.put(i, Message.of(count == 1 ? "defect.struckPixel" : "defect.struck", count));
             }
         }
         return notes;

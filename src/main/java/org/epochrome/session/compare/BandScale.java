@@ -3,7 +3,6 @@ package org.epochrome.session.compare;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.epochrome.align.Detail;
@@ -14,6 +13,7 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.job.Progress;
 import org.epochrome.session.compare.Details.Seen;
 import org.epochrome.session.schedule.Schedule;
+import org.epochrome.text.Message;
 
 /**
  * Small differences of scale and direction between bands, as filters have that focus differently: the disks of each band are
@@ -25,9 +25,9 @@ public final class BandScale {
     private static final double USELESS_TURN_DEG = 0.5;
 
     private final Schedule schedule;
-    private final List<String> warnings;
+    private final List<Message> warnings;
 
-    public BandScale(Schedule schedule, List<String> warnings) {
+    public BandScale(Schedule schedule, List<Message> warnings) {
         this.schedule = schedule;
         this.warnings = warnings;
     }
@@ -61,15 +61,12 @@ public final class BandScale {
             result.add(found.map(s -> fit.at(changed(fit, s, same))).orElse(fit));
             boolean lead = leads.get(band) == i && i != reference;
             if (last && lead && found.isEmpty()) {
-                warnings.add("The scale of " + band
-                        + " could not be measured from its detail; the scale from the limb was used.");
+                warnings.add(Message.of("scale.notMeasured", band));
             } else if (last && lead) {
                 Disk base = fits.get(reference).disk();
                 Disk own = result.get(i).disk();
-                warnings.add(String.format(
-                        Locale.ROOT,
-                        "%s was found %.3f %% larger than the reference frame's band and rotated by %.3f degrees"
-                                + " relative to it; both were corrected.",
+                warnings.add(Message.of(
+                        "scale.measured",
                         band,
                         100 * (own.equatorialRadiusPx() / base.equatorialRadiusPx() - 1),
                         Disk.wrapDeg(own.northAngleDeg() - base.northAngleDeg())));

@@ -23,6 +23,7 @@ import org.epochrome.session.schedule.HeldDisks;
 import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Schedule;
+import org.epochrome.text.Message;
 
 /** Finds the disk in every exposure, and what the frames have in common: posture and plate scale. */
 public final class DiskFinder {
@@ -68,38 +69,38 @@ public final class DiskFinder {
      * @throws NoDiskInFrame if one has none
      * @throws SessionRefused if north is needed and cannot be seen
      */
-    public List<FittedDisk> find(List<Plane> planes, MoonMasks masking, List<String> warnings, Progress progress) {
+    public List<FittedDisk> find(List<Plane> planes, MoonMasks masking, List<Message> warnings, Progress progress) {
         if (recipe.setup().northDeg().isEmpty() && !recipe.body().showsAxis()) {
             return headerNorth().isPresent()
                     ? findWithHeader(planes, masking, warnings, progress)
                     : findWithAxis(planes, masking, warnings, progress);
         }
-        progress.doing("finding the disks");
+        progress.doing(Message.text("progress.disks"));
         Mirroring mirroring = mirroring(planes, progress.part(0, 0.1));
         List<FittedDisk> first = rough(planes, mirroring == Mirroring.YES, progress.part(0.1, 0.5));
         progress.at(0.5);
-        progress.doing("finding the orientation of the frames");
+        progress.doing(Message.text("progress.orientation"));
         List<ImageOrientation.Angle> angles = new ImageOrientation(
                         recipe, schedule, said, mirroring, planes, first, memory, warnings)
                 .resolve(progress.part(0.5, 0.6));
         if (recipe.setup().mirroring() == Mirroring.AUTO
                 && angles.get(schedule.reference()).mirrored()) {
-            warnings.add("The frames were found to be mirrored; if they are not, use --mirrored no.");
+            warnings.add(Message.of("north.framesMirrored"));
         }
         boolean sense = angles.get(schedule.reference()).mirrored();
         for (int i = 0; i < angles.size(); i++) {
             if (angles.get(i).mirrored() != sense && !said.against(i)) {
-                warnings.add(name(i) + " is mirrored relative to the reference frame; it was flipped.");
+                warnings.add(Message.of("north.mirrored", name(i)));
             }
         }
         for (int i : ImageOrientation.flipped(angles)) {
-            warnings.add(name(i) + " is upside down relative to the reference frame; it was rotated by 180 degrees.");
+            warnings.add(Message.of("north.upsideDown", name(i)));
         }
         progress.at(0.6);
         List<Plane> bare = masking.masked(IntStream.range(0, first.size())
                 .mapToObj(i -> first.get(i).at(angles.get(i).on(first.get(i).disk())))
                 .toList());
-        progress.doing("fitting the disks");
+        progress.doing(Message.text("progress.fitting"));
         List<FittedDisk> fine = each(i -> refit(
                 i, angles.get(i), held(angles.get(i), sense), first.get(i), bare.get(i), progress.part(0.6, 0.95)));
         List<FittedDisk> second = new DiskRecovery(
@@ -121,13 +122,10 @@ public final class DiskFinder {
 
     /** The disks of a body that does not show its axis, with north as headers have it. */
     private List<FittedDisk> findWithHeader(
-            List<Plane> planes, MoonMasks masking, List<String> warnings, Progress progress) {
+            List<Plane> planes, MoonMasks masking, List<Message> warnings, Progress progress) {
         double north = headerNorth().orElseThrow();
         boolean mirrored = schedule.referenceExposure().headerMirrored().orElse(false);
-        warnings.add(String.format(
-                java.util.Locale.ROOT,
-                "North was taken from the headers, %.1f degrees in the reference frame; use --north to change this.",
-                north));
+        warnings.add(Message.of("north.headers", north));
         Mirroring sense = mirrored ? Mirroring.YES : Mirroring.NO;
         Recipe posed = recipe.with(recipe.setup().posed(north, sense));
         return new DiskFinder(posed, schedule, new GivenMirroring(sense, said.against()), sky, memory)
@@ -138,15 +136,12 @@ public final class DiskFinder {
 
     /** First the axis, from the motion of the detail, then the disks. */
     private List<FittedDisk> findWithAxis(
-            List<Plane> planes, MoonMasks masking, List<String> warnings, Progress progress) {
-        progress.doing("finding the axis");
+            List<Plane> planes, MoonMasks masking, List<Message> warnings, Progress progress) {
+        progress.doing(Message.text("progress.axis"));
         AxisByMotion.Axis axis = byMotion(planes)
                 .find(progress.part(0, 0.6))
-                .orElseThrow(() -> new SessionRefused("the axis of "
-                        + recipe.body().displayName()
-                        + " cannot be found from its disk or from the motion of its detail in these frames; give the"
-                        + " north angle of the reference frame with --north DEG (from image up to north,"
-                        + " counter-clockwise positive), or use frames over a longer time"));
+                .orElseThrow(() -> new SessionRefused(
+                        Message.of("north.noAxis", recipe.body().displayName())));
         warnings.add(axis.sentence());
         Mirroring sense = axis.mirrored() ? Mirroring.YES : Mirroring.NO;
         Recipe posed = recipe.with(recipe.setup().posed(axis.northDeg(), sense));
@@ -305,7 +300,7 @@ public final class DiskFinder {
 
     /** The disks at the size that the frames of a camera share, fitted again where that is another than they had. */
     private List<FittedDisk> ofOneScale(
-            List<FittedDisk> fits, List<ImageOrientation.Angle> angles, List<Plane> planes, List<String> warnings) {
+            List<FittedDisk> fits, List<ImageOrientation.Angle> angles, List<Plane> planes, List<Message> warnings) {
         if (recipe.setup().scaleArcsecPerPx().isPresent()) {
             return fits;
         }

@@ -22,6 +22,7 @@ import org.epochrome.session.schedule.GivenMirroring;
 import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.text.Message;
 
 /**
  * Which way up the frames are. A disk fit finds the direction of the axis but not which end is north, nor whether the
@@ -63,7 +64,7 @@ public final class ImageOrientation {
     private final Mirroring mirroring;
     private final SmallFrames small;
     private final List<FittedDisk> fits;
-    private final List<String> warnings;
+    private final List<Message> warnings;
     private final boolean endsTold;
 
     /**
@@ -81,7 +82,7 @@ public final class ImageOrientation {
             List<Plane> planes,
             List<FittedDisk> found,
             Memory memory,
-            List<String> warnings) {
+            List<Message> warnings) {
         this.recipe = recipe;
         this.schedule = schedule;
         this.said = said;
@@ -104,8 +105,7 @@ public final class ImageOrientation {
         double axis = recipe.setup().northDeg().orElseGet(this::commonAxis);
         double off = Disk.wrapDeg(axis - fits.get(schedule.reference()).disk().northAngleDeg());
         if (endsTold && Math.abs(off) > DOUBTFUL_NORTH_DEG) {
-            warnings.add("Saturn's rings put north at " + Math.round(Disk.wrapDeg(axis - off))
-                    + " degrees in the reference frame; check --north.");
+            warnings.add(Message.of("north.rings", Math.round(Disk.wrapDeg(axis - off))));
         }
         List<Hypothesis> hypotheses = hypotheses(axis);
         List<Outcome> outcomes = new ArrayList<>();
@@ -124,13 +124,10 @@ public final class ImageOrientation {
                     .orElseThrow();
             warnings.add(
                     endsKnown()
-                            ? "The frames do not show whether they are mirrored; they were assumed not mirrored. Use"
-                                    + " --mirrored to change this."
-                            : "The frames do not show which end of the axis is north; if the result is upside down,"
-                                    + " give --north " + Math.round(Disk.wrapDeg(first.northDeg + 180)) + ".");
+                            ? Message.of("north.mirroringUnknown")
+                            : Message.of("north.endUnknown", Math.round(Disk.wrapDeg(first.northDeg + 180))));
         } else if (!endsKnown() && mirroring == Mirroring.AUTO) {
-            warnings.add("North was found from the direction of rotation, assuming the frames are not mirrored; if"
-                    + " they are, use --mirrored yes.");
+            warnings.add(Message.of("north.byRotation"));
         }
         return best.angles;
     }
@@ -283,9 +280,8 @@ public final class ImageOrientation {
             best = better(best, index, middle + fine, reference, place, progress);
         }
         if (free && best.agreement < LEAST_AGREEMENT) {
-            warnings.add(schedule.exposures().get(index).name()
-                    + " is marked as mirrored, but its detail does not show its orientation; leave it out if"
-                    + " it looks rotated in the result.");
+            warnings.add(Message.of(
+                    "north.markedMirrored", schedule.exposures().get(index).name()));
         }
         return best;
     }

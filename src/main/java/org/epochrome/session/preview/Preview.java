@@ -50,6 +50,7 @@ import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.text.Message;
 import org.epochrome.turn.Turner;
 
 /**
@@ -174,7 +175,7 @@ public final class Preview {
                 : few.with(few.setup().posed(0, few.setup().mirroring()));
         GivenMirroring said = GivenMirroring.of(known, schedule);
         Recipe posing = known.with(known.setup().with(said.reference()));
-        progress.doing("reading");
+        progress.doing(Message.text("progress.reading"));
         List<Plane> full = new PlaneStore(
                         schedule.exposures().size(),
                         i -> Binning.by(before, schedule.exposures().get(i).load()),
@@ -182,7 +183,7 @@ public final class Preview {
                 .filled();
         progress.at(0.3);
         progress.check();
-        progress.doing("finding the disks");
+        progress.doing(Message.text("progress.disks"));
         List<FittedDisk> found = new DiskFinder(known, schedule, AtmosphericDispersion.over(known), memory)
                 .rough(full, said.reference() == Mirroring.YES, progress.part(0.3, 0.8));
         List<ImageOrientation.Angle> angles = new ImageOrientation(

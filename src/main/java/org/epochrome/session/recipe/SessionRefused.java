@@ -7,11 +7,6 @@ import org.epochrome.text.Refusal;
 public final class SessionRefused extends Refusal {
     private static final long serialVersionUID = 1L;
 
-    /** With words that are in no bundle. */
-    public SessionRefused(String reason) {
-        this(Message.of("verbatim", reason));
-    }
-
     public SessionRefused(Message reason) {
         super(reason, null);
     }

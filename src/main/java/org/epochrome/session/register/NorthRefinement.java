@@ -3,7 +3,6 @@ package org.epochrome.session.register;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
@@ -31,6 +30,7 @@ import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.schedule.HeldDisks;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.text.Message;
 
 /**
  * The north angles of bodies whose limb shows the axis, refined by the detail of frames over which the globe turned far
@@ -61,9 +61,9 @@ public final class NorthRefinement {
     private final Recipe recipe;
     private final Schedule schedule;
     private final Turning turning;
-    private final List<String> warnings;
+    private final List<Message> warnings;
 
-    public NorthRefinement(Recipe recipe, Schedule schedule, List<String> warnings) {
+    public NorthRefinement(Recipe recipe, Schedule schedule, List<Message> warnings) {
         this.recipe = recipe;
         this.schedule = schedule;
         this.warnings = warnings;
@@ -308,20 +308,11 @@ public final class NorthRefinement {
 
     private void tell(List<Integer> groups, double[] addedDeg, double sigmaDeg) {
         if (addedDeg.length > 1 && Math.abs(addedDeg[1] - addedDeg[0]) > ASKEW_DEG) {
-            warnings.add(String.format(
-                    Locale.ROOT,
-                    "The meridian flip rotated the camera by %.2f degrees in addition to 180 degrees; this was"
-                            + " corrected from the motion of the detail.",
-                    Math.abs(addedDeg[1] - addedDeg[0])));
+            warnings.add(Message.of("north.meridianFlip", Math.abs(addedDeg[1] - addedDeg[0])));
         }
         double mean = groups.stream().mapToDouble(g -> addedDeg[g]).average().orElse(0);
         if (Math.abs(mean) > 2 * sigmaDeg) {
-            warnings.add(String.format(
-                    Locale.ROOT,
-                    "The north angle from the limb was corrected by %.2f degrees (standard error %.2f) from the"
-                            + " motion of the detail; use --north to set it.",
-                    mean,
-                    sigmaDeg));
+            warnings.add(Message.of("north.limbCorrected", mean, sigmaDeg));
         }
     }
 }

@@ -3,7 +3,6 @@ package org.epochrome.session.register;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
@@ -27,6 +26,7 @@ import org.epochrome.session.schedule.AtmosphericDispersion;
 import org.epochrome.session.schedule.RotationLaw;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.text.Message;
 
 /** Co-registers the exposures: limb, detail after turning, and physics, weighed against each other. */
 public final class Registration {
@@ -72,9 +72,9 @@ public final class Registration {
     private final Recipe recipe;
     private final Schedule schedule;
     private final AtmosphericDispersion sky;
-    private final List<String> warnings;
+    private final List<Message> warnings;
 
-    public Registration(Recipe recipe, Schedule schedule, AtmosphericDispersion sky, List<String> warnings) {
+    public Registration(Recipe recipe, Schedule schedule, AtmosphericDispersion sky, List<Message> warnings) {
         this.recipe = recipe;
         this.schedule = schedule;
         this.sky = sky;
@@ -250,8 +250,8 @@ public final class Registration {
             leftOut.add(EnumSet.noneOf(Witness.class));
             if (fused.limbsLeftOut().get(i)) {
                 leftOut.get(i).add(Witness.LIMB);
-                warnings.add(schedule.exposures().get(i).name()
-                        + ": the limb contradicts detail and dispersion and was ignored; check the frame.");
+                warnings.add(Message.of(
+                        "align.limbIgnored", schedule.exposures().get(i).name()));
             }
         }
         for (int k = 0; k < links.size(); k++) {
@@ -259,11 +259,10 @@ public final class Registration {
             String name = schedule.exposures().get(link.to()).name();
             if (fused.linksLeftOut().get(k)) {
                 leftOut.get(link.to()).add(link.witness());
-                warnings.add(String.format(
-                        Locale.ROOT,
-                        "%s: the position from %s differs from the others by %.2f px and was ignored; check the frame.",
+                warnings.add(Message.of(
+                        "align.ignored",
                         name,
-                        link.witness() == Witness.DETAIL ? "detail" : "predicted dispersion",
+                        Message.of(link.witness() == Witness.DETAIL ? "align.detail" : "align.dispersion"),
                         link.shift().lengthPx()));
             } else {
                 warnIfApart(link, name, Math.hypot(sigma(link.from(), limbs), sigma(link.to(), limbs)));
@@ -283,11 +282,10 @@ public final class Registration {
                 Math.abs(s.x()) / Math.hypot(limbSigma, s.sigmaX()),
                 Math.abs(s.y()) / Math.hypot(limbSigma, s.sigmaY()));
         if (s.known() && off > DISAGREE) {
-            warnings.add(String.format(
-                    Locale.ROOT,
-                    "%s: the positions from limb and %s differ by %.2f px.",
+            warnings.add(Message.of(
+                    "align.differs",
                     name,
-                    link.witness() == Witness.DETAIL ? "detail" : "predicted dispersion",
+                    Message.of(link.witness() == Witness.DETAIL ? "align.detail" : "align.dispersion"),
                     s.lengthPx()));
         }
     }

@@ -39,7 +39,7 @@ public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<Fit
         }
         Aspect aspect = Ephemeris.aspect(body.get(), frame.timing().span().mid(), place.site());
         if (aspect.nearSun()) {
-            notes.add(Message.of("verbatim", RecipeCheck.SUN_CAUTION));
+            notes.add(RecipeCheck.SUN_CAUTION);
         }
         int plane = frame.band().planes().size() / 2;
         Exposure exposure =

@@ -70,7 +70,7 @@ public final class JsonReport {
         c.frames().forEach(f -> frames.add(frame(f)));
         root.set("moons", moons(c));
         quality(root.putObject("quality"), c.quality());
-        strings(root, "warnings", c.warnings());
+        strings(root, "warnings", Message.texts(c.warnings()));
         return text(root);
     }
 
@@ -220,7 +220,7 @@ public final class JsonReport {
         node.set("predictedDispersionPx", offset(f.dispersion()));
         node.set("smear", smear(f));
         put(node, "weight", f.weight());
-        strings(node, "warnings", f.warnings());
+        strings(node, "warnings", Message.texts(f.warnings()));
         return node;
     }
 

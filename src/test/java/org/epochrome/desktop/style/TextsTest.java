@@ -34,9 +34,6 @@ class TextsTest {
             "a new file is locked already",
             "It is made in another way.");
 
-    /** Patterns of messages of the engine. */
-    private static final String PATTERNS = "OptionWording.java";
-
     @Test
     void everyTextIsThereAndIsUsed() throws IOException {
         Set<String> used = new TreeSet<>();
@@ -72,9 +69,6 @@ class TextsTest {
     void valuesHaveTheirPlaces() throws IOException {
         int checked = 0;
         for (Path file : sources()) {
-            if (file.endsWith(PATTERNS)) {
-                continue;
-            }
             Matcher use = USE.matcher(Files.readString(file));
             while (use.find()) {
                 String text = Texts.of(use.group(1));
@@ -98,9 +92,6 @@ class TextsTest {
     void noTextIsLeftInTheSources() throws IOException {
         List<String> left = new ArrayList<>();
         for (Path file : sources()) {
-            if (file.endsWith(PATTERNS)) {
-                continue;
-            }
             Matcher literal = LITERAL.matcher(withoutComments(Files.readString(file)));
             while (literal.find()) {
                 String text = literal.group(1);
