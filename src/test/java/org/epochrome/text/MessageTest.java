@@ -27,7 +27,7 @@ class MessageTest {
     private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\\\n]|\\\\.)*)\"");
     private static final Pattern CONVERSION = Pattern.compile("%(?:(\\d+)\\$)?[-+0-9.]*([sdf])");
     private static final Pattern UNWORDED = Pattern.compile(
-            "new (?:\\w+Refused|DiskNotFound)\\([^;]*?\"|\\b(?:notes|warnings|cautions)\\.add\\(\\s*\"(?!<)");
+            "new (?:\\w+Refused|DiskNotFound)\\([^;]*?\"|\\b(?:notes|warnings|cautions)\\.add\\(\\s*\"");
     private static final Pattern OTHER_WORDING = Pattern.compile("\\.(?:window|frame)$");
 
     /** What only the command line says. */
