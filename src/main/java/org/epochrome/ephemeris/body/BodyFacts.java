@@ -38,7 +38,11 @@ public record BodyFacts(
      */
     public static BodyFacts of(String body) {
         BodyFacts known = READ.get(body);
-        return known == null ? READ.computeIfAbsent(body, b -> of(FactsFile.of(b))) : known;
+        return known == null ? READ.computeIfAbsent(body, BodyFacts::read) : known;
+    }
+
+    private static BodyFacts read(String body) {
+        return of(FactsFile.of(body));
     }
 
     static BodyFacts of(FactsFile file) {
@@ -56,10 +60,16 @@ public record BodyFacts(
         if (facts.polarRadiusKm > facts.equatorialRadiusKm) {
             throw file.malformed("figure.polarRadiusKm", "it is above the equatorial radius");
         }
-        if (!facts.mapLetters.matches("[A-Z]{2}")) {
+        if (facts.mapLetters.length() != 2
+                || !capital(facts.mapLetters.charAt(0))
+                || !capital(facts.mapLetters.charAt(1))) {
             throw file.malformed("map.letters", "'" + facts.mapLetters + "' is not two capital letters");
         }
         file.refuseUnread();
         return facts;
+    }
+
+    private static boolean capital(char letter) {
+        return letter >= 'A' && letter <= 'Z';
     }
 }

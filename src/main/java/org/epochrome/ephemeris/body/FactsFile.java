@@ -8,27 +8,31 @@ import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.NavigableSet;
 import java.util.Properties;
 import java.util.Set;
+import java.util.StringTokenizer;
 import java.util.TreeSet;
-import java.util.function.Function;
+import org.epochrome.ephemeris.body.PeriodicAngle.Argument;
 
 /**
  * The keys and values of a body's resource. Whatever is wrong with it is thrown as an {@link IllegalStateException} that
- * names the resource, the key and the problem.
+ * names the resource, the key and the problem. It is read while the program starts, hence the plain loops.
  */
 final class FactsFile {
     private final String name;
     private final Properties properties;
+    private final NavigableSet<String> keys;
     private final Set<String> unread;
 
     private FactsFile(String name, Properties properties) {
         this.name = name;
         this.properties = properties;
-        this.unread = new TreeSet<>(properties.stringPropertyNames());
+        this.keys = new TreeSet<>(properties.stringPropertyNames());
+        this.unread = new TreeSet<>(keys);
     }
 
     /** The resource of a body. */
@@ -61,13 +65,14 @@ final class FactsFile {
 
     /** Whether a key begins so. */
     boolean has(String beginning) {
-        return properties.stringPropertyNames().stream().anyMatch(key -> key.startsWith(beginning));
+        String next = keys.ceiling(beginning);
+        return next != null && next.startsWith(beginning);
     }
 
     /** What follows a beginning in the keys that begin so. */
-    Set<String> endings(String beginning) {
-        Set<String> endings = new TreeSet<>();
-        for (String key : properties.stringPropertyNames()) {
+    List<String> endings(String beginning) {
+        List<String> endings = new ArrayList<>();
+        for (String key : keys.tailSet(beginning)) {
             if (key.startsWith(beginning)) {
                 endings.add(key.substring(beginning.length()));
             }
@@ -84,8 +89,14 @@ final class FactsFile {
         return text;
     }
 
+    /** Words with blanks between them. */
     List<String> words(String key) {
-        return List.of(text(key).split("\\s+"));
+        List<String> words = new ArrayList<>();
+        StringTokenizer tokens = new StringTokenizer(text(key));
+        while (tokens.hasMoreTokens()) {
+            words.add(tokens.nextToken());
+        }
+        return words;
     }
 
     boolean yes(String key) {
@@ -98,7 +109,7 @@ final class FactsFile {
 
     /** A number above 0. */
     double positive(String key) {
-        double value = parsed(key, Double::parseDouble);
+        double value = number(key, text(key));
         if (!(value > 0)) {
             throw malformed(key, value + " is not above 0");
         }
@@ -110,35 +121,49 @@ final class FactsFile {
         return numbers(key, text(key));
     }
 
-    /** Rows of numbers with commas between the rows. */
-    List<double[]> numbers(String key, int columns) {
-        List<double[]> rows = new ArrayList<>();
-        for (String row : text(key).split(",", -1)) {
-            double[] numbers = numbers(key, row.strip());
-            if (numbers.length != columns) {
-                throw malformed(key, "'" + row.strip() + "' has not " + columns + " numbers");
+    /** Pairs of numbers with commas between the pairs. */
+    List<double[]> pairs(String key) {
+        List<double[]> pairs = new ArrayList<>();
+        for (String pair : text(key).split(",", -1)) {
+            double[] numbers = numbers(key, pair);
+            if (numbers.length != 2) {
+                throw malformed(key, "'" + pair.strip() + "' is not two numbers");
             }
-            rows.add(numbers);
+            pairs.add(numbers);
         }
-        return rows;
+        return pairs;
     }
 
     private double[] numbers(String key, String text) {
-        return parsed(key, text, t -> Arrays.stream(t.split("\\s+"))
-                .mapToDouble(Double::parseDouble)
-                .toArray());
+        StringTokenizer tokens = new StringTokenizer(text);
+        double[] numbers = new double[tokens.countTokens()];
+        for (int i = 0; i < numbers.length; i++) {
+            numbers[i] = number(key, tokens.nextToken());
+        }
+        return numbers;
     }
 
-    /** A value as a parser takes it, whose {@link IllegalArgumentException} becomes the problem. */
-    <T> T parsed(String key, Function<String, T> parser) {
-        return parsed(key, text(key), parser);
-    }
-
-    private <T> T parsed(String key, String text, Function<String, T> parser) {
+    private double number(String key, String text) {
         try {
-            return parser.apply(text);
+            return Double.parseDouble(text);
         } catch (NumberFormatException e) {
             throw malformed(key, "'" + text + "' is not a number");
+        }
+    }
+
+    /** A formula as {@link PeriodicAngle#parse} takes it. */
+    PeriodicAngle angle(String key, String unit, String function, Map<String, Argument> arguments) {
+        try {
+            return PeriodicAngle.parse(text(key), unit, function, arguments);
+        } catch (IllegalArgumentException e) {
+            throw malformed(key, e.getMessage());
+        }
+    }
+
+    /** A formula as {@link Argument#parse} takes it. */
+    Argument argument(String key) {
+        try {
+            return Argument.parse(text(key));
         } catch (IllegalArgumentException e) {
             throw malformed(key, e.getMessage());
         }

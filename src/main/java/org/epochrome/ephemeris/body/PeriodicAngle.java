@@ -1,9 +1,9 @@
 package org.epochrome.ephemeris.body;
 
 import java.util.ArrayList;
-import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
+import java.util.StringTokenizer;
 
 /**
  * An angle that grows evenly, with periodic terms, as the reports of the IAU working group give them.
@@ -45,9 +45,17 @@ public record PeriodicAngle(double constantDeg, double rateDeg, List<Term> terms
          * @throws IllegalArgumentException if it is no such formula; the message says what is wrong
          */
         static Argument parse(String formula) {
-            boolean daily = formula.endsWith(" d");
-            PeriodicAngle angle = PeriodicAngle.parse(formula, daily ? "d" : "T", "", Map.of());
-            return new Argument(angle.constantDeg, daily ? angle.rateDeg * DAYS_PER_CENTURY : angle.rateDeg);
+            StringTokenizer words = new StringTokenizer(formula);
+            double phase = number(words);
+            double rate = sign(next(words)) * number(words);
+            String unit = next(words);
+            if (!unit.equals("T") && !unit.equals("d")) {
+                throw new IllegalArgumentException("'" + unit + "' is neither T nor d");
+            }
+            if (words.hasMoreTokens()) {
+                throw new IllegalArgumentException("nothing may follow " + unit);
+            }
+            return new Argument(phase, unit.equals("d") ? rate * DAYS_PER_CENTURY : rate);
         }
     }
 
@@ -60,12 +68,12 @@ public record PeriodicAngle(double constantDeg, double rateDeg, List<Term> terms
      * @throws IllegalArgumentException if it is no such formula; the message says what is wrong
      */
     static PeriodicAngle parse(String formula, String unit, String function, Map<String, Argument> arguments) {
-        Iterator<String> words = List.of(formula.strip().split("\\s+")).iterator();
+        StringTokenizer words = new StringTokenizer(formula);
         double constant = number(words);
         double rate = 0;
         List<Term> terms = new ArrayList<>();
-        while (words.hasNext()) {
-            double factor = sign(words.next()) * number(words);
+        while (words.hasMoreTokens()) {
+            double factor = sign(words.nextToken()) * number(words);
             String kind = next(words);
             if (kind.equals(unit)) {
                 rate = factor;
@@ -82,11 +90,11 @@ public record PeriodicAngle(double constantDeg, double rateDeg, List<Term> terms
         return new PeriodicAngle(constant, rate, terms);
     }
 
-    private static String next(Iterator<String> words) {
-        if (!words.hasNext()) {
+    private static String next(StringTokenizer words) {
+        if (!words.hasMoreTokens()) {
             throw new IllegalArgumentException("the formula is not complete");
         }
-        return words.next();
+        return words.nextToken();
     }
 
     private static int sign(String word) {
@@ -96,7 +104,7 @@ public record PeriodicAngle(double constantDeg, double rateDeg, List<Term> terms
         return word.equals("+") ? 1 : -1;
     }
 
-    private static double number(Iterator<String> words) {
+    private static double number(StringTokenizer words) {
         String word = next(words);
         try {
             return Double.parseDouble(word);

@@ -1,5 +1,6 @@
 package org.epochrome.ephemeris.body;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -34,15 +35,15 @@ public record RingFacts(List<Region> regions, double brightFromKm, List<Depth> d
     }
 
     static RingFacts of(FactsFile file) {
-        return new RingFacts(
-                file.numbers("rings.regionsKm", 2).stream()
-                        .map(row -> new Region(row[0], row[1]))
-                        .toList(),
-                file.positive("rings.brightFromKm"),
-                file.numbers("rings.depthsToKm", 2).stream()
-                        .map(row -> new Depth(row[0], row[1]))
-                        .toList(),
-                file.positive("rings.depthDoubt"));
+        List<Region> regions = new ArrayList<>();
+        for (double[] pair : file.pairs("rings.regionsKm")) {
+            regions.add(new Region(pair[0], pair[1]));
+        }
+        List<Depth> depths = new ArrayList<>();
+        for (double[] pair : file.pairs("rings.depthsToKm")) {
+            depths.add(new Depth(pair[0], pair[1]));
+        }
+        return new RingFacts(regions, file.positive("rings.brightFromKm"), depths, file.positive("rings.depthDoubt"));
     }
 
     /** Radius of the outermost edge. */

@@ -1,10 +1,9 @@
 package org.epochrome.ephemeris.body;
 
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import org.epochrome.ephemeris.body.PeriodicAngle.Argument;
 
 /**
@@ -30,23 +29,18 @@ public record Rotation(
     }
 
     static Rotation of(FactsFile file) {
-        Map<String, Argument> arguments = new TreeMap<>();
+        Map<String, Argument> arguments = new HashMap<>();
         for (String name : file.endings("argument.")) {
-            arguments.put(name, file.parsed("argument." + name, Argument::parse));
+            arguments.put(name, file.argument("argument." + name));
         }
         Map<String, Meridian> meridians = new LinkedHashMap<>();
-        List<String> systems = file.words("meridian.systems");
-        for (String system : systems) {
+        for (String system : file.words("meridian.systems")) {
             String key = "meridian." + system;
-            meridians.put(
-                    system,
-                    new Meridian(
-                            file.parsed(key, f -> PeriodicAngle.parse(f, "d", "sin", arguments)),
-                            file.text(key + ".source")));
+            meridians.put(system, new Meridian(file.angle(key, "d", "sin", arguments), file.text(key + ".source")));
         }
         return new Rotation(
-                file.parsed("pole.rightAscension", f -> PeriodicAngle.parse(f, "T", "sin", arguments)),
-                file.parsed("pole.declination", f -> PeriodicAngle.parse(f, "T", "cos", arguments)),
+                file.angle("pole.rightAscension", "T", "sin", arguments),
+                file.angle("pole.declination", "T", "cos", arguments),
                 meridians);
     }
 
