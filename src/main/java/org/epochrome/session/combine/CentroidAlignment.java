@@ -7,14 +7,15 @@ import java.util.Locale;
 import org.epochrome.align.Witness;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
-import org.epochrome.image.Plane;
 import org.epochrome.session.combine.Combination.Quality;
 import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.register.LightCentre;
+import org.epochrome.session.register.RegisteredFrames;
 import org.epochrome.session.register.Registration;
 import org.epochrome.session.register.Registration.Registered;
-import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.WorkingFrame;
+import org.epochrome.session.schedule.WorkingFrames;
 
 /**
  * The alignment of a simple stack, by the centroids of the frames' light. It replaces one by limb and detail that turns out
@@ -22,51 +23,59 @@ import org.epochrome.session.schedule.Schedule;
  */
 final class CentroidAlignment {
     private final Recipe recipe;
-    private final Schedule schedule;
-    private final List<Plane> planes;
+    private final RegisteredFrames registered;
 
-    /** @param planes pixels of the exposures, with an even sky */
-    CentroidAlignment(Recipe recipe, Schedule schedule, List<Plane> planes) {
+    /** @param registered frames with an even sky, by limb and detail */
+    CentroidAlignment(Recipe recipe, RegisteredFrames registered) {
         this.recipe = recipe;
-        this.schedule = schedule;
-        this.planes = planes;
+        this.registered = registered;
     }
 
     /** Whether an alignment is worse than a simple stack, and not because a frame was put by hand where it is. */
     boolean isBetterThan(Quality quality) {
         return quality.after().exceeds(quality.before())
                 && recipe.alignment().nudgesPx().isEmpty()
-                && schedule.exposures().stream().noneMatch(recipe.frames()::placed);
+                && registered.frames().all().stream()
+                        .noneMatch(f -> recipe.frames().placed(f.exposure()));
     }
 
-    /** The exposures with their centroids where the reference frame has its own; the reference stays. */
-    List<Registered> of(List<Registered> registered) {
-        int reference = schedule.reference();
-        FittedDisk base = registered.get(reference).fitted();
-        PixelOffset light = LightCentre.of(planes.get(reference), base);
-        List<Registered> result = new ArrayList<>();
-        for (int i = 0; i < registered.size(); i++) {
-            Registered one = registered.get(i);
-            result.add(i == reference ? one : moved(one, planes.get(i), light, base.disk()));
+    /** The frames with their centroids where the reference frame has its own; the reference stays. */
+    RegisteredFrames aligned() {
+        WorkingFrames frames = registered.frames();
+        WorkingFrame reference = frames.reference();
+        Disk output = reference.disk().disk();
+        PixelOffset light = LightCentre.of(reference.pixels(), reference.disk());
+        List<FittedDisk> places = new ArrayList<>();
+        List<Registered> measured = new ArrayList<>();
+        for (int i = 0; i < frames.size(); i++) {
+            WorkingFrame frame = frames.get(i);
+            Registered before = registered.measured().get(i);
+            Disk disk = frame.disk().disk();
+            PixelOffset by = i == frames.schedule().reference() ? new PixelOffset(0, 0) : offset(frame, light, output);
+            double doubt = by.lengthPx() * output.equatorialRadiusPx() / disk.equatorialRadiusPx();
+            places.add(frame.disk().at(disk.movedBy(by.x(), by.y())));
+            measured.add(
+                    i == frames.schedule().reference()
+                            ? before
+                            : new Registered(
+                                    new PixelOffset(
+                                            before.correction().x() + by.x(),
+                                            before.correction().y() + by.y()),
+                                    before.limb(),
+                                    before.detail(),
+                                    before.physics(),
+                                    before.passband(),
+                                    before.place().withAddedSigma(doubt),
+                                    EnumSet.allOf(Witness.class)));
         }
-        return result;
+        return new RegisteredFrames(frames.at(places), measured);
     }
 
-    private static Registered moved(Registered one, Plane plane, PixelOffset light, Disk output) {
-        Disk disk = one.fitted().disk();
-        PixelOffset own = LightCentre.of(plane, one.fitted());
-        PixelOffset there = Registration.carried(light, output, disk);
-        PixelOffset by = new PixelOffset(own.x() - there.x(), own.y() - there.y());
-        double doubt = Math.hypot(by.x(), by.y()) * output.equatorialRadiusPx() / disk.equatorialRadiusPx();
-        return new Registered(
-                one.fitted().at(disk.movedBy(by.x(), by.y())),
-                new PixelOffset(one.correction().x() + by.x(), one.correction().y() + by.y()),
-                one.limb(),
-                one.detail(),
-                one.physics(),
-                one.passband(),
-                one.place().withAddedSigma(doubt),
-                EnumSet.allOf(Witness.class));
+    /** How far a frame's centroid lies off that of the reference frame. */
+    private static PixelOffset offset(WorkingFrame frame, PixelOffset light, Disk output) {
+        PixelOffset own = LightCentre.of(frame.pixels(), frame.disk());
+        PixelOffset there = Registration.carried(light, output, frame.disk().disk());
+        return new PixelOffset(own.x() - there.x(), own.y() - there.y());
     }
 
     /** What was done, a sentence. */

@@ -3,14 +3,11 @@ package org.epochrome.session.combine;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.atomic.AtomicReferenceArray;
-import java.util.function.IntFunction;
-import org.epochrome.colour.ColourCube;
+import org.epochrome.disk.Disk;
 import org.epochrome.disk.DispersionDeconvolution;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
-import org.epochrome.image.defect.FrameDefects;
 import org.epochrome.job.Progress;
 import org.epochrome.moon.removal.Moons;
 import org.epochrome.session.compare.BandScale;
@@ -19,20 +16,23 @@ import org.epochrome.session.locate.DecodedFit;
 import org.epochrome.session.locate.DiskFinder;
 import org.epochrome.session.locate.NoDiskInFrame;
 import org.epochrome.session.locate.ProcessingCheck;
-import org.epochrome.session.recipe.Assignment;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.SessionRefused;
 import org.epochrome.session.register.NorthRefinement;
 import org.epochrome.session.register.PassbandCheck;
+import org.epochrome.session.register.RegisteredFrames;
 import org.epochrome.session.register.Registration;
 import org.epochrome.session.register.Registration.Registered;
 import org.epochrome.session.schedule.AtmosphericDispersion;
+import org.epochrome.session.schedule.ExposureReader;
 import org.epochrome.session.schedule.HeldDisks;
 import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.session.schedule.WorkingFrame;
+import org.epochrome.session.schedule.WorkingFrames;
 
 /** Runs a recipe: reads, fits, turns, registers and merges. */
 public final class Combiner {
@@ -42,8 +42,9 @@ public final class Combiner {
     private final Recipe recipe;
     private final Schedule schedule;
     private final Memory memory;
-    private final AtomicReferenceArray<List<String>> blemishes;
-    private final List<String> warnings = new ArrayList<>();
+    private final AtmosphericDispersion sky;
+    private final Turning turning;
+    private final ExposureReader reader;
 
     public Combiner(Recipe recipe) {
         this(recipe, Memory.ofThisHeap());
@@ -52,9 +53,11 @@ public final class Combiner {
     /** One that keeps to less memory; its results are the same. */
     public Combiner(Recipe recipe, Memory memory) {
         this.recipe = recipe;
-        this.schedule = Schedule.of(recipe);
         this.memory = memory;
-        this.blemishes = new AtomicReferenceArray<>(schedule.exposures().size());
+        schedule = Schedule.of(recipe);
+        sky = AtmosphericDispersion.over(recipe);
+        turning = new Turning(recipe, schedule);
+        reader = new ExposureReader(schedule);
     }
 
     /** The instant that a recipe's picture will show. */
@@ -70,216 +73,201 @@ public final class Combiner {
      * @throws org.epochrome.io.file.FrameRefused if a frame cannot be read
      */
     public Combination combine(Progress progress) {
-        AtmosphericDispersion sky = AtmosphericDispersion.over(recipe);
-        warnings.addAll(new RecipeCheck(recipe, schedule).warnings(sky));
-        progress.doing("reading");
-        List<Plane> planes = stored(progress, this::read);
-        progress.at(0.1);
-        Turning turning = new Turning(recipe, schedule);
-        MoonlessFrames bare = MoonlessFrames.of(
-                recipe,
-                schedule,
-                turning,
-                new DiskFinder(recipe, schedule, sky, memory),
-                planes,
-                memory,
-                warnings,
-                progress.part(0.1, 0.55));
-        List<FittedDisk> limbs = judged(planes, bare.disks());
-        List<Plane> tilted = planes;
-        planes = stored(progress, i -> limbs.get(i).withEvenSky(tilted.get(i)));
-        if (bare.moons().any()) {
-            List<Plane> all = planes;
-            planes = stored(progress, i -> bare.moons().without(i, all.get(i)));
-        }
-        StruckPixels struck = StruckPixels.of(schedule, turning, planes, limbs, memory, progress);
-        List<Plane> hit = planes;
-        planes = stored(progress, i -> struck.without(i, hit.get(i)));
-        struck.notes().forEach((i, note) -> blemishes.accumulateAndGet(i, List.of(note), Combiner::joined));
+        MoonlessFrames found = found(progress);
+        WorkingFrames limbs = cleaned(found, progress);
         DispersionDeconvolution.Extent extent = recipe.corrections().unsmear();
-        if (limbs.stream().anyMatch(f -> DispersionDeconvolution.changes(f.shading(), extent))) {
-            progress.doing("removing the dispersion blur");
-            List<Plane> drawn = planes;
-            planes = stored(
-                    progress,
-                    i -> DispersionRemoval.of(
-                            drawn.get(i), limbs.get(i), schedule.exposures().get(i), extent, progress));
-        }
-        List<FittedDisk> found =
-                limbs.stream().map(f -> DispersionDeconvolution.fit(f, extent)).toList();
+        WorkingFrames frames = DispersionRemoval.of(limbs, extent, memory, progress);
         progress.doing("comparing detail");
-        Details details = new Details(schedule, turning, planes, found, DETAIL_BLUR_PX);
-        if (recipe.alignment().freeScale()) {
-            found = new HeldDisks(recipe, schedule)
-                    .kept(new BandScale(schedule, warnings).freed(details, found, progress));
-        }
-        found = new NorthRefinement(recipe, schedule, warnings).refined(details, found, progress);
-        List<Registered> registered =
-                new Registration(recipe, schedule, sky, warnings).register(details, found, progress.part(0.55, 0.75));
-        warnings.addAll(PassbandCheck.warnings(
+        Details details = new Details(turning, frames.reference().disk(), DETAIL_BLUR_PX);
+        RegisteredFrames registered = registered(details, frames, progress.part(0.55, 0.75));
+        List<String> passbands = PassbandCheck.warnings(
                 schedule.exposures().stream().map(Exposure::band).toList(),
-                limbs.stream().map(FittedDisk::passband).toList(),
-                registered.stream().map(Registered::passband).toList()));
-        Turning always = new Turning(recipe.with(recipe.corrections().turned(true)), schedule);
-        Details turned =
-                recipe.corrections().turn() ? details : new Details(schedule, always, planes, found, DETAIL_BLUR_PX);
+                limbs.disks().stream().map(FittedDisk::passband).toList(),
+                registered.measured().stream().map(Registered::passband).toList());
         progress.doing("measuring the alignment");
-        Aligned aligned = aligned(registered, bare.moons(), turning, planes, turned, progress);
-        CentroidAlignment centroids = new CentroidAlignment(recipe, schedule, planes);
-        if (centroids.isBetterThan(aligned.quality)) {
-            Aligned simple = aligned(centroids.of(registered), bare.moons(), turning, planes, turned, progress);
-            if (aligned.quality.after().exceeds(simple.quality.after())) {
-                warnings.add(CentroidAlignment.sentence(aligned.quality, simple.quality));
-                aligned = simple;
-            }
-        }
-        warnings.addAll(aligned.warnings);
-        Moons moons = aligned.moons;
-        View view = aligned.view;
-        Merging merging = aligned.merging;
+        Aligned aligned = better(registered, found.moons(), turnedDetails(details, frames), progress);
         progress.at(0.8);
         progress.doing("turning to the epoch and merging");
-        Assignment assignment = recipe.assignment();
-        MergedBands merged = MergedBands.of(assignment, merging, progress.part(0.8, moons.any() ? 0.9 : 1));
-        warnAboutLuminance(merging);
-        ColourCube cube = merged.cube();
-        ColourCube globe = moons.any()
-                ? MergedBands.of(assignment, merging.withoutMoons(), progress.part(0.9, 1))
-                        .seen()
-                : merged.seen();
+        Merging merging = aligned.merging;
+        MergedBands.WithGlobe merged = MergedBands.withGlobe(recipe.assignment(), merging, progress.part(0.8, 1));
         progress.at(1);
+        MergedBands picture = merged.picture();
+        Disk output = aligned.view.disk();
         return new Combination(
                 recipe,
                 schedule.epoch(),
                 schedule.aspect(),
-                cube,
-                merged.brightness(),
-                globe,
-                view.disk(),
-                results(limbs, aligned.registered, turning, sky, merging, moons),
-                moons.found(view, schedule.epoch()).stream()
-                        .filter(m -> m.isNear(
-                                cube.width(), cube.height(), view.disk().equatorialRadiusPx()))
+                picture.cube(),
+                picture.brightness(),
+                merged.globe().seen(),
+                output,
+                results(limbs, aligned),
+                aligned.moons.found(aligned.view, schedule.epoch()).stream()
+                        .filter(m ->
+                                m.isNear(picture.cube().width(), picture.cube().height(), output.equatorialRadiusPx()))
                         .toList(),
-                merged.coverage(),
+                picture.coverage(),
                 aligned.quality,
-                List.copyOf(warnings));
+                registered
+                        .frames()
+                        .warned(passbands)
+                        .warned(aligned.warnings)
+                        .warned(luminance(merging))
+                        .warnings());
     }
 
-    /** Where the exposures lie, what is merged there, and how well that is aligned. */
+    /** Reads the frames and finds their disks and moons. */
+    private MoonlessFrames found(Progress progress) {
+        List<String> warnings = new RecipeCheck(recipe, schedule).warnings(sky);
+        progress.doing("reading");
+        List<Plane> planes = new PlaneStore(
+                        schedule.exposures().size(),
+                        i -> {
+                            progress.check();
+                            return reader.read(i);
+                        },
+                        memory.heldBytes())
+                .filled();
+        progress.at(0.1);
+        MoonlessFrames found = MoonlessFrames.of(
+                recipe,
+                turning,
+                new DiskFinder(recipe, schedule, sky, memory),
+                schedule,
+                planes,
+                memory,
+                progress.part(0.1, 0.55));
+        WorkingFrames frames = new ProcessingCheck(new DecodedFit(recipe.body())).judged(found.frames());
+        return new MoonlessFrames(frames.warnedFirst(warnings), found.moons());
+    }
+
+    /** The frames with an even sky, without moons and struck pixels. */
+    private WorkingFrames cleaned(MoonlessFrames found, Progress progress) {
+        Moons moons = found.moons();
+        WorkingFrames even = found.frames()
+                .remade(
+                        i -> found.frames()
+                                .get(i)
+                                .disk()
+                                .withEvenSky(found.frames().get(i).pixels()),
+                        memory,
+                        progress);
+        return StruckPixels.leftOut(
+                moons.any() ? even.remade(i -> moons.without(i, even.get(i).pixels()), memory, progress) : even,
+                turning,
+                memory,
+                progress);
+    }
+
+    /** The frames with their disks where limb, detail and dispersion together put them. */
+    private RegisteredFrames registered(Details details, WorkingFrames frames, Progress progress) {
+        WorkingFrames scaled = frames;
+        if (recipe.alignment().freeScale()) {
+            WorkingFrames freed = new BandScale(details).freed(frames, progress);
+            scaled = freed.at(new HeldDisks(recipe, schedule).kept(freed.disks()));
+        }
+        WorkingFrames north = new NorthRefinement(recipe, schedule).refined(details, scaled, progress);
+        return new Registration(recipe, schedule, sky).register(details, north, progress);
+    }
+
+    /** What shows detail turned to the epoch, whether or not the picture is turned. */
+    private Details turnedDetails(Details details, WorkingFrames frames) {
+        return recipe.corrections().turn()
+                ? details
+                : new Details(
+                        new Turning(recipe.with(recipe.corrections().turned(true)), schedule),
+                        frames.reference().disk(),
+                        DETAIL_BLUR_PX);
+    }
+
+    /** Where the frames lie, what is merged there, and how well that is aligned. */
     private record Aligned(
-            List<Registered> registered,
+            RegisteredFrames registered,
             Moons moons,
             View view,
             Merging merging,
             Combination.Quality quality,
             List<String> warnings) {}
 
-    private Aligned aligned(
-            List<Registered> registered,
-            Moons bare,
-            Turning turning,
-            List<Plane> planes,
-            Details turned,
-            Progress progress) {
-        List<FittedDisk> fits = Registration.nudged(
-                recipe,
-                schedule,
-                registered.stream().map(Registered::fitted).toList(),
-                registered.get(schedule.reference()).fitted().disk(),
-                1);
-        Moons moons = bare.against(registered.stream().map(Registered::fitted).toList())
-                .inAll(schedule.of(recipe.assignment().bands(), i -> true));
-        View view = turning.viewAtEpoch(registered.get(schedule.reference()).fitted());
-        Merging merging = new Merging(schedule, turning, planes, moons, fits, view, memory);
-        Plane output = planes.get(schedule.reference());
-        List<String> cautions = new ArrayList<>(moons.leftOut(view, schedule.epoch(), output.width(), output.height()));
-        Combination.Quality quality =
-                new Fringe(recipe, schedule, turning, planes, fits, turned, merging::share).measure(cautions, progress);
-        return new Aligned(registered, moons, view, merging, quality, cautions);
-    }
-
-    /** The disks, less sure on frames that look processed. */
-    private List<FittedDisk> judged(List<Plane> planes, List<FittedDisk> limbs) {
-        ProcessingCheck check = new ProcessingCheck(new DecodedFit(recipe.body()));
-        List<FittedDisk> judged = new ArrayList<>();
-        for (int i = 0; i < limbs.size(); i++) {
-            Exposure exposure = schedule.exposures().get(i);
-            judged.add(check.look(
-                    exposure.name(), exposure.countsAsLinear(), planes.get(i), exposure.globe(), limbs.get(i)));
+    /** The alignment, or that of a simple stack if it is worse. */
+    private Aligned better(RegisteredFrames registered, Moons moons, Details turned, Progress progress) {
+        Aligned aligned = aligned(registered, moons, turned, progress);
+        CentroidAlignment centroids = new CentroidAlignment(recipe, registered);
+        if (!centroids.isBetterThan(aligned.quality)) {
+            return aligned;
         }
-        warnings.addAll(check.warnings());
-        return List.copyOf(judged);
+        Aligned simple = aligned(centroids.aligned(), moons, turned, progress);
+        if (!aligned.quality.after().exceeds(simple.quality.after())) {
+            return aligned;
+        }
+        List<String> warnings = new ArrayList<>(List.of(CentroidAlignment.sentence(aligned.quality, simple.quality)));
+        warnings.addAll(simple.warnings);
+        return new Aligned(simple.registered, simple.moons, simple.view, simple.merging, simple.quality, warnings);
     }
 
-    /** Reads a plane and keeps what was left out of it. */
-    private Plane read(int index) {
-        FrameDefects read = schedule.exposures().get(index).read();
-        blemishes.set(index, read.notes());
-        return read.masked();
+    private Aligned aligned(RegisteredFrames registered, Moons bare, Details turned, Progress progress) {
+        FittedDisk reference = registered.frames().reference().disk();
+        WorkingFrames placed = Registration.nudged(recipe, registered.frames(), reference.disk(), 1);
+        Moons moons = bare.against(registered.frames().disks())
+                .inAll(schedule.of(recipe.assignment().bands(), i -> true));
+        View view = turning.viewAtEpoch(reference);
+        Merging merging = new Merging(placed, turning, moons, view, memory);
+        Plane output = placed.reference().pixels();
+        List<String> warnings = new ArrayList<>(moons.leftOut(view, schedule.epoch(), output.width(), output.height()));
+        Fringe.Measured fringe = new Fringe(recipe, placed, turning, turned, merging::share).measure(progress);
+        warnings.addAll(fringe.warnings());
+        return new Aligned(registered, moons, view, merging, fringe.quality(), warnings);
     }
 
-    private static List<String> joined(List<String> first, List<String> more) {
-        List<String> all = new ArrayList<>(first);
-        all.addAll(more);
-        return all;
-    }
-
-    private List<Plane> stored(Progress progress, IntFunction<Plane> made) {
-        IntFunction<Plane> asked = i -> {
-            progress.check();
-            return made.apply(i);
-        };
-        return new PlaneStore(schedule.exposures().size(), asked, memory.heldBytes()).filled();
-    }
-
-    private void warnAboutLuminance(Merging merging) {
-        recipe.assignment()
+    private List<String> luminance(Merging merging) {
+        return recipe
+                .assignment()
                 .luminance()
                 .filter(band -> Sharpness.differs(
                         MergedBands.colourBlurPx(recipe.assignment(), merging, band), merging.bandBlurPx(band)))
-                .ifPresent(band -> warnings.add("The frames in " + band
-                        + " are more blurred than the colours; detail finer than their blur comes from the colours."));
+                .map(band -> "The frames in " + band
+                        + " are more blurred than the colours; detail finer than their blur comes from the colours.")
+                .stream()
+                .toList();
     }
 
-    private List<String> notes(int index) {
-        Exposure exposure = schedule.exposures().get(index);
-        List<String> notes = new ArrayList<>(exposure.frame().notes());
-        notes.addAll(blemishes.get(index));
-        if (recipe.frames().held(exposure).isPresent()) {
+    /** What was noted about a frame, a sentence each. */
+    private List<String> notes(int index, WorkingFrame frame, Moons moons) {
+        List<String> notes = new ArrayList<>(frame.exposure().frame().notes());
+        notes.addAll(reader.notes(index));
+        notes.addAll(frame.notes());
+        if (recipe.frames().held(frame.exposure()).isPresent()) {
             notes.add("Its disk was set by hand.");
         }
+        notes.addAll(moons.notes(index, schedule.epoch()));
         return List.copyOf(notes);
     }
 
-    private List<Combination.FrameResult> results(
-            List<FittedDisk> limbs,
-            List<Registered> registered,
-            Turning turning,
-            AtmosphericDispersion sky,
-            Merging merging,
-            Moons moons) {
+    private List<Combination.FrameResult> results(WorkingFrames limbs, Aligned aligned) {
         List<Combination.FrameResult> results = new ArrayList<>();
-        for (int i = 0; i < registered.size(); i++) {
-            Exposure exposure = schedule.exposures().get(i);
-            Registered found = registered.get(i);
+        for (int i = 0; i < limbs.size(); i++) {
+            WorkingFrame frame = aligned.registered.frames().get(i);
+            Exposure exposure = frame.exposure();
+            Disk disk = frame.disk().disk();
+            FittedDisk limb = limbs.get(i).disk();
+            Registered measured = aligned.registered.measured().get(i);
             results.add(new Combination.FrameResult(
                     exposure,
-                    limbs.get(i).withNorthSigma(found.fitted().northSigmaDeg()),
-                    found.fitted().disk(),
-                    found.correction(),
+                    limb.withNorthSigma(frame.disk().northSigmaDeg()),
+                    disk,
+                    measured.correction(),
                     new Combination.Witnesses(
-                            found.limb(),
-                            found.detail(),
-                            found.physics(),
-                            found.place(),
-                            found.leftOut(),
+                            measured.limb(),
+                            measured.detail(),
+                            measured.physics(),
+                            measured.place(),
+                            measured.leftOut(),
                             recipe.alignment().nudge(exposure)),
                     turning.turnedDeg(exposure),
-                    sky.shift(exposure.band(), exposure.aspect(), found.fitted().disk()),
-                    limbs.get(i).shading().smear(),
-                    merging.share(i),
-                    joined(notes(i), moons.notes(i, schedule.epoch()))));
+                    sky.shift(exposure.band(), exposure.aspect(), disk),
+                    limb.shading().smear(),
+                    aligned.merging.share(i),
+                    notes(i, frame, aligned.moons)));
         }
         return results;
     }

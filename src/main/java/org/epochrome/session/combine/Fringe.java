@@ -12,9 +12,7 @@ import org.epochrome.align.NetworkAdjustment;
 import org.epochrome.align.Shift;
 import org.epochrome.align.Witness;
 import org.epochrome.disk.Disk;
-import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.View;
-import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
 import org.epochrome.session.compare.Comparison;
 import org.epochrome.session.compare.Details;
@@ -23,8 +21,9 @@ import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.register.LightCentre;
 import org.epochrome.session.register.Misalignment;
 import org.epochrome.session.register.Registration;
-import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.session.schedule.WorkingFrame;
+import org.epochrome.session.schedule.WorkingFrames;
 
 /**
  * Measures how far the bands of the result lie off the reference frame's band, and how far they would in a simple stack.
@@ -42,48 +41,45 @@ final class Fringe {
     private static final double CONTRADICTS = 4;
 
     private final Recipe recipe;
-    private final Schedule schedule;
+    private final WorkingFrames frames;
     private final Turning turning;
-    private final List<Plane> planes;
-    private final List<FittedDisk> fits;
     private final Details details;
     private final IntToDoubleFunction share;
 
     /**
-     * @param fits where the disks lie as frames are merged
-     * @param details the exposures' detail, turned to the epoch
-     * @param share an exposure's part in its band, 0 to 1
+     * @param frames with their disks as they are merged
+     * @param details what shows their detail, turned to the epoch
+     * @param share a frame's part in its band, 0 to 1
      */
-    Fringe(
-            Recipe recipe,
-            Schedule schedule,
-            Turning turning,
-            List<Plane> planes,
-            List<FittedDisk> fits,
-            Details details,
-            IntToDoubleFunction share) {
+    Fringe(Recipe recipe, WorkingFrames frames, Turning turning, Details details, IntToDoubleFunction share) {
         this.recipe = recipe;
-        this.schedule = schedule;
+        this.frames = frames;
         this.turning = turning;
-        this.planes = planes;
-        this.fits = fits;
         this.details = details;
         this.share = share;
     }
 
-    /** The figures, with a warning for each that is not as it should be. */
-    Combination.Quality measure(List<String> warnings, Progress progress) {
+    /**
+     * How well the colours are aligned.
+     *
+     * @param quality the figures
+     * @param warnings a sentence for each that is not as it should be
+     */
+    record Measured(Combination.Quality quality, List<String> warnings) {}
+
+    Measured measure(Progress progress) {
         List<Link> links = new ArrayList<>();
-        for (Link link : new Comparison(schedule, details, fits).links(progress)) {
+        for (Link link : new Comparison(details, frames).links(progress)) {
             links.add(onOutput(link, DETAIL_FLOOR_PX));
         }
         links.addAll(limbs(progress));
-        NetworkAdjustment measured = new NetworkAdjustment(fits.size(), schedule.reference(), links);
-        List<PixelOffset> none = fits.stream().map(f -> new PixelOffset(0, 0)).toList();
+        NetworkAdjustment measured =
+                new NetworkAdjustment(frames.size(), frames.schedule().reference(), links);
+        List<PixelOffset> none =
+                frames.all().stream().map(f -> new PixelOffset(0, 0)).toList();
         Misalignment before = misalignment(measured, inSimpleStack());
         Misalignment after = misalignment(measured, recipe.corrections().turn() ? none : unturned());
-        warn(before, after, measured, warnings);
-        return new Combination.Quality(before, after);
+        return new Measured(new Combination.Quality(before, after), warnings(before, after, measured));
     }
 
     private Link onOutput(Link link, double floorPx) {
@@ -97,14 +93,14 @@ final class Fringe {
 
     /** How the limbs lie against the reference's. */
     private List<Link> limbs(Progress progress) {
-        int reference = schedule.reference();
-        List<Shift> limbs = IntStream.range(0, fits.size())
+        int reference = frames.schedule().reference();
+        List<Shift> limbs = IntStream.range(0, frames.size())
                 .parallel()
-                .mapToObj(i -> details.limbShift(details.sight(i, fits.get(i), false, progress)))
+                .mapToObj(i -> details.limbShift(details.sight(frames.get(i), false, progress)))
                 .toList();
         Shift base = limbs.get(reference);
         List<Link> links = new ArrayList<>();
-        for (int i = 0; i < fits.size(); i++) {
+        for (int i = 0; i < frames.size(); i++) {
             if (i != reference) {
                 Shift off = new Shift(-base.x(), -base.y(), base.sigmaX(), base.sigmaY(), base.covariance())
                         .then(limbs.get(i));
@@ -122,7 +118,7 @@ final class Fringe {
      */
     private Misalignment misalignment(NetworkAdjustment measured, List<PixelOffset> offsets) {
         Map<String, double[]> bands = weights();
-        double[] reference = bands.remove(schedule.referenceExposure().band().name());
+        double[] reference = bands.remove(frames.reference().band());
         bands.keySet().retainAll(recipe.assignment().bands());
         List<double[]> places = new ArrayList<>();
         List<double[]> weights = new ArrayList<>();
@@ -181,22 +177,23 @@ final class Fringe {
     /** The weights of the exposures in the mean of each band. */
     private Map<String, double[]> weights() {
         Map<String, double[]> weights = new LinkedHashMap<>();
-        for (int i = 0; i < fits.size(); i++) {
-            weights.computeIfAbsent(schedule.exposures().get(i).band().name(), k -> new double[fits.size()])[i] =
-                    share.applyAsDouble(i);
+        for (int i = 0; i < frames.size(); i++) {
+            weights.computeIfAbsent(frames.get(i).band(), k -> new double[frames.size()])[i] = share.applyAsDouble(i);
         }
         return weights;
     }
 
     /** By how much farther detail lies off in a stack that is aligned by the centroids of light, and not turned. */
     private List<PixelOffset> inSimpleStack() {
-        Disk output = fits.get(schedule.reference()).disk();
+        WorkingFrame reference = frames.reference();
+        Disk output = reference.disk().disk();
         List<PixelOffset> turns = unturned();
-        PixelOffset base = LightCentre.of(planes.get(schedule.reference()), fits.get(schedule.reference()));
+        PixelOffset base = LightCentre.of(reference.pixels(), reference.disk());
         List<PixelOffset> result = new ArrayList<>();
-        for (int i = 0; i < fits.size(); i++) {
+        for (int i = 0; i < frames.size(); i++) {
+            WorkingFrame frame = frames.get(i);
             PixelOffset own = Registration.carried(
-                    LightCentre.of(planes.get(i), fits.get(i)), fits.get(i).disk(), output);
+                    LightCentre.of(frame.pixels(), frame.disk()), frame.disk().disk(), output);
             result.add(new PixelOffset(
                     turns.get(i).x() - own.x() + base.x(), turns.get(i).y() - own.y() + base.y()));
         }
@@ -205,18 +202,18 @@ final class Fringe {
 
     /** How far detail lies off the reference's if nothing is turned, in the mean over the disk. */
     private List<PixelOffset> unturned() {
-        View view = turning.viewAtEpoch(fits.get(schedule.reference()));
+        View view = turning.viewAtEpoch(frames.reference().disk());
+        double here = turning.eastwardRad(frames.reference().exposure());
         List<PixelOffset> result = new ArrayList<>();
-        for (int i = 0; i < fits.size(); i++) {
-            double east = turning.eastwardRad(schedule.exposures().get(i))
-                    - turning.eastwardRad(schedule.referenceExposure());
-            double side = Registration.MEAN_PATH * Math.sin(east);
+        for (WorkingFrame frame : frames.all()) {
+            double side = Registration.MEAN_PATH * Math.sin(turning.eastwardRad(frame.exposure()) - here);
             result.add(new PixelOffset(view.column(0, side) - view.column(0, 0), view.row(0, side) - view.row(0, 0)));
         }
         return result;
     }
 
-    private void warn(Misalignment before, Misalignment after, NetworkAdjustment measured, List<String> warnings) {
+    private List<String> warnings(Misalignment before, Misalignment after, NetworkAdjustment measured) {
+        List<String> warnings = new ArrayList<>();
         if (after.shows()) {
             warnings.add(String.format(
                     Locale.ROOT,
@@ -234,6 +231,7 @@ final class Fringe {
                     after.px(),
                     before.px()));
         }
+        return warnings;
     }
 
     private String reason(NetworkAdjustment measured) {

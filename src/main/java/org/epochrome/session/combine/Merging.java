@@ -1,24 +1,31 @@
 package org.epochrome.session.combine;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.function.IntFunction;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.epochrome.colour.merge.Coverage;
 import org.epochrome.colour.merge.Layer;
 import org.epochrome.colour.merge.Merge;
 import org.epochrome.colour.merge.Merge.Merged;
-import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
 import org.epochrome.moon.removal.Moons;
 import org.epochrome.session.compare.FrameLight;
 import org.epochrome.session.schedule.Memory;
-import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.session.schedule.WorkingFrame;
+import org.epochrome.session.schedule.WorkingFrames;
 import org.epochrome.turn.Turned;
+import org.epochrome.turn.Turner;
 
 /**
  * Turns the exposures of a band to the epoch and merges them, as many rows at a time as memory allows.
@@ -31,66 +38,58 @@ public final class Merging {
     /** Trust in a hole that was filled from around it: enough where no frame saw the place, next to nothing where one did. */
     private static final float LEAST_TRUST = 2e-6f;
 
-    private final Schedule schedule;
+    /** Planes of a frame's size that a turner holds. */
+    private static final int PLANES_OF_TURNER = 9;
+
+    private final WorkingFrames frames;
     private final Turning turning;
-    private final List<Plane> planes;
     private final Moons moons;
-    private final List<FittedDisk> fits;
     private final View view;
     private final int width;
     private final int height;
     private final Memory memory;
     private final IntPredicate counts;
-    /** Null where an exposure does not count. */
+    private final Function<WorkingFrame, Turner> turners;
+    /** Null where a frame does not count. */
     private final List<FrameLight> light;
 
     /**
-     * @param planes pixels of the exposures, without moons
+     * @param frames without moons
      * @param moons what stood in front of them, laid on again where it stands at the epoch
-     * @param fits where the disks lie
      * @param view the globe at the epoch on the pixels of the reference frame
      */
-    public Merging(
-            Schedule schedule,
-            Turning turning,
-            List<Plane> planes,
-            Moons moons,
-            List<FittedDisk> fits,
-            View view,
-            Memory memory) {
-        this(schedule, turning, planes, moons, fits, view, memory, i -> true);
+    public Merging(WorkingFrames frames, Turning turning, Moons moons, View view, Memory memory) {
+        this(frames, turning, moons, view, memory, i -> true, Turning::turner);
     }
 
-    /** @param counts which exposures are merged at all; at least one of each band that is asked for */
+    /**
+     * @param counts which frames are merged at all; at least one of each band that is asked for
+     * @param turners makes the turner of a frame, or has it already
+     */
     public Merging(
-            Schedule schedule,
+            WorkingFrames frames,
             Turning turning,
-            List<Plane> planes,
             Moons moons,
-            List<FittedDisk> fits,
             View view,
             Memory memory,
-            IntPredicate counts) {
-        this.counts = counts;
-        this.schedule = schedule;
+            IntPredicate counts,
+            Function<WorkingFrame, Turner> turners) {
+        this.frames = frames;
         this.turning = turning;
-        this.planes = planes;
         this.moons = moons;
-        this.fits = fits;
         this.view = view;
         this.memory = memory;
-        Plane reference = planes.get(schedule.reference());
+        this.counts = counts;
+        this.turners = turners;
+        Plane reference = frames.reference().pixels();
         width = reference.width();
         height = reference.height();
-        light = IntStream.range(0, fits.size())
+        light = IntStream.range(0, frames.size())
                 .parallel()
-                .mapToObj(i -> counts.test(i) ? FrameLight.of(planes.get(i), fits.get(i)) : null)
+                .mapToObj(i -> counts.test(i)
+                        ? FrameLight.of(frames.get(i).pixels(), frames.get(i).disk())
+                        : null)
                 .toList();
-    }
-
-    /** The merging of the globe alone. */
-    Merging withoutMoons() {
-        return new Merging(schedule, turning, planes, Moons.NONE, fits, view, memory, counts);
     }
 
     /** Noise of a pixel of the output, if only this exposure made it. */
@@ -100,12 +99,13 @@ public final class Merging {
 
     /** Pixels of the output along a pixel of an exposure: as often is its noise seen. */
     private double magnified(int index) {
-        return view.disk().equatorialRadiusPx() / fits.get(index).disk().equatorialRadiusPx();
+        return view.disk().equatorialRadiusPx()
+                / frames.get(index).disk().disk().equatorialRadiusPx();
     }
 
     /** A frame's part in its band as far as noise tells. */
     public double share(int index) {
-        double all = of(schedule.exposures().get(index).band().name()).stream()
+        double all = of(frames.get(index).band()).stream()
                 .mapToDouble(this::evenWeight)
                 .sum();
         return evenWeight(index) / all;
@@ -116,68 +116,119 @@ public final class Merging {
     }
 
     private List<Integer> of(String band) {
-        return IntStream.range(0, fits.size())
+        return IntStream.range(0, frames.size())
                 .filter(counts)
-                .filter(i -> schedule.exposures().get(i).band().name().equals(band))
+                .filter(i -> frames.get(i).band().equals(band))
                 .boxed()
                 .toList();
     }
 
     /** Whether there are exposures in a band. */
     boolean has(String band) {
-        return schedule.exposures().stream().anyMatch(e -> e.band().name().equals(band));
+        return frames.all().stream().anyMatch(f -> f.band().equals(band));
     }
 
     /** The band of the first exposure. */
     String anyBand() {
-        return schedule.exposures().get(0).band().name();
+        return frames.get(0).band();
     }
 
-    /** The exposures of a band in one plane, as bright as the one nearest to the epoch. */
+    /** The frames of a band in one plane, as bright as the one nearest to the epoch. */
     public Merged band(String band, Progress progress) {
+        return band(band, List.of(moons), progress).get(0);
+    }
+
+    /**
+     * A band with the moons where they stand at the epoch, and the globe alone.
+     *
+     * @param globe the same plane if there are no moons
+     */
+    record BandAndGlobe(Merged band, Merged globe) {}
+
+    BandAndGlobe bandAndGlobe(String band, Progress progress) {
+        List<Merged> both = band(band, moons.any() ? List.of(moons, Moons.NONE) : List.of(moons), progress);
+        return new BandAndGlobe(both.get(0), both.get(both.size() - 1));
+    }
+
+    /** The frames of a band merged with each of some sets of moons laid on; each frame is turned once for all. */
+    private List<Merged> band(String band, List<Moons> sets, Progress progress) {
         List<Integer> members = of(band);
-        Sharpness sharpness = sharpness(members, progress);
-        double sharpest = members.stream().mapToDouble(this::blurPx).min().orElseThrow();
-        long blurred = members.stream()
-                .filter(i -> Sharpness.differs(sharpest, blurPx(i)))
-                .count();
-        int step = memory.mergeRows(members.size(), width);
-        Layers layers = (top, rows, part) -> merged(members, sharpness, blurred, top, rows, part);
-        Merged whole = step < height ? inParts(layers, step, progress) : layers.of(0, height, progress);
-        scale(whole.mean(), level(members));
+        int step = memory.mergeRows(members.size() * sets.size(), width);
+        IntFunction<Turner> turner = step < height ? kept(members) : i -> turners.apply(frames.get(i));
+        List<Sharpness> sharpness = sharpness(members, sets, turner, progress);
+        Strip strip = (top, rows, part) -> merged(members, sets, sharpness, turner, top, rows, part);
+        List<Merged> whole =
+                step < height ? inParts(strip, sets.size(), step, progress) : strip.of(0, height, progress);
+        whole.forEach(m -> scale(m.mean(), level(members)));
         return whole;
     }
 
-    /** Some rows of a band, merged. */
-    @FunctionalInterface
-    private interface Layers {
-        Merged of(int top, int rows, Progress progress);
+    /** The turners of frames that are turned in several strips, kept as far as memory allows. */
+    private IntFunction<Turner> kept(List<Integer> members) {
+        long bytes = (long) PLANES_OF_TURNER * Float.BYTES * width * height;
+        Map<Integer, Turner> kept = new HashMap<>();
+        members.stream().limit(memory.heldBytes() / bytes).forEach(i -> kept.put(i, turners.apply(frames.get(i))));
+        return i -> kept.containsKey(i) ? kept.get(i) : turners.apply(frames.get(i));
     }
 
-    private Merged inParts(Layers layers, int step, Progress progress) {
-        Merged whole =
-                new Merged(new Plane(width, height), new Coverage(new Plane(width, height), new Plane(width, height)));
+    /** Some rows of a band, merged with each set of moons. */
+    @FunctionalInterface
+    private interface Strip {
+        List<Merged> of(int top, int rows, Progress progress);
+    }
+
+    private List<Merged> inParts(Strip strip, int sets, int step, Progress progress) {
+        List<Merged> whole = Stream.generate(() -> new Merged(
+                        new Plane(width, height), new Coverage(new Plane(width, height), new Plane(width, height))))
+                .limit(sets)
+                .toList();
         for (int top = 0; top < height; top += step) {
             int rows = Math.min(step, height - top);
-            Merged part = layers.of(top, rows, progress.part((double) top / height, (double) (top + rows) / height));
-            put(part.mean(), whole.mean(), top);
-            put(part.coverage().frames(), whole.coverage().frames(), top);
-            put(part.coverage().weight(), whole.coverage().weight(), top);
+            List<Merged> parts =
+                    strip.of(top, rows, progress.part((double) top / height, (double) (top + rows) / height));
+            for (int k = 0; k < sets; k++) {
+                put(parts.get(k).mean(), whole.get(k).mean(), top);
+                put(parts.get(k).coverage().frames(), whole.get(k).coverage().frames(), top);
+                put(parts.get(k).coverage().weight(), whole.get(k).coverage().weight(), top);
+            }
         }
         return whole;
     }
 
-    private Merged merged(
-            List<Integer> members, Sharpness sharpness, long blurred, int top, int rows, Progress progress) {
-        List<Layer> layers = new ArrayList<>();
+    private List<Merged> merged(
+            List<Integer> members,
+            List<Moons> sets,
+            List<Sharpness> sharpness,
+            IntFunction<Turner> turner,
+            int top,
+            int rows,
+            Progress progress) {
+        List<List<Layer>> layers = Stream.generate(() -> (List<Layer>) new ArrayList<Layer>())
+                .limit(sets.size())
+                .toList();
+        long blurred = blurred(members);
         for (int i : members) {
             progress.check();
-            Turned turned = turned(i, top, rows, progress);
-            layers.add(
-                    new Layer(turned.picture(), weight(turned.trust(), i, sharpness, blurred, top), (float) noise(i)));
-            progress.at((double) layers.size() / members.size());
+            Turned turned = turned(i, turner, top, rows, progress);
+            for (int k = 0; k < sets.size(); k++) {
+                boolean last = k == sets.size() - 1;
+                Plane picture = last ? turned.picture() : turned.picture().copy();
+                Plane trust = last ? turned.trust() : turned.trust().copy();
+                lay(sets.get(k), i, picture, top);
+                layers.get(k)
+                        .add(new Layer(picture, weight(trust, i, sharpness.get(k), blurred, top), (float) noise(i)));
+            }
+            progress.at((double) layers.get(0).size() / members.size());
         }
-        return Merge.of(layers);
+        return layers.stream().map(Merge::of).toList();
+    }
+
+    /** How many frames of a band are less sharp than its sharpest. */
+    private long blurred(List<Integer> members) {
+        double sharpest = members.stream().mapToDouble(this::blurPx).min().orElseThrow();
+        return members.stream()
+                .filter(i -> Sharpness.differs(sharpest, blurPx(i)))
+                .count();
     }
 
     private static void put(Plane rows, Plane into, int top) {
@@ -191,36 +242,32 @@ public final class Merging {
     }
 
     private double level(List<Integer> members) {
+        long epoch = frames.schedule().epoch().toEpochMilli();
         int nearest = members.stream()
                 .min(Comparator.comparing(
-                        i -> Math.abs(schedule.exposures().get(i).mid().toEpochMilli()
-                                - schedule.epoch().toEpochMilli())))
+                        i -> Math.abs(frames.get(i).exposure().mid().toEpochMilli() - epoch)))
                 .orElseThrow();
         return light.get(nearest).level();
     }
 
-    /** An exposure at the epoch, in units of its own light. */
-    private Turned turned(int index, int top, int rows, Progress progress) {
-        Turned turned = turning.turn(
-                planes.get(index),
-                fits.get(index),
-                schedule.exposures().get(index),
-                view,
-                width,
-                height,
-                top,
-                rows,
-                progress);
-        scale(turned.picture(), fits.get(index).brightness() / light.get(index).level());
-        moons.lay(
-                index,
-                turned.picture(),
-                top,
-                view,
-                schedule.epoch(),
-                fits.get(index).disk(),
-                light.get(index).level());
+    /** A frame at the epoch, in units of its own light. */
+    private Turned turned(int index, IntFunction<Turner> turner, int top, int rows, Progress progress) {
+        WorkingFrame frame = frames.get(index);
+        Turned turned =
+                turner.apply(index).turn(view, width, height, top, rows, turning.rotation(frame.exposure()), progress);
+        scale(turned.picture(), frame.disk().brightness() / light.get(index).level());
         return turned;
+    }
+
+    private void lay(Moons set, int index, Plane picture, int top) {
+        set.lay(
+                index,
+                picture,
+                top,
+                view,
+                frames.schedule().epoch(),
+                frames.get(index).disk().disk(),
+                light.get(index).level());
     }
 
     /** Makes an exposure's weight of the trust in its pixels, in place. */
@@ -236,7 +283,7 @@ public final class Merging {
 
     /** Blur of an exposure on the output's pixels. */
     private double blurPx(int index) {
-        return fits.get(index).shading().blurPx() * magnified(index);
+        return frames.get(index).disk().shading().blurPx() * magnified(index);
     }
 
     /** Blur of a merged band on the output's pixels, by its frames' shares. */
@@ -244,11 +291,21 @@ public final class Merging {
         return of(band).stream().mapToDouble(i -> share(i) * blurPx(i)).sum();
     }
 
-    private Sharpness sharpness(List<Integer> members, Progress progress) {
+    /** The sharpness of a band with each of some sets of moons laid on. */
+    private List<Sharpness> sharpness(
+            List<Integer> members, List<Moons> sets, IntFunction<Turner> turner, Progress progress) {
         int sharpest = members.stream().min(Comparator.comparing(this::blurPx)).orElseThrow();
         double most = members.stream().mapToDouble(this::blurPx).max().orElseThrow();
-        return Sharpness.differs(blurPx(sharpest), most)
-                ? Sharpness.of(turned(sharpest, 0, height, progress).picture(), noise(sharpest), blurPx(sharpest), most)
-                : Sharpness.alike(blurPx(sharpest));
+        if (!Sharpness.differs(blurPx(sharpest), most)) {
+            return Collections.nCopies(sets.size(), Sharpness.alike(blurPx(sharpest)));
+        }
+        Plane globe = turned(sharpest, turner, 0, height, progress).picture();
+        return sets.stream()
+                .map(set -> {
+                    Plane picture = globe.copy();
+                    lay(set, sharpest, picture, 0);
+                    return Sharpness.of(picture, noise(sharpest), blurPx(sharpest), most);
+                })
+                .toList();
     }
 }

@@ -1,6 +1,5 @@
 package org.epochrome.session.combine;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntFunction;
 import java.util.function.IntUnaryOperator;
@@ -23,6 +22,7 @@ import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.session.schedule.WorkingFrames;
 
 /**
  * The disks, and the moons in front of and beside them. Moons at the limb or beside it would pass for wings, a wider blur or a
@@ -30,10 +30,10 @@ import org.epochrome.session.schedule.Turning;
  * which they are found and taken out. If others turn up there than were hidden, disks are fitted again without their pixels, and
  * moons found again.
  *
- * @param disks where the disks lie
+ * @param frames with their disks, the moons still in their pixels
  * @param moons what stands there besides
  */
-public record MoonlessFrames(List<FittedDisk> disks, Moons moons) {
+public record MoonlessFrames(WorkingFrames frames, Moons moons) {
     /** A fit looks for the limb from so many blurs inside it, and for wings and sky up to so many radii. */
     private static final LimbZone FITTED = new LimbZone(12, 1.6);
     /** Moons are looked for a little farther inside before the fine fits, which tell the blur. */
@@ -43,43 +43,33 @@ public record MoonlessFrames(List<FittedDisk> disks, Moons moons) {
 
     static MoonlessFrames of(
             Recipe recipe,
-            Schedule schedule,
             Turning turning,
             DiskFinder finder,
+            Schedule schedule,
             List<Plane> planes,
             Memory memory,
-            List<String> warnings,
             Progress progress) {
         if (!recipe.corrections().moons()) {
-            return new MoonlessFrames(finder.find(planes, rough -> planes, warnings, progress), Moons.NONE);
+            return new MoonlessFrames(finder.find(planes, rough -> planes, progress), Moons.NONE);
         }
         Search search = new Search(recipe, schedule, turning, progress);
         Hidden hidden = new Hidden(search, planes, memory);
-        List<String> told = new ArrayList<>();
-        List<FittedDisk> disks = finder.find(planes, hidden, told, progress.part(0, 0.8));
+        WorkingFrames frames = finder.find(planes, hidden, progress.part(0, 0.8));
         progress.doing("looking for moons");
-        Moons moons = search.moons(planes, disks);
+        Moons moons = search.moons(frames);
         if (moons.standIn(FITTED, hidden.mask)) {
             Moons found = moons;
             List<Plane> bare = stored(planes.size(), i -> found.hidden(i, planes.get(i)), memory);
-            told.clear();
-            disks = finder.find(bare, rough -> bare, told, progress.part(0.85, 0.95));
-            moons = search.moons(planes, disks);
+            frames = finder.find(bare, rough -> bare, progress.part(0.85, 0.95)).with(planes);
+            moons = search.moons(frames);
         }
-        warnings.addAll(told);
-        warnings.addAll(moons.warnings());
-        return new MoonlessFrames(disks, moons);
+        return new MoonlessFrames(frames.warned(moons.warnings()), moons);
     }
 
     /** Moons on frames that are small enough to be held, their disks being known. */
-    public static Moons onSmall(
-            Recipe recipe, Schedule schedule, List<Plane> planes, List<FittedDisk> disks, Progress progress) {
-        Search search = new Search(recipe, schedule, new Turning(recipe, schedule), progress);
-        List<MoonFrame> frames = IntStream.range(0, planes.size())
-                .mapToObj(i -> search.frame(
-                        i, disks.get(i), planes.get(i).width(), planes.get(i).height()))
-                .toList();
-        return search.moons(planes, frames, disks);
+    public static Moons onSmall(Recipe recipe, WorkingFrames frames, Progress progress) {
+        Search search = new Search(recipe, frames.schedule(), new Turning(recipe, frames.schedule()), progress);
+        return search.moonsOnSmall(frames);
     }
 
     private static List<Plane> stored(int count, IntFunction<Plane> made, Memory memory) {
@@ -108,12 +98,25 @@ public record MoonlessFrames(List<FittedDisk> disks, Moons moons) {
 
     /** Looks for moons in a session's exposures. */
     private record Search(Recipe recipe, Schedule schedule, Turning turning, Progress progress) {
-        Moons moons(List<Plane> planes, List<FittedDisk> disks) {
-            return moons(planes, frames(disks, i -> 1), disks);
+        Moons moons(WorkingFrames frames) {
+            return moons(frames, frames(frames.disks(), i -> 1));
         }
 
-        Moons moons(List<Plane> planes, List<MoonFrame> frames, List<FittedDisk> disks) {
-            return finder(planes, frames, disks)
+        /** On frames that are smaller than their heads say. */
+        Moons moonsOnSmall(WorkingFrames frames) {
+            return moons(
+                    frames,
+                    IntStream.range(0, frames.size())
+                            .mapToObj(i -> frame(
+                                    i,
+                                    frames.get(i).disk(),
+                                    frames.get(i).pixels().width(),
+                                    frames.get(i).pixels().height()))
+                            .toList());
+        }
+
+        private Moons moons(WorkingFrames frames, List<MoonFrame> views) {
+            return finder(frames.planes(), views, frames.disks())
                     .find(recipe.body(), schedule.epoch(), recipe.corrections().unsmear());
         }
 

@@ -5,8 +5,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.stream.IntStream;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.View;
@@ -15,8 +13,9 @@ import org.epochrome.job.Progress;
 import org.epochrome.session.compare.FrameLight;
 import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
-import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.session.schedule.WorkingFrame;
+import org.epochrome.session.schedule.WorkingFrames;
 import org.epochrome.turn.Rotation;
 
 /**
@@ -46,81 +45,60 @@ final class StruckPixels {
     /** Cosine of the emission angle below which a place is too foreshortened to be found again. */
     private static final double GRAZING = 0.1;
 
-    private final Schedule schedule;
     private final Turning turning;
-    private final List<FittedDisk> fits;
-    private final List<Plane> planes;
+    private final WorkingFrames frames;
     private final List<Plane> excesses;
-    private final List<BitSet> struck = new ArrayList<>();
 
-    private StruckPixels(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> fits, Memory memory) {
-        this.schedule = schedule;
+    private StruckPixels(WorkingFrames frames, Turning turning, Memory memory) {
         this.turning = turning;
-        this.fits = fits;
-        this.planes = planes;
-        excesses = new PlaneStore(planes.size(), this::excess, memory.heldBytes());
+        this.frames = frames;
+        excesses = new PlaneStore(frames.size(), this::excess, memory.heldBytes());
     }
 
     /**
      * Compares the frames.
      *
-     * @param planes with an even sky, without moons
-     * @param fits their disks
+     * @param frames with an even sky, without moons
+     * @return the frames without data where they were struck, and a note that says so
      */
-    static StruckPixels of(
-            Schedule schedule,
-            Turning turning,
-            List<Plane> planes,
-            List<FittedDisk> fits,
-            Memory memory,
-            Progress progress) {
-        StruckPixels found = new StruckPixels(schedule, turning, planes, fits, memory);
-        for (int i = 0; i < planes.size(); i++) {
+    static WorkingFrames leftOut(WorkingFrames frames, Turning turning, Memory memory, Progress progress) {
+        StruckPixels found = new StruckPixels(frames, turning, memory);
+        List<WorkingFrame> result = new ArrayList<>();
+        for (int i = 0; i < frames.size(); i++) {
             progress.check();
             List<Integer> others = found.others(i);
-            found.struck.add(others.isEmpty() ? new BitSet() : found.in(i, others));
+            BitSet struck = others.isEmpty() ? new BitSet() : found.in(i, others);
+            result.add(struck.isEmpty() ? frames.get(i) : without(frames.get(i), struck));
         }
-        return found;
+        WorkingFrames bare = new WorkingFrames(frames.schedule(), result, frames.warnings());
+        return bare.remade(i -> bare.get(i).pixels(), memory, progress);
     }
 
-    /** What was left out, by the number of the frame. */
-    Map<Integer, String> notes() {
-        Map<Integer, String> notes = new TreeMap<>();
-        for (int i = 0; i < struck.size(); i++) {
-            int count = struck.get(i).cardinality();
-            if (count > 0) {
-                notes.put(
-                        i,
-                        "Left out as struck, since the other frames of the band do not show them: " + count
-                                + (count == 1 ? " pixel." : " pixels."));
-            }
-        }
-        return notes;
-    }
-
-    /** A frame with no data in their places. */
-    Plane without(int index, Plane plane) {
-        if (struck.get(index).isEmpty()) {
-            return plane;
-        }
-        Plane masked = plane.copy();
-        struck.get(index).stream().forEach(p -> masked.data()[p] = Float.NaN);
-        return masked;
+    /** A frame with no data in some places. */
+    private static WorkingFrame without(WorkingFrame frame, BitSet struck) {
+        int count = struck.cardinality();
+        return frame.with(() -> {
+                    Plane masked = frame.pixels().copy();
+                    struck.stream().forEach(p -> masked.data()[p] = Float.NaN);
+                    return masked;
+                })
+                .noting("Left out as struck, since the other frames of the band do not show them: " + count
+                        + (count == 1 ? " pixel." : " pixels."));
     }
 
     /** Sharp frames of the same band. */
     private List<Integer> others(int index) {
-        String band = schedule.exposures().get(index).band().name();
-        return IntStream.range(0, fits.size())
+        String band = frames.get(index).band();
+        return IntStream.range(0, frames.size())
                 .filter(i -> i != index && isSharp(index) && isSharp(i))
-                .filter(i -> schedule.exposures().get(i).band().name().equals(band))
+                .filter(i -> frames.get(i).band().equals(band))
                 .boxed()
                 .toList();
     }
 
     private boolean isSharp(int index) {
-        return fits.get(index).shading().blurPx() < SHARP_PX
-                && fits.get(index).rings().isNone();
+        FittedDisk disk = frames.get(index).disk();
+        return disk.shading().blurPx() < SHARP_PX && disk.rings().isNone();
     }
 
     private BitSet in(int index, List<Integer> others) {
@@ -154,8 +132,8 @@ final class StruckPixels {
 
     /** Noise of a pixel on the disk, as a part of the disk's brightness. */
     private double sigma(int index) {
-        FittedDisk fit = fits.get(index);
-        FrameLight light = FrameLight.of(planes.get(index), fit);
+        FittedDisk fit = frames.get(index).disk();
+        FrameLight light = FrameLight.of(frames.get(index).pixels(), fit);
         return light.noise() * light.level() / fit.brightness();
     }
 
@@ -211,11 +189,12 @@ final class StruckPixels {
     }
 
     private View view(int index) {
-        return new View(schedule.exposures().get(index).globe(), fits.get(index).disk());
+        return new View(
+                frames.get(index).exposure().globe(), frames.get(index).disk().disk());
     }
 
     private Rotation rotation(int index) {
-        return turning.rotationOfGlobe(schedule.exposures().get(index));
+        return turning.rotationOfGlobe(frames.get(index).exposure());
     }
 
     /** The largest value within some pixels of a place; NaN if there is none. */
@@ -235,8 +214,8 @@ final class StruckPixels {
 
     /** By how much the pixels of a frame exceed the median of those around them, as parts of the disk's brightness. */
     private Plane excess(int index) {
-        FittedDisk fit = fits.get(index);
-        Plane frame = planes.get(index);
+        FittedDisk fit = frames.get(index).disk();
+        Plane frame = frames.get(index).pixels();
         View view = view(index);
         Plane shade = fit.shading().picture(view, frame.width(), frame.height());
         Plane left = new Plane(frame.width(), frame.height());

@@ -13,7 +13,7 @@ import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.job.Progress;
 import org.epochrome.session.compare.Details.Seen;
-import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.WorkingFrames;
 
 /**
  * Small differences of scale and direction between bands, as filters have that focus differently: the disks of each band are
@@ -24,58 +24,64 @@ public final class BandScale {
     /** Detail with a larger standard error of direction is ignored. */
     private static final double USELESS_TURN_DEG = 0.5;
 
-    private final Schedule schedule;
-    private final List<String> warnings;
+    private final Details details;
 
-    public BandScale(Schedule schedule, List<String> warnings) {
-        this.schedule = schedule;
-        this.warnings = warnings;
+    public BandScale(Details details) {
+        this.details = details;
     }
 
-    /** The disks with scales and directions of their bands' own. */
-    public List<FittedDisk> freed(Details details, List<FittedDisk> found, Progress progress) {
-        List<FittedDisk> result = found;
-        Map<String, Integer> leads = Comparison.leads(schedule);
+    /** The frames with scales and directions of their bands' own. */
+    public WorkingFrames freed(WorkingFrames frames, Progress progress) {
+        WorkingFrames result = frames;
+        Map<String, Integer> leads = Comparison.leads(frames.schedule());
         for (int round = 0; round < ROUNDS; round++) {
-            result = round(details, result, leads, round == ROUNDS - 1, progress);
+            result = round(result, leads, round == ROUNDS - 1, progress);
         }
         return result;
     }
 
-    private List<FittedDisk> round(
-            Details details, List<FittedDisk> fits, Map<String, Integer> leads, boolean last, Progress progress) {
-        int reference = schedule.reference();
-        Seen against = details.sight(reference, fits.get(reference), true, progress);
+    private WorkingFrames round(WorkingFrames frames, Map<String, Integer> leads, boolean last, Progress progress) {
+        int reference = frames.schedule().reference();
+        FittedDisk base = frames.reference().disk();
+        Seen against = details.sight(frames.reference(), true, progress);
         Map<String, Optional<Similarity>> bands = new HashMap<>();
         leads.forEach((band, i) -> bands.put(
                 band,
                 i == reference
                         ? Optional.empty()
-                        : similarity(details.alike(List.of(against, details.sight(i, fits.get(i), true, progress))))));
-        List<FittedDisk> result = new ArrayList<>();
-        for (int i = 0; i < fits.size(); i++) {
-            FittedDisk fit = fits.get(i);
-            String band = schedule.exposures().get(i).band().name();
-            Optional<Similarity> found = bands.get(band);
-            boolean same = fit.disk().mirrored() == fits.get(reference).disk().mirrored();
-            result.add(found.map(s -> fit.at(changed(fit, s, same))).orElse(fit));
-            boolean lead = leads.get(band) == i && i != reference;
-            if (last && lead && found.isEmpty()) {
-                warnings.add("The scale of " + band
-                        + " could not be measured from its detail; the scale from the limb was used.");
-            } else if (last && lead) {
-                Disk base = fits.get(reference).disk();
-                Disk own = result.get(i).disk();
-                warnings.add(String.format(
-                        Locale.ROOT,
-                        "%s was found %.3f %% larger than the reference frame's band and rotated by %.3f degrees"
-                                + " relative to it; both were corrected.",
+                        : similarity(details.alike(List.of(against, details.sight(frames.get(i), true, progress))))));
+        WorkingFrames freed = frames.map(frame -> bands.get(frame.band())
+                .map(s -> frame.at(frame.disk()
+                        .at(changed(
+                                frame.disk(),
+                                s,
+                                frame.disk().disk().mirrored() == base.disk().mirrored()))))
+                .orElse(frame));
+        List<String> warnings = new ArrayList<>();
+        for (int i = 0; last && i < frames.size(); i++) {
+            String band = frames.get(i).band();
+            if (leads.get(band) == i && i != reference) {
+                warnings.add(sentence(
                         band,
-                        100 * (own.equatorialRadiusPx() / base.equatorialRadiusPx() - 1),
-                        Disk.wrapDeg(own.northAngleDeg() - base.northAngleDeg())));
+                        bands.get(band).isPresent(),
+                        freed.get(i).disk().disk(),
+                        freed.reference().disk().disk()));
             }
         }
-        return result;
+        return freed.warned(warnings);
+    }
+
+    private static String sentence(String band, boolean measured, Disk own, Disk base) {
+        if (!measured) {
+            return "The scale of " + band + " could not be measured from its detail; the scale from the limb was used.";
+        }
+        return String.format(
+                Locale.ROOT,
+                "%s was found %.3f %% larger than the reference frame's band and rotated by %.3f degrees"
+                        + " relative to it; both were corrected.",
+                band,
+                100 * (own.equatorialRadiusPx() / base.equatorialRadiusPx() - 1),
+                Disk.wrapDeg(own.northAngleDeg() - base.northAngleDeg()));
     }
 
     private static Optional<Similarity> similarity(List<List<Detail>> alike) {

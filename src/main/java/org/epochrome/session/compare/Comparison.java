@@ -10,10 +10,10 @@ import org.epochrome.align.DetailWitness;
 import org.epochrome.align.Link;
 import org.epochrome.align.Shift;
 import org.epochrome.align.Witness;
-import org.epochrome.disk.FittedDisk;
 import org.epochrome.job.Progress;
 import org.epochrome.session.compare.Details.Seen;
 import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.WorkingFrames;
 
 /**
  * Which details are compared with which: the exposure of each band nearest to the epoch with those of the other bands,
@@ -30,16 +30,13 @@ public final class Comparison {
 
     private final Schedule schedule;
     private final Details details;
-    private final List<FittedDisk> places;
+    private final WorkingFrames frames;
 
-    /**
-     * @param details the exposures' detail
-     * @param places where the disks lie
-     */
-    public Comparison(Schedule schedule, Details details, List<FittedDisk> places) {
-        this.schedule = schedule;
+    /** @param details what shows the frames' detail */
+    public Comparison(Details details, WorkingFrames frames) {
+        this.schedule = frames.schedule();
         this.details = details;
-        this.places = places;
+        this.frames = frames;
     }
 
     /** What the details say about each other, on the common pixels. */
@@ -92,7 +89,7 @@ public final class Comparison {
     }
 
     private Seen sight(int index, Progress progress) {
-        return details.sight(index, places.get(index), true, progress);
+        return details.sight(frames.get(index), true, progress);
     }
 
     /** The exposure of each band nearest to the epoch; the reference leads its own band. */

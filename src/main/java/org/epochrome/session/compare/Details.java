@@ -11,9 +11,9 @@ import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Smear;
 import org.epochrome.job.Progress;
-import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
 import org.epochrome.session.schedule.Turning.CloseUp;
+import org.epochrome.session.schedule.WorkingFrame;
 import org.epochrome.turn.Turned;
 
 /**
@@ -37,22 +37,16 @@ public final class Details {
     /** Variance of a spot that averages one pixel. */
     private static final double PIXEL = 1 / (4 * Math.PI);
 
-    private final Schedule schedule;
     private final Turning turning;
-    private final List<Plane> planes;
     private final int factor;
     private final CloseUp target;
 
     /**
-     * @param planes pixels of the exposures
-     * @param fits where the disks lie
+     * @param reference disk of the frame on whose pixels the result lies
      * @param blurPx blur that the common pixels shall have at least
      */
-    public Details(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> fits, double blurPx) {
-        FittedDisk reference = fits.get(schedule.reference());
-        this.schedule = schedule;
+    public Details(Turning turning, FittedDisk reference, double blurPx) {
         this.turning = turning;
-        this.planes = planes;
         factor = Math.max(1, (int) (reference.shading().blurPx() / blurPx));
         target = turning.closeUp(reference).binned(factor, reference);
     }
@@ -85,18 +79,18 @@ public final class Details {
     }
 
     /**
-     * An exposure on the common pixels.
+     * A frame on the common pixels.
      *
-     * @param place where its disk lies
      * @param turned whether it is turned to the epoch, else it is only moved
      */
-    public Seen sight(int index, FittedDisk place, boolean turned, Progress progress) {
+    public Seen sight(WorkingFrame frame, boolean turned, Progress progress) {
         progress.check();
+        FittedDisk place = frame.disk();
         int own = ownFactor(place);
-        Plane plane = Binning.by(own, planes.get(index));
+        Plane plane = Binning.by(own, frame.pixels());
         FittedDisk fit = place.binned(own);
         return new Seen(
-                turning.turned(plane, fit, schedule.exposures().get(index), target, turned, progress),
+                turning.turned(frame.with(() -> plane).at(fit), target, turned, progress),
                 place.shading().carried(place.disk(), target.view().disk()),
                 FrameLight.of(plane, fit).noise()
                         * target.view().disk().equatorialRadiusPx()

@@ -23,6 +23,7 @@ import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.session.schedule.WorkingFrames;
 
 /**
  * The direction of a body's axis from the motion of its detail, for bodies whose disk does not show it. The surface turns
@@ -59,25 +60,6 @@ public final class AxisByMotion {
     private final Turning turning;
     private final Memory memory;
 
-    /**
-     * What was found.
-     *
-     * @param northDeg north angle of the reference frame
-     * @param sigmaDeg its standard error
-     * @param mirrored whether the frames are mirrored, as far as the lit side tells; motion alone does not
-     */
-    record Axis(double northDeg, double sigmaDeg, boolean mirrored) {
-        String sentence() {
-            return String.format(
-                    Locale.ROOT,
-                    "North was found from the motion of the detail: %.1f ± %.1f degrees%s; use --north DEG to"
-                            + " override it.",
-                    northDeg,
-                    sigmaDeg,
-                    mirrored ? ", in mirrored frames" : "");
-        }
-    }
-
     AxisByMotion(Recipe recipe, Schedule schedule, List<Plane> planes, DiskFinder finder, Memory memory) {
         this.memory = memory;
         this.recipe = recipe;
@@ -88,7 +70,7 @@ public final class AxisByMotion {
     }
 
     /** The axis; empty if the frames span too little time or their detail does not show it. */
-    Optional<Axis> find(Progress progress) {
+    Optional<KnownNorth> find(Progress progress) {
         if (span() < LEAST_TURN_DEG) {
             return Optional.empty();
         }
@@ -103,7 +85,7 @@ public final class AxisByMotion {
     }
 
     /** What one sense led to, and how badly the disks fit there. */
-    private record Solved(Axis axis, double misfit) {}
+    private record Solved(KnownNorth axis, double misfit) {}
 
     /** A sense that may be the wrong one, in which the disks need not fit at all. */
     private Optional<Solved> tried(boolean mirrored, Progress progress) {
@@ -147,7 +129,7 @@ public final class AxisByMotion {
     }
 
     private OptionalDouble searched(List<FittedDisk> rough, boolean mirrored, Progress progress) {
-        SmallFrames small = new SmallFrames(schedule, turning, planes, rough, memory);
+        SmallFrames small = new SmallFrames(turning, WorkingFrames.of(schedule, planes, rough), memory);
         double best = Double.NEGATIVE_INFINITY;
         double at = Double.NaN;
         double sum = 0;
@@ -203,20 +185,21 @@ public final class AxisByMotion {
     private Optional<Solved> solved(double start, List<FittedDisk> rough, boolean mirrored, Progress progress) {
         double fittedAt = start;
         List<FittedDisk> fits = finder.fine(planes, posed(rough, start, mirrored), progress.part(0, 0.3));
-        Optional<Axis> found = Optional.of(new Axis(start, 0, mirrored));
+        Optional<KnownNorth> found = Optional.of(axis(start, 0, mirrored));
         for (int round = 0; round < MOST_ROUNDS && found.isPresent(); round++) {
-            double north = found.get().northDeg;
+            double north = found.get().northDeg();
             if (Math.abs(Disk.wrapDeg(north - fittedAt)) > REFIT_DEG) {
                 fits = finder.fine(planes, posed(fits, north, mirrored), progress.part(0.3, 0.6));
                 fittedAt = north;
             }
-            found = corrected(north, posed(fits, north, mirrored), progress.part(0.6, 1));
-            if (found.isPresent() && Math.abs(Disk.wrapDeg(found.get().northDeg - north)) < SETTLED_DEG) {
+            found = corrected(
+                    north, WorkingFrames.of(schedule, planes, posed(fits, north, mirrored)), progress.part(0.6, 1));
+            if (found.isPresent() && Math.abs(Disk.wrapDeg(found.get().northDeg() - north)) < SETTLED_DEG) {
                 break;
             }
         }
         double misfit = fits.stream().mapToDouble(f -> Math.log(f.residual())).sum();
-        return found.filter(axis -> axis.sigmaDeg < USELESS_DEG).map(axis -> new Solved(axis, misfit));
+        return found.filter(axis -> axis.sigmaDeg() < USELESS_DEG).map(axis -> new Solved(axis, misfit));
     }
 
     private List<FittedDisk> posed(List<FittedDisk> fits, double north, boolean mirrored) {
@@ -231,27 +214,28 @@ public final class AxisByMotion {
     }
 
     /** One step: least squares for delta and the offset a that the reference's own place leaves in all. */
-    private Optional<Axis> corrected(double north, List<FittedDisk> fits, Progress progress) {
+    private Optional<KnownNorth> corrected(double north, WorkingFrames frames, Progress progress) {
         int reference = schedule.reference();
-        Details details = new Details(schedule, turning, planes, fits, DETAIL_BLUR_PX);
-        List<Link> links = new Comparison(schedule, details, fits).links(progress);
-        Disk disk = fits.get(reference).disk();
+        FittedDisk base = frames.reference().disk();
+        Details details = new Details(turning, base, DETAIL_BLUR_PX);
+        List<Link> links = new Comparison(details, frames).links(progress);
+        Disk disk = base.disk();
         double angle = Math.toRadians(north);
-        double own = square(fits.get(reference).centreSigmaPx());
+        double own = square(base.centreSigmaPx());
         double aa = 1 / own;
         double ad = 0;
         double dd = 0;
         double ra = 0;
         double rd = 0;
         int known = 0;
-        for (int i = 0; i < fits.size(); i++) {
+        for (int i = 0; i < frames.size(); i++) {
             Shift s = Comparison.against(reference, i, links);
             if (i == reference || !s.known()) {
                 continue;
             }
             double along = -details.factor() * (s.x() * Math.sin(angle) + s.y() * Math.cos(angle));
             double sigma = details.factor() * Math.hypot(s.sigmaX() * Math.sin(angle), s.sigmaY() * Math.cos(angle));
-            double weight = 1 / (square(sigma) + square(fits.get(i).centreSigmaPx()));
+            double weight = 1 / (square(sigma) + square(frames.get(i).disk().centreSigmaPx()));
             double lever = DEPTH
                     * disk.equatorialRadiusPx()
                     * (turning.eastwardRad(schedule.exposures().get(i))
@@ -271,7 +255,21 @@ public final class AxisByMotion {
         double sigma = Math.sqrt(aa / determinant);
         int sense = disk.mirrored() ? -1 : 1;
         return Optional.of(
-                new Axis(Disk.wrapDeg(north + sense * Math.toDegrees(delta)), Math.toDegrees(sigma), disk.mirrored()));
+                axis(Disk.wrapDeg(north + sense * Math.toDegrees(delta)), Math.toDegrees(sigma), disk.mirrored()));
+    }
+
+    private static KnownNorth axis(double northDeg, double sigmaDeg, boolean mirrored) {
+        return new KnownNorth(
+                northDeg,
+                sigmaDeg,
+                mirrored,
+                String.format(
+                        Locale.ROOT,
+                        "North was found from the motion of the detail: %.1f ± %.1f degrees%s; use --north DEG to"
+                                + " override it.",
+                        northDeg,
+                        sigmaDeg,
+                        mirrored ? ", in mirrored frames" : ""));
     }
 
     private static double square(double v) {

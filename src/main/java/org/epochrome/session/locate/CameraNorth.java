@@ -10,6 +10,7 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.schedule.HeldDisks;
 import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.WorkingFrames;
 
 /** The north angle that the frames of one camera have in common. */
 final class CameraNorth {
@@ -36,12 +37,13 @@ final class CameraNorth {
     }
 
     /**
-     * The disks of each camera, all turned alike.
+     * The frames of each camera, all turned alike.
      *
-     * @param angles how the frames lie
-     * @param warnings takes what the user should know
+     * @param angles how they lie
      */
-    List<FittedDisk> common(List<FittedDisk> fits, List<ImageOrientation.Angle> angles, List<String> warnings) {
+    WorkingFrames common(WorkingFrames frames, List<ImageOrientation.Angle> angles) {
+        List<FittedDisk> fits = frames.disks();
+        List<String> warnings = new ArrayList<>();
         Map<Camera, List<Integer>> cameras = new LinkedHashMap<>();
         for (int i = 0; i < fits.size(); i++) {
             if (held.northDeg(i).isPresent()) {
@@ -61,7 +63,7 @@ final class CameraNorth {
                 result.set(members.get(k), common.get(k));
             }
         }
-        return result;
+        return frames.at(result).warned(warnings);
     }
 
     /**

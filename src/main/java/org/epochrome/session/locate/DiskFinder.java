@@ -1,6 +1,8 @@
 package org.epochrome.session.locate;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
@@ -23,6 +25,7 @@ import org.epochrome.session.schedule.HeldDisks;
 import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.WorkingFrames;
 
 /** Finds the disk in every exposure, and what the frames have in common: posture and plate scale. */
 public final class DiskFinder {
@@ -34,9 +37,6 @@ public final class DiskFinder {
     private static final double CLEAR_SHADOW_DEG = 1.5;
     /** One sense must leave so many times less than the other for a shadow to be believed. */
     private static final double CLEAR_SENSE = 1.1;
-
-    /** Standard error of a north angle in a header (common practice, no source). */
-    private static final double HEADER_NORTH_SIGMA_DEG = 0.1;
 
     private final Recipe recipe;
     private final Schedule schedule;
@@ -60,33 +60,68 @@ public final class DiskFinder {
     }
 
     /**
-     * The disks of all exposures.
+     * The exposures with their disks, and what the user should know of these.
      *
      * @param planes pixels of the exposures
      * @param masking those that the disks are fitted to
-     * @param warnings takes what the user should know
      * @throws NoDiskInFrame if one has none
      * @throws SessionRefused if north is needed and cannot be seen
      */
-    public List<FittedDisk> find(List<Plane> planes, MoonMasks masking, List<String> warnings, Progress progress) {
+    public WorkingFrames find(List<Plane> planes, MoonMasks masking, Progress progress) {
         if (recipe.setup().northDeg().isEmpty() && !recipe.body().showsAxis()) {
-            return headerNorth().isPresent()
-                    ? findWithHeader(planes, masking, warnings, progress)
-                    : findWithAxis(planes, masking, warnings, progress);
+            Optional<KnownNorth> header = KnownNorth.byHeaders(schedule);
+            return header.isPresent()
+                    ? findWith(header.get(), planes, masking, progress)
+                    : findWithAxis(planes, masking, progress);
         }
         progress.doing("finding the disks");
         Mirroring mirroring = mirroring(planes, progress.part(0, 0.1));
-        List<FittedDisk> first = rough(planes, mirroring == Mirroring.YES, progress.part(0.1, 0.5));
+        WorkingFrames first =
+                WorkingFrames.of(schedule, planes, rough(planes, mirroring == Mirroring.YES, progress.part(0.1, 0.5)));
         progress.at(0.5);
         progress.doing("finding the orientation of the frames");
-        List<ImageOrientation.Angle> angles = new ImageOrientation(
-                        recipe, schedule, said, mirroring, planes, first, memory, warnings)
-                .resolve(progress.part(0.5, 0.6));
-        if (recipe.setup().mirroring() == Mirroring.AUTO
-                && angles.get(schedule.reference()).mirrored()) {
+        ImageOrientation.Oriented oriented =
+                new ImageOrientation(recipe, said, mirroring, first, memory).resolve(progress.part(0.5, 0.6));
+        List<ImageOrientation.Angle> angles = oriented.angles();
+        WorkingFrames posed = oriented.on(first).warned(reflections(angles));
+        progress.at(0.6);
+        List<Plane> bare = masking.masked(posed.disks());
+        progress.doing("fitting the disks");
+        boolean sense = angles.get(schedule.reference()).mirrored();
+        List<FittedDisk> fine = each(i -> refit(
+                i,
+                angles.get(i),
+                held(angles.get(i), sense),
+                first.get(i).disk(),
+                bare.get(i),
+                progress.part(0.6, 0.95)));
+        WorkingFrames second = new DiskRecovery(
+                        posed.with(bare).at(fine),
+                        (i, fit) -> fineFit(i, angles.get(i), held(angles.get(i), sense), fit.disk()))
+                .recovered(progress.part(0.95, 1));
+        WorkingFrames sized = ofOneScale(second, angles);
+        WorkingFrames common = recipe.setup().northDeg().isPresent()
+                ? sized
+                : new CameraNorth(recipe, schedule, held).common(sized, angles);
+        return common.with(planes).at(held.kept(common.disks()));
+    }
+
+    /** The exposures with their disks in broad strokes: enough for a quick picture. */
+    public WorkingFrames findRoughly(List<Plane> planes, Progress progress) {
+        WorkingFrames first = WorkingFrames.of(
+                schedule, planes, rough(planes, said.reference() == Mirroring.YES, progress.part(0, 0.8)));
+        return new ImageOrientation(recipe, said, said.reference(), first, memory)
+                .resolve(progress.part(0.8, 1))
+                .on(first);
+    }
+
+    /** What the user should know of frames that lie otherwise than others. */
+    private List<String> reflections(List<ImageOrientation.Angle> angles) {
+        List<String> warnings = new ArrayList<>();
+        boolean sense = angles.get(schedule.reference()).mirrored();
+        if (recipe.setup().mirroring() == Mirroring.AUTO && sense) {
             warnings.add("The frames were found to be mirrored; if they are not, use --mirrored no.");
         }
-        boolean sense = angles.get(schedule.reference()).mirrored();
         for (int i = 0; i < angles.size(); i++) {
             if (angles.get(i).mirrored() != sense && !said.against(i)) {
                 warnings.add(name(i) + " is mirrored relative to the reference frame; it was flipped.");
@@ -95,65 +130,30 @@ public final class DiskFinder {
         for (int i : ImageOrientation.flipped(angles)) {
             warnings.add(name(i) + " is upside down relative to the reference frame; it was rotated by 180 degrees.");
         }
-        progress.at(0.6);
-        List<Plane> bare = masking.masked(IntStream.range(0, first.size())
-                .mapToObj(i -> first.get(i).at(angles.get(i).on(first.get(i).disk())))
-                .toList());
-        progress.doing("fitting the disks");
-        List<FittedDisk> fine = each(i -> refit(
-                i, angles.get(i), held(angles.get(i), sense), first.get(i), bare.get(i), progress.part(0.6, 0.95)));
-        List<FittedDisk> second = new DiskRecovery(
-                        schedule, bare, (i, fit) -> fineFit(i, angles.get(i), held(angles.get(i), sense), fit.disk()))
-                .recovered(fine, progress.part(0.95, 1));
-        boolean told = recipe.setup().northDeg().isPresent();
-        List<FittedDisk> sized = ofOneScale(second, angles, bare, warnings);
-        return held.kept(told ? sized : new CameraNorth(recipe, schedule, held).common(sized, angles, warnings));
+        return warnings;
     }
 
-    /** North of the reference frame by its header, if all frames have one and none is mirrored against the others. */
-    private OptionalDouble headerNorth() {
-        boolean all = schedule.exposures().stream()
-                .allMatch(e -> e.headerNorthDeg().isPresent()
-                        && e.headerMirrored()
-                                .equals(schedule.referenceExposure().headerMirrored()));
-        return all ? schedule.referenceExposure().headerNorthDeg() : OptionalDouble.empty();
-    }
-
-    /** The disks of a body that does not show its axis, with north as headers have it. */
-    private List<FittedDisk> findWithHeader(
-            List<Plane> planes, MoonMasks masking, List<String> warnings, Progress progress) {
-        double north = headerNorth().orElseThrow();
-        boolean mirrored = schedule.referenceExposure().headerMirrored().orElse(false);
-        warnings.add(String.format(
-                java.util.Locale.ROOT,
-                "North was taken from the headers, %.1f degrees in the reference frame; use --north to change this.",
-                north));
-        Mirroring sense = mirrored ? Mirroring.YES : Mirroring.NO;
-        Recipe posed = recipe.with(recipe.setup().posed(north, sense));
+    /** The disks with north as it is known. */
+    private WorkingFrames findWith(KnownNorth north, List<Plane> planes, MoonMasks masking, Progress progress) {
+        Mirroring sense = north.mirrored() ? Mirroring.YES : Mirroring.NO;
+        Recipe posed = recipe.with(recipe.setup().posed(north.northDeg(), sense));
         return new DiskFinder(posed, schedule, new GivenMirroring(sense, said.against()), sky, memory)
-                .find(planes, masking, warnings, progress).stream()
-                        .map(f -> f.withNorthSigma(HEADER_NORTH_SIGMA_DEG))
-                        .toList();
+                .find(planes, masking, progress)
+                .warnedFirst(List.of(north.sentence()))
+                .map(f -> f.at(f.disk().withNorthSigma(north.sigmaDeg())));
     }
 
     /** First the axis, from the motion of the detail, then the disks. */
-    private List<FittedDisk> findWithAxis(
-            List<Plane> planes, MoonMasks masking, List<String> warnings, Progress progress) {
+    private WorkingFrames findWithAxis(List<Plane> planes, MoonMasks masking, Progress progress) {
         progress.doing("finding the axis");
-        AxisByMotion.Axis axis = byMotion(planes)
+        KnownNorth axis = byMotion(planes)
                 .find(progress.part(0, 0.6))
                 .orElseThrow(() -> new SessionRefused("the axis of "
                         + recipe.body().displayName()
                         + " cannot be found from its disk or from the motion of its detail in these frames; give the"
                         + " north angle of the reference frame with --north DEG (from image up to north,"
                         + " counter-clockwise positive), or use frames over a longer time"));
-        warnings.add(axis.sentence());
-        Mirroring sense = axis.mirrored() ? Mirroring.YES : Mirroring.NO;
-        Recipe posed = recipe.with(recipe.setup().posed(axis.northDeg(), sense));
-        return new DiskFinder(posed, schedule, new GivenMirroring(sense, said.against()), sky, memory)
-                .find(planes, masking, warnings, progress.part(0.6, 1)).stream()
-                        .map(f -> f.withNorthSigma(axis.sigmaDeg()))
-                        .toList();
+        return findWith(axis, planes, masking, progress.part(0.6, 1));
     }
 
     /** Uses the frames that are mirrored like the reference, as far as the user or a header says so. */
@@ -176,7 +176,7 @@ public final class DiskFinder {
      *
      * @param mirrored whether the reference frame is
      */
-    public List<FittedDisk> rough(List<Plane> planes, boolean mirrored, Progress progress) {
+    List<FittedDisk> rough(List<Plane> planes, boolean mirrored, Progress progress) {
         return each(i -> said.against(i)
                 ? fit(i, OptionalDouble.empty(), !mirrored, planes.get(i), progress)
                 : fit(i, recipe.setup().northDeg(), mirrored, planes.get(i), progress));
@@ -304,16 +304,15 @@ public final class DiskFinder {
     }
 
     /** The disks at the size that the frames of a camera share, fitted again where that is another than they had. */
-    private List<FittedDisk> ofOneScale(
-            List<FittedDisk> fits, List<ImageOrientation.Angle> angles, List<Plane> planes, List<String> warnings) {
+    private WorkingFrames ofOneScale(WorkingFrames frames, List<ImageOrientation.Angle> angles) {
         if (recipe.setup().scaleArcsecPerPx().isPresent()) {
-            return fits;
+            return frames;
         }
-        List<PlateScale.Size> sizes =
-                new PlateScale(schedule, held, recipe.alignment().freeScale()).sizes(fits, warnings);
-        return each(i -> {
-            FittedDisk fit = fits.get(i);
-            PlateScale.Size size = sizes.get(i);
+        PlateScale.Sizes sizes =
+                new PlateScale(schedule, held, recipe.alignment().freeScale()).sizes(frames.disks());
+        List<FittedDisk> sizedDisks = each(i -> {
+            FittedDisk fit = frames.get(i).disk();
+            PlateScale.Size size = sizes.all().get(i);
             if (size.own()) {
                 return fit;
             }
@@ -330,13 +329,14 @@ public final class DiskFinder {
                                 fit.shading().smear(),
                                 north,
                                 OptionalDouble.of(size.radiusPx())));
-                sized = guarded(i, () -> again.refit(planes.get(i), fit, Progress.NONE))
+                sized = guarded(i, () -> again.refit(frames.get(i).pixels(), fit, Progress.NONE))
                         .withNorthSigma(fit.northSigmaDeg())
                         .withPassband(fit.passband());
             }
             // The common radius, too, is off by what the fit does not know, and the centre with it.
             return sized.withCommonRadius(size.sigmaPx(), fit.errors().centreByRadius());
         });
+        return frames.at(sizedDisks).warned(sizes.warnings());
     }
 
     private Aspect aspect(int index) {

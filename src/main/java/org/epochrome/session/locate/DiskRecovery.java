@@ -1,7 +1,6 @@
 package org.epochrome.session.locate;
 
 import java.util.Comparator;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -14,8 +13,9 @@ import org.epochrome.disk.start.DiskNotFound;
 import org.epochrome.image.Plane;
 import org.epochrome.io.head.FrameHead;
 import org.epochrome.job.Progress;
+import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.schedule.AtmosphericDispersion;
-import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.WorkingFrames;
 
 /**
  * Fits again what was fitted with an uncertain centre, or away from where the light's edge is steepest: from that edge, and
@@ -25,8 +25,7 @@ final class DiskRecovery {
     /** Standard error of a centre above which a frame would be misaligned; common practice, no source. */
     private static final double MOST_CENTRE_SIGMA_PX = 0.5;
 
-    private final Schedule schedule;
-    private final List<Plane> planes;
+    private final WorkingFrames frames;
     private final Fits fits;
 
     /** How the disk of an exposure is fitted. */
@@ -34,42 +33,41 @@ final class DiskRecovery {
         DiskFit of(int index, FittedDisk earlier);
     }
 
-    DiskRecovery(Schedule schedule, List<Plane> planes, Fits fits) {
-        this.schedule = schedule;
-        this.planes = planes;
+    DiskRecovery(WorkingFrames frames, Fits fits) {
+        this.frames = frames;
         this.fits = fits;
     }
 
     /**
-     * The disks, each as it is or fitted again.
+     * The frames, the disk of each as it is or fitted again.
      *
      * @throws NoDiskInFrame if a centre stays uncertain
      */
-    List<FittedDisk> recovered(List<FittedDisk> found, Progress progress) {
-        boolean[] trusted = new boolean[found.size()];
+    WorkingFrames recovered(Progress progress) {
+        boolean[] trusted = new boolean[frames.size()];
         for (int i = 0; i < trusted.length; i++) {
-            trusted[i] = isTrusted(i, found.get(i));
+            trusted[i] = isTrusted(i, frames.get(i).disk());
         }
-        return IntStream.range(0, found.size())
+        return frames.at(IntStream.range(0, frames.size())
                 .parallel()
-                .mapToObj(i -> trusted[i] ? found.get(i) : recovered(i, found, trusted, progress))
-                .toList();
+                .mapToObj(i -> trusted[i] ? frames.get(i).disk() : recovered(i, trusted, progress))
+                .toList());
     }
 
     private boolean isTrusted(int index, FittedDisk fit) {
-        return isSure(fit) && fits.of(index, fit).edgeAgrees(planes.get(index), fit);
+        return isSure(fit) && fits.of(index, fit).edgeAgrees(frames.get(index).pixels(), fit);
     }
 
     private static boolean isSure(FittedDisk fit) {
         return fit.centreSigmaPx() <= MOST_CENTRE_SIGMA_PX;
     }
 
-    private FittedDisk recovered(int index, List<FittedDisk> found, boolean[] trusted, Progress progress) {
-        FittedDisk earlier = found.get(index);
-        Plane plane = planes.get(index);
+    private FittedDisk recovered(int index, boolean[] trusted, Progress progress) {
+        FittedDisk earlier = frames.get(index).disk();
+        Plane plane = frames.get(index).pixels();
         DiskFit free = fits.of(index, earlier);
         Optional<FittedDisk> alone = attempt(() -> free.refitFromEdge(plane, earlier, progress));
-        OptionalDouble radius = radiusByOthers(index, found, trusted);
+        OptionalDouble radius = radiusByOthers(index, trusted);
         Optional<FittedDisk> sized = radius.isPresent()
                 ? attempt(() -> free.withRadius(radius.getAsDouble()).refitFromEdge(plane, earlier, progress))
                 : Optional.empty();
@@ -90,28 +88,31 @@ final class DiskRecovery {
     }
 
     /** The radius by the plate scale of the trusted frames of the same size; empty if there is none. */
-    private OptionalDouble radiusByOthers(int index, List<FittedDisk> found, boolean[] trusted) {
-        double[] scales = IntStream.range(0, found.size())
+    private OptionalDouble radiusByOthers(int index, boolean[] trusted) {
+        double[] scales = IntStream.range(0, frames.size())
                 .filter(i -> trusted[i] && size(i).equals(size(index)))
                 .mapToDouble(i -> AtmosphericDispersion.arcsecPerPx(
-                        schedule.exposures().get(i).aspect(), found.get(i).disk()))
+                        exposure(i).aspect(), frames.get(i).disk().disk()))
                 .sorted()
                 .toArray();
         return scales.length == 0
                 ? OptionalDouble.empty()
-                : OptionalDouble.of(0.5
-                        * schedule.exposures().get(index).aspect().equatorialDiameterArcsec()
-                        / scales[scales.length / 2]);
+                : OptionalDouble.of(
+                        0.5 * exposure(index).aspect().equatorialDiameterArcsec() / scales[scales.length / 2]);
+    }
+
+    private Exposure exposure(int index) {
+        return frames.get(index).exposure();
     }
 
     private String size(int index) {
-        FrameHead head = schedule.exposures().get(index).frame().head();
+        FrameHead head = exposure(index).frame().head();
         return head.width() + " x " + head.height();
     }
 
     private NoDiskInFrame refusal(int index, FittedDisk fit) {
         return new NoDiskInFrame(
-                schedule.exposures().get(index).frame().head().file(),
+                exposure(index).frame().head().file(),
                 new DiskNotFound(String.format(
                         Locale.ROOT,
                         "the centre of the disk is uncertain by %.1f px; check the body and the image, give the plate scale"

@@ -12,7 +12,6 @@ import org.epochrome.align.DetailWitness;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
-import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Mirroring;
@@ -21,6 +20,7 @@ import org.epochrome.session.schedule.GivenMirroring;
 import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.session.schedule.WorkingFrames;
 
 /**
  * Which way up the frames are. A disk fit finds the direction of the axis but not which end is north, nor whether the
@@ -62,32 +62,22 @@ public final class ImageOrientation {
     private final Mirroring mirroring;
     private final SmallFrames small;
     private final List<FittedDisk> fits;
-    private final List<String> warnings;
+    private final List<String> warnings = new ArrayList<>();
     private final boolean endsTold;
 
     /**
      * @param said the user's setting of reflections
      * @param mirroring what is known about reflections
-     * @param planes pixels of the exposures
-     * @param found their disks so far, north right up to 180 degrees
-     * @param warnings takes what the user should know
+     * @param frames with their disks so far, north right up to 180 degrees
      */
     public ImageOrientation(
-            Recipe recipe,
-            Schedule schedule,
-            GivenMirroring said,
-            Mirroring mirroring,
-            List<Plane> planes,
-            List<FittedDisk> found,
-            Memory memory,
-            List<String> warnings) {
+            Recipe recipe, GivenMirroring said, Mirroring mirroring, WorkingFrames frames, Memory memory) {
         this.recipe = recipe;
-        this.schedule = schedule;
+        this.schedule = frames.schedule();
         this.said = said;
         this.mirroring = mirroring;
-        this.warnings = warnings;
-        fits = found;
-        small = new SmallFrames(schedule, new Turning(recipe, schedule), planes, found, memory);
+        fits = frames.disks();
+        small = new SmallFrames(new Turning(recipe, schedule), frames, memory);
         endsTold = ringsTellNorth(schedule.aspect());
     }
 
@@ -98,8 +88,26 @@ public final class ImageOrientation {
         return aspect.body().rings().isPresent() && opening > CLEAR_OPENING_DEG;
     }
 
-    /** North angle and mirroring of every exposure. */
-    public List<Angle> resolve(Progress progress) {
+    /**
+     * How the frames lie.
+     *
+     * @param angles north angle and mirroring of every frame
+     * @param warnings what the user should know, a sentence each
+     */
+    public record Oriented(List<Angle> angles, List<String> warnings) {
+        /** The frames with their disks as they lie. */
+        public WorkingFrames on(WorkingFrames frames) {
+            return frames.at(IntStream.range(0, angles.size())
+                            .mapToObj(i -> frames.get(i)
+                                    .disk()
+                                    .at(angles.get(i).on(frames.get(i).disk().disk())))
+                            .toList())
+                    .warned(warnings);
+        }
+    }
+
+    /** North angle and mirroring of every frame. */
+    public Oriented resolve(Progress progress) {
         double axis = recipe.setup().northDeg().orElseGet(this::commonAxis);
         double off = Disk.wrapDeg(axis - fits.get(schedule.reference()).disk().northAngleDeg());
         if (endsTold && Math.abs(off) > DOUBTFUL_NORTH_DEG) {
@@ -131,7 +139,7 @@ public final class ImageOrientation {
             warnings.add("North was found from the direction of rotation, assuming the frames are not mirrored; if"
                     + " they are, use --mirrored yes.");
         }
-        return best.angles;
+        return new Oriented(best.angles, List.copyOf(warnings));
     }
 
     /** The axis' direction in the reference frame by all frames, weighted; up to 180 degrees. */

@@ -49,12 +49,20 @@ final class PlateScale {
     record Size(double radiusPx, double sigmaPx, boolean own) {}
 
     /**
+     * The sizes of all disks.
+     *
+     * @param all one for each
+     * @param warnings what the user should know, a sentence each
+     */
+    record Sizes(List<Size> all, List<String> warnings) {}
+
+    /**
      * The sizes of all disks; those set by hand keep theirs.
      *
      * @param fits where the disks were found, each by itself
-     * @param warnings takes what the user should know
      */
-    List<Size> sizes(List<FittedDisk> fits, List<String> warnings) {
+    Sizes sizes(List<FittedDisk> fits) {
+        List<String> warnings = new ArrayList<>();
         Map<String, List<Integer>> cameras = new LinkedHashMap<>();
         for (int i = 0; i < fits.size(); i++) {
             if (!held.any(i)) {
@@ -69,7 +77,7 @@ final class PlateScale {
         cameras.values().stream()
                 .filter(members -> members.size() > 1)
                 .forEach(members -> share(members, fits, sizes, warnings));
-        return List.of(sizes);
+        return new Sizes(List.of(sizes), List.copyOf(warnings));
     }
 
     private void share(List<Integer> members, List<FittedDisk> fits, Size[] sizes, List<String> warnings) {

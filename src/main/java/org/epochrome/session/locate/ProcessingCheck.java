@@ -11,6 +11,9 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.model.EdgeSpread;
 import org.epochrome.image.Plane;
+import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.schedule.WorkingFrame;
+import org.epochrome.session.schedule.WorkingFrames;
 
 /** Whether frames look as if they had been processed before: sharpened, or encoded for a screen. */
 public final class ProcessingCheck {
@@ -42,6 +45,17 @@ public final class ProcessingCheck {
 
     public ProcessingCheck(Decoded decoded) {
         this.decoded = decoded;
+    }
+
+    /** The frames, the disks less sure on those that look processed, and what the user should know of these. */
+    public WorkingFrames judged(WorkingFrames frames) {
+        List<FittedDisk> judged = new ArrayList<>();
+        for (WorkingFrame frame : frames.all()) {
+            Exposure exposure = frame.exposure();
+            judged.add(
+                    look(exposure.name(), exposure.countsAsLinear(), frame.pixels(), exposure.globe(), frame.disk()));
+        }
+        return frames.at(judged).warned(warnings());
     }
 
     /**

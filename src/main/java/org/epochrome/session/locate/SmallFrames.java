@@ -1,16 +1,14 @@
 package org.epochrome.session.locate;
 
-import java.util.ArrayList;
-import java.util.List;
 import org.epochrome.align.Detail;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Binning;
-import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
 import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
-import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.session.schedule.WorkingFrame;
+import org.epochrome.session.schedule.WorkingFrames;
 
 /** The exposures on few pixels, on which many postures can be tried. */
 final class SmallFrames {
@@ -23,21 +21,18 @@ final class SmallFrames {
 
     private static final double RADIUS_PX = 60;
 
-    private final Schedule schedule;
     private final Turning turning;
-    private final List<Plane> planes;
-    private final List<FittedDisk> fits = new ArrayList<>();
+    private final WorkingFrames small;
 
-    /**
-     * @param planes pixels of the exposures
-     * @param found their disks so far
-     */
-    SmallFrames(Schedule schedule, Turning turning, List<Plane> planes, List<FittedDisk> found, Memory memory) {
-        this.schedule = schedule;
+    /** @param frames with their disks so far */
+    SmallFrames(Turning turning, WorkingFrames frames, Memory memory) {
         this.turning = turning;
-        this.planes =
-                new PlaneStore(planes.size(), i -> Binning.by(factor(found.get(i)), planes.get(i)), memory.heldBytes());
-        found.forEach(f -> fits.add(f.binned(factor(f))));
+        small = frames.with(new PlaneStore(
+                        frames.size(),
+                        i -> Binning.by(
+                                factor(frames.get(i).disk()), frames.get(i).pixels()),
+                        memory.heldBytes()))
+                .map(f -> f.at(f.disk().binned(factor(f.disk()))));
     }
 
     private static int factor(FittedDisk fit) {
@@ -51,13 +46,13 @@ final class SmallFrames {
      * @param reference posture of the reference, in which the result lies
      */
     Detail detail(int index, ImageOrientation.Angle own, ImageOrientation.Angle reference, Progress progress) {
-        FittedDisk place = fits.get(schedule.reference());
+        FittedDisk place = small.reference().disk();
         FittedDisk to = place.at(reference.on(place.disk()));
-        FittedDisk fit = fits.get(index).at(own.on(fits.get(index).disk()));
+        WorkingFrame frame = small.get(index);
+        FittedDisk fit = frame.disk().at(own.on(frame.disk().disk()));
         Turning.CloseUp window = turning.closeUp(to);
         return Detail.parts(
-                        turning.turned(
-                                planes.get(index), fit, schedule.exposures().get(index), window, true, progress),
+                        turning.turned(frame.at(fit), window, true, progress),
                         window.view(),
                         fit.shading().carried(fit.disk(), window.view().disk()).blurPx(),
                         0,

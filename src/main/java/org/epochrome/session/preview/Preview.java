@@ -1,23 +1,21 @@
 package org.epochrome.session.preview;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.stream.Collectors;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.finish.BandLight;
 import org.epochrome.colour.finish.Framed;
 import org.epochrome.colour.finish.Framing;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.disk.Disk;
-import org.epochrome.disk.DispersionDeconvolution;
+import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
@@ -34,22 +32,22 @@ import org.epochrome.session.combine.MergedBands;
 import org.epochrome.session.combine.Merging;
 import org.epochrome.session.combine.MoonlessFrames;
 import org.epochrome.session.locate.DiskFinder;
-import org.epochrome.session.locate.ImageOrientation;
 import org.epochrome.session.locate.NoDiskInFrame;
 import org.epochrome.session.product.Finishing;
 import org.epochrome.session.product.Legend;
 import org.epochrome.session.recipe.Assignment;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.HeldDisk;
-import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.register.Registration;
 import org.epochrome.session.schedule.AtmosphericDispersion;
-import org.epochrome.session.schedule.GivenMirroring;
+import org.epochrome.session.schedule.ExposureReader;
 import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.session.schedule.WorkingFrame;
+import org.epochrome.session.schedule.WorkingFrames;
 import org.epochrome.turn.Turner;
 
 /**
@@ -66,59 +64,38 @@ public final class Preview {
     private static final int MOST_PER_BAND = 3;
 
     private final List<Exposure> whole;
-    private final Schedule schedule;
     private final int factor;
-    private final List<Plane> planes;
-    private final List<Plane> withMoons;
-    private final List<Plane> withoutMoons;
+    /** On coarse pixels, as read, with the disks that were found. */
+    private final WorkingFrames frames;
+
     private final Moons moons;
-    private final List<FittedDisk> fits;
+    private final WorkingFrames withMoons;
+    private final WorkingFrames withoutMoons;
     /** The body stands nearly alike through a session; what it is seen by need not be drawn anew for each epoch. */
     private final View view;
 
     private final Plane litDisk;
-    private final Memory memory;
+    private final Memory memory = Memory.ofThisHeap();
     private final Map<Plane, Kept> turners = Collections.synchronizedMap(new IdentityHashMap<>());
 
-    private Preview(
-            List<Exposure> whole,
-            Schedule schedule,
-            int factor,
-            List<Plane> planes,
-            Moons moons,
-            List<FittedDisk> fits,
-            DispersionDeconvolution.Extent extent) {
+    private Preview(List<Exposure> whole, int factor, WorkingFrames frames, Moons moons, Extent unsmear) {
         this.whole = whole;
-        this.schedule = schedule;
         this.factor = factor;
-        this.planes = planes;
+        this.frames = frames;
         this.moons = moons;
-        this.withMoons = cleared(planes, schedule, fits, extent);
-        this.withoutMoons = !moons.any()
-                ? withMoons
-                : cleared(
-                        IntStream.range(0, planes.size())
-                                .mapToObj(i -> moons.without(i, planes.get(i)))
-                                .toList(),
-                        schedule,
-                        fits,
-                        extent);
-        this.fits =
-                fits.stream().map(f -> DispersionDeconvolution.fit(f, extent)).toList();
-        this.view = new View(
-                Globe.of(schedule.aspect()), this.fits.get(schedule.reference()).disk());
-        Plane reference = planes.get(schedule.reference());
-        this.litDisk = Finishing.litDisk(view, reference.width(), reference.height());
-        this.memory = Memory.ofThisHeap();
-    }
-
-    private static List<Plane> cleared(
-            List<Plane> planes, Schedule schedule, List<FittedDisk> fits, DispersionDeconvolution.Extent extent) {
-        return IntStream.range(0, planes.size())
-                .parallel()
-                .mapToObj(i -> DispersionRemoval.of(
-                        planes.get(i), fits.get(i), schedule.exposures().get(i), extent, Progress.NONE))
-                .toList();
+        withMoons = DispersionRemoval.of(frames, unsmear, memory, Progress.NONE);
+        withoutMoons = moons.any()
+                ? DispersionRemoval.of(
+                        frames.remade(i -> moons.without(i, frames.get(i).pixels()), memory, Progress.NONE),
+                        unsmear,
+                        memory,
+                        Progress.NONE)
+                : withMoons;
+        view = new View(
+                Globe.of(frames.schedule().aspect()),
+                withMoons.reference().disk().disk());
+        Plane reference = frames.reference().pixels();
+        litDisk = Finishing.litDisk(view, reference.width(), reference.height());
     }
 
     /**
@@ -172,41 +149,27 @@ public final class Preview {
         Recipe known = axis || recipe.setup().northDeg().isPresent()
                 ? few
                 : few.with(few.setup().posed(0, few.setup().mirroring()));
-        GivenMirroring said = GivenMirroring.of(known, schedule);
-        Recipe posing = known.with(known.setup().with(said.reference()));
         progress.doing("reading");
+        ExposureReader reader = new ExposureReader(schedule);
         List<Plane> full = new PlaneStore(
-                        schedule.exposures().size(),
-                        i -> Binning.by(before, schedule.exposures().get(i).load()),
-                        memory.heldBytes())
+                        schedule.exposures().size(), i -> Binning.by(before, reader.read(i)), memory.heldBytes())
                 .filled();
         progress.at(0.3);
         progress.check();
         progress.doing("finding the disks");
-        List<FittedDisk> found = new DiskFinder(known, schedule, AtmosphericDispersion.over(known), memory)
-                .rough(full, said.reference() == Mirroring.YES, progress.part(0.3, 0.8));
-        List<ImageOrientation.Angle> angles = new ImageOrientation(
-                        posing, schedule, said, said.reference(), full, found, memory, new ArrayList<>())
-                .resolve(progress.part(0.8, 0.95));
-        List<FittedDisk> posed = IntStream.range(0, found.size())
-                .mapToObj(i -> found.get(i).at(angles.get(i).on(found.get(i).disk())))
-                .toList();
+        WorkingFrames found = new DiskFinder(known, schedule, AtmosphericDispersion.over(known), memory)
+                .findRoughly(full, progress.part(0.3, 0.95));
         int factor = factor(full.get(schedule.reference()));
-        return new Preview(
-                all.exposures(),
-                schedule,
-                before * factor,
-                IntStream.range(0, full.size())
-                        .parallel()
-                        .mapToObj(i -> Binning.by(factor, full.get(i)))
-                        .toList(),
-                Moons.NONE,
-                posed.stream().map(f -> f.binned(factor)).toList(),
-                DispersionDeconvolution.Extent.NONE);
+        return new Preview(all.exposures(), before * factor, binned(found, full, factor), Moons.NONE, Extent.NONE);
     }
 
-    private Set<Integer> all() {
-        return IntStream.range(0, fits.size()).boxed().collect(Collectors.toSet());
+    /** The frames on coarser pixels, which are kept. */
+    private static WorkingFrames binned(WorkingFrames frames, List<Plane> planes, int factor) {
+        return frames.with(planes.stream()
+                        .parallel()
+                        .map(p -> Binning.by(factor, p))
+                        .toList())
+                .map(f -> f.at(f.disk().binned(factor)));
     }
 
     private static int factor(Plane plane) {
@@ -221,7 +184,6 @@ public final class Preview {
     public Preview refined(Combination c) {
         Schedule all = Schedule.of(c.recipe(), whole);
         Schedule more = Schedule.of(QuickFrames.few(c.recipe(), all, QuickFrames.nearest(all, MOST_PER_BAND)), whole);
-        List<Plane> kept = more.exposures().stream().map(this::plane).toList();
         List<FittedDisk> found = more.exposures().stream()
                 .map(e -> c.frames().stream()
                         .filter(f -> f.exposure().equals(e))
@@ -229,21 +191,15 @@ public final class Preview {
                         .orElseThrow())
                 .map(f -> f.limb().at(f.disk()).binned(factor))
                 .toList();
-        Moons there =
-                c.moons().isEmpty() ? Moons.NONE : MoonlessFrames.onSmall(c.recipe(), more, kept, found, Progress.NONE);
-        return new Preview(
-                whole,
-                more,
-                factor,
-                kept,
-                there,
-                found,
-                c.recipe().corrections().unsmear());
+        WorkingFrames kept = WorkingFrames.of(
+                more, more.exposures().stream().map(this::plane).toList(), found);
+        Moons there = c.moons().isEmpty() ? Moons.NONE : MoonlessFrames.onSmall(c.recipe(), kept, Progress.NONE);
+        return new Preview(whole, factor, kept, there, c.recipe().corrections().unsmear());
     }
 
     private Plane plane(Exposure exposure) {
-        int known = schedule.exposures().indexOf(exposure);
-        return known >= 0 ? planes.get(known) : Binning.by(factor, exposure.load());
+        int known = frames.schedule().exposures().indexOf(exposure);
+        return known >= 0 ? frames.get(known).pixels() : Binning.by(factor, exposure.load());
     }
 
     /** Whether it holds the frames that a recipe is made from. */
@@ -253,7 +209,7 @@ public final class Preview {
 
     /** The disks on the frames' own pixels, in the order of the exposures that are kept. */
     public List<Disk> disks() {
-        return fits.stream().map(f -> f.disk().unbinned(factor)).toList();
+        return withMoons.disks().stream().map(f -> f.disk().unbinned(factor)).toList();
     }
 
     /**
@@ -263,45 +219,46 @@ public final class Preview {
      * @param care how much is made of it
      */
     public Picture picture(Recipe recipe, Look look, Care care, Progress progress) {
-        Set<DatedFrame> own = QuickFrames.same(schedule.exposures().stream().map(Exposure::frame));
-        Schedule asked = Schedule.of(QuickFrames.few(recipe, Schedule.of(recipe, whole), own), schedule.exposures());
-        Schedule now = new Schedule(asked.exposures(), asked.epoch(), asked.aspect(), schedule.reference());
-        Turning turning = new Turning(recipe, now, this::turner);
-        List<FittedDisk> places = Registration.nudged(
-                recipe,
-                schedule,
-                IntStream.range(0, fits.size()).mapToObj(i -> placed(i, recipe)).toList(),
-                view.disk(),
-                factor);
-        Set<Integer> counted = care == Care.ALL_FRAMES ? all() : QuickFrames.nearestOfEach(now);
-        Merging merging = recipe.corrections().moons()
-                ? new Merging(
-                        now,
-                        turning,
-                        withoutMoons,
-                        moons.against(places).inAll(now.of(recipe.assignment().bands(), counted::contains)),
-                        places,
-                        view,
-                        memory,
-                        counted::contains)
-                : new Merging(now, turning, withMoons, Moons.NONE, places, view, memory, counted::contains);
+        List<Exposure> kept = frames.schedule().exposures();
+        Set<DatedFrame> own = QuickFrames.same(kept.stream().map(Exposure::frame));
+        Schedule asked = Schedule.of(QuickFrames.few(recipe, Schedule.of(recipe, whole), own), kept);
+        Schedule now = new Schedule(
+                asked.exposures(),
+                asked.epoch(),
+                asked.aspect(),
+                frames.schedule().reference());
+        boolean apart = recipe.corrections().moons();
+        WorkingFrames placed = placed(recipe, apart ? withoutMoons : withMoons, now);
+        IntPredicate counted = care == Care.ALL_FRAMES ? i -> true : QuickFrames.nearestOfEach(now)::contains;
+        Moons laid = apart
+                ? moons.against(placed.disks()).inAll(now.of(recipe.assignment().bands(), counted))
+                : Moons.NONE;
+        Merging merging = new Merging(placed, new Turning(recipe, now), laid, view, memory, counted, this::turner);
         MergedBands merged = MergedBands.of(recipe.assignment(), merging, progress);
         List<Plane> shown = Finishing.asShot(
                 merged.seen(),
                 view,
                 litDisk,
                 recipe.body(),
-                lights(recipe.assignment(), merging, counted, places, view.disk()),
+                lights(recipe.assignment(), merging, counted, placed),
                 AtmosphericDispersion.arcsecPerPx(now.aspect(), view.disk()),
                 Finishing.lookFor(recipe, look));
         List<Band> bands = whole.stream().map(Exposure::band).distinct().toList();
         return new Picture(shown, merged.cube(), view.disk(), now.epoch(), now.aspect(), factor, bands);
     }
 
-    private Turner turner(Plane plane, FittedDisk fitted, Exposure exposure) {
+    /** The frames at another epoch, with their disks as a recipe holds or displaces them. */
+    private WorkingFrames placed(Recipe recipe, WorkingFrames cleaned, Schedule now) {
+        WorkingFrames then = WorkingFrames.of(now, cleaned.planes(), cleaned.disks())
+                .map(f -> f.at(placed(f.disk(), f.exposure(), recipe)));
+        return Registration.nudged(recipe, then, view.disk(), factor);
+    }
+
+    private Turner turner(WorkingFrame frame) {
+        Plane plane = frame.pixels();
         Kept kept = turners.get(plane);
-        if (kept == null || !kept.fitted.equals(fitted)) {
-            kept = new Kept(fitted, Turning.turner(plane, fitted, exposure));
+        if (kept == null || !kept.fitted.equals(frame.disk())) {
+            kept = new Kept(frame.disk(), Turning.turner(frame));
             turners.put(plane, kept);
         }
         return kept.turner;
@@ -311,9 +268,7 @@ public final class Preview {
     private record Kept(FittedDisk fitted, Turner turner) {}
 
     /** Where a disk is held by hand, at once. */
-    private FittedDisk placed(int index, Recipe recipe) {
-        FittedDisk fit = fits.get(index);
-        Exposure exposure = schedule.exposures().get(index);
+    private FittedDisk placed(FittedDisk fit, Exposure exposure, Recipe recipe) {
         if (!recipe.frames().placed(exposure)) {
             return fit;
         }
@@ -326,24 +281,19 @@ public final class Preview {
                 fit.disk().mirrored()));
     }
 
-    /** How light falls off in the bands of red, green and blue: as in the exposure that weighs most of each, or else of all. */
-    private List<BandLight> lights(
-            Assignment bands, Merging merging, Set<Integer> counted, List<FittedDisk> places, Disk output) {
+    /** How light falls off in the bands of red, green and blue: as in the frame that weighs most of each, or else of all. */
+    private List<BandLight> lights(Assignment bands, Merging merging, IntPredicate counted, WorkingFrames placed) {
         Comparator<Integer> weight = Comparator.comparingDouble(merging::share);
+        List<Integer> all =
+                IntStream.range(0, placed.size()).filter(counted).boxed().toList();
         return bands.colours().stream()
-                .map(band -> exposures(band)
-                        .filter(counted::contains)
+                .map(band -> all.stream()
+                        .filter(i -> placed.get(i).band().equals(band))
                         .max(weight)
-                        .or(() -> counted.stream().max(weight))
+                        .or(() -> all.stream().max(weight))
                         .orElseThrow())
-                .map(places::get)
-                .map(fit -> new BandLight(fit.shading().carried(fit.disk(), output), fit.rings()))
+                .map(i -> placed.get(i).disk())
+                .map(fit -> new BandLight(fit.shading().carried(fit.disk(), view.disk()), fit.rings()))
                 .toList();
-    }
-
-    private Stream<Integer> exposures(String band) {
-        return IntStream.range(0, fits.size())
-                .boxed()
-                .filter(i -> schedule.exposures().get(i).band().name().equals(band));
     }
 }

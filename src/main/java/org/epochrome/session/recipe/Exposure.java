@@ -60,8 +60,23 @@ public record Exposure(DatedFrame frame, int planeIndex, Band band, Aspect aspec
 
     /** Its pixels as {@link #load} gives them, and what was left out of them. */
     public FrameDefects read() {
+        return linear(frame.load().planes().get(planeIndex));
+    }
+
+    /** Its pixels as linear light, parts of full scale unless the samples are floats; NaN where they are spoilt. */
+    public Plane load() {
+        return read().masked();
+    }
+
+    /**
+     * Makes linear light of its samples, in place.
+     *
+     * @param samples as they were decoded
+     */
+    public FrameDefects linear(Plane samples) {
+        toPartsOfFullScale(samples.data());
         // Sought before an encoding is undone, which would stretch the grey levels.
-        FrameDefects found = FrameDefects.of(stored());
+        FrameDefects found = FrameDefects.of(samples);
         Encoding encoding = frame.encoding();
         if (!encoding.isLinear()) {
             float[] data = found.masked().data();
@@ -72,23 +87,14 @@ public record Exposure(DatedFrame frame, int planeIndex, Band band, Aspect aspec
         return found;
     }
 
-    /** Its pixels as linear light, parts of full scale unless the samples are floats; NaN where they are spoilt. */
-    public Plane load() {
-        return read().masked();
-    }
-
-    /** Its pixels as parts of full scale, or as they are if the samples are floats. */
-    private Plane stored() {
-        Plane plane = frame.load().planes().get(planeIndex);
+    private void toPartsOfFullScale(float[] data) {
         double full = frame.head().fullScale();
         if (Double.isNaN(full)) {
-            return plane;
+            return;
         }
-        float[] data = plane.data();
         float scale = (float) (1 / full);
         for (int i = 0; i < data.length; i++) {
             data[i] *= scale;
         }
-        return plane;
     }
 }

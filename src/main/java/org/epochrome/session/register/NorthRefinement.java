@@ -31,6 +31,7 @@ import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.schedule.HeldDisks;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.session.schedule.WorkingFrames;
 
 /**
  * The north angles of bodies whose limb shows the axis, refined by the detail of frames over which the globe turned far
@@ -61,40 +62,39 @@ public final class NorthRefinement {
     private final Recipe recipe;
     private final Schedule schedule;
     private final Turning turning;
-    private final List<String> warnings;
 
-    public NorthRefinement(Recipe recipe, Schedule schedule, List<String> warnings) {
+    public NorthRefinement(Recipe recipe, Schedule schedule) {
         this.recipe = recipe;
         this.schedule = schedule;
-        this.warnings = warnings;
         turning = new Turning(recipe, schedule);
     }
 
-    /** The disks with better north angles; unchanged where detail does not give it better than the limb. */
-    public List<FittedDisk> refined(Details details, List<FittedDisk> found, Progress progress) {
+    /** The frames with better north angles; unchanged where detail does not give it better than the limb. */
+    public WorkingFrames refined(Details details, WorkingFrames frames, Progress progress) {
+        List<FittedDisk> found = frames.disks();
         if (!applies(found)) {
-            return found;
+            return frames;
         }
         List<Integer> groups = groups(found);
         int count = 1 + groups.stream().mapToInt(g -> g).max().orElse(0);
         double[] total = new double[count];
-        List<FittedDisk> fits = found;
+        WorkingFrames turned = frames;
         Solution solution = new Solution(List.of(), Double.POSITIVE_INFINITY);
         for (int round = 0; round < ROUNDS; round++) {
-            List<Turn> turns = turns(details, fits, groups, progress);
+            List<Turn> turns = turns(details, turned, groups, progress);
             if (turns.size() < count - 1) {
-                return found;
+                return frames;
             }
             boolean first = round == 0 && count > 1;
             // Frames that are turned against each other do not show small shifts.
-            List<Link> links = first ? List.of() : new Comparison(schedule, details, fits).links(progress);
-            solution = solved(fits, groups, total, turns, links, details.factor());
+            List<Link> links = first ? List.of() : new Comparison(details, turned).links(progress);
+            solution = solved(turned.disks(), groups, total, turns, links, details.factor());
             double most = 0;
             for (int g = 0; g < count; g++) {
                 total[g] += solution.northDeg.get(g);
                 most = Math.max(most, Math.abs(solution.northDeg.get(g)));
             }
-            fits = turned(found, groups, total);
+            turned = frames.at(turned(found, groups, total));
             if (!first && most < SETTLED_DEG) {
                 break;
             }
@@ -103,11 +103,10 @@ public final class NorthRefinement {
                 solution.sigmaDeg < BETTER * found.get(schedule.reference()).northSigmaDeg();
         boolean askew = count > 1 && Math.abs(total[1] - total[0]) > ASKEW_DEG;
         if (!better && !askew) {
-            return found;
+            return frames;
         }
-        tell(groups, total, solution.sigmaDeg);
         double sigma = solution.sigmaDeg;
-        return fits.stream().map(f -> f.withNorthSigma(sigma)).toList();
+        return turned.map(f -> f.at(f.disk().withNorthSigma(sigma))).warned(sentences(groups, total, sigma));
     }
 
     private boolean applies(List<FittedDisk> found) {
@@ -146,11 +145,11 @@ public final class NorthRefinement {
     private record Turn(int group, double deg, double sigmaDeg) {}
 
     /** In every band the frames on both sides of the flip that are nearest in time. */
-    private List<Turn> turns(Details details, List<FittedDisk> fits, List<Integer> groups, Progress progress) {
+    private List<Turn> turns(Details details, WorkingFrames frames, List<Integer> groups, Progress progress) {
         List<Turn> turns = new ArrayList<>();
         for (String band : Comparison.leads(schedule).keySet()) {
             nearest(band, groups).ifPresent(pair -> {
-                Optional<Similarity> found = similarity(details, fits, pair, progress);
+                Optional<Similarity> found = similarity(details, frames, pair, progress);
                 double sigma = found.map(s -> Math.toDegrees(s.turnSigmaRad())).orElse(Double.POSITIVE_INFINITY);
                 if (sigma < USELESS_TURN_DEG) {
                     turns.add(new Turn(
@@ -164,10 +163,10 @@ public final class NorthRefinement {
     }
 
     private static Optional<Similarity> similarity(
-            Details details, List<FittedDisk> fits, Pair pair, Progress progress) {
+            Details details, WorkingFrames frames, Pair pair, Progress progress) {
         List<List<Detail>> alike = details.alike(List.of(
-                details.sight(pair.from, fits.get(pair.from), true, progress),
-                details.sight(pair.to, fits.get(pair.to), true, progress)));
+                details.sight(frames.get(pair.from), true, progress),
+                details.sight(frames.get(pair.to), true, progress)));
         return DetailWitness.similarity(alike.get(0), alike.get(1));
     }
 
@@ -306,9 +305,10 @@ public final class NorthRefinement {
         return result;
     }
 
-    private void tell(List<Integer> groups, double[] addedDeg, double sigmaDeg) {
+    private static List<String> sentences(List<Integer> groups, double[] addedDeg, double sigmaDeg) {
+        List<String> sentences = new ArrayList<>();
         if (addedDeg.length > 1 && Math.abs(addedDeg[1] - addedDeg[0]) > ASKEW_DEG) {
-            warnings.add(String.format(
+            sentences.add(String.format(
                     Locale.ROOT,
                     "The meridian flip rotated the camera by %.2f degrees in addition to 180 degrees; this was"
                             + " corrected from the motion of the detail.",
@@ -316,12 +316,13 @@ public final class NorthRefinement {
         }
         double mean = groups.stream().mapToDouble(g -> addedDeg[g]).average().orElse(0);
         if (Math.abs(mean) > 2 * sigmaDeg) {
-            warnings.add(String.format(
+            sentences.add(String.format(
                     Locale.ROOT,
                     "The north angle from the limb was corrected by %.2f degrees (standard error %.2f) from the"
                             + " motion of the detail; use --north to set it.",
                     mean,
                     sigmaDeg));
         }
+        return sentences;
     }
 }

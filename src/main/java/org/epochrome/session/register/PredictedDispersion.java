@@ -9,12 +9,12 @@ import org.epochrome.align.Link;
 import org.epochrome.align.Shift;
 import org.epochrome.align.Witness;
 import org.epochrome.disk.Disk;
-import org.epochrome.disk.FittedDisk;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.session.schedule.AtmosphericDispersion;
-import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.WorkingFrame;
+import org.epochrome.session.schedule.WorkingFrames;
 
 /**
  * What dispersion says about the planes of a one-shot-colour frame: they were taken at one time, so nothing else sets them
@@ -35,24 +35,21 @@ record PredictedDispersion(Link link, double rightPerNm, double downPerNm) {
     /**
      * The predictions for all planes but the green ones.
      *
-     * @param found their disks
      * @param output the disk of the output
      */
-    static List<PredictedDispersion> of(
-            Schedule schedule, AtmosphericDispersion sky, List<FittedDisk> found, Disk output) {
+    static List<PredictedDispersion> of(WorkingFrames frames, AtmosphericDispersion sky, Disk output) {
         List<PredictedDispersion> predictions = new ArrayList<>();
-        List<Exposure> exposures = schedule.exposures();
         Map<DatedFrame, Integer> green = new HashMap<>();
-        for (int i = 0; i < exposures.size(); i++) {
-            if (exposures.get(i).band().name().equals("G")) {
-                green.put(exposures.get(i).frame(), i);
+        for (int i = 0; i < frames.size(); i++) {
+            if (frames.get(i).band().equals("G")) {
+                green.put(frames.get(i).exposure().frame(), i);
             }
         }
-        for (int i = 0; i < exposures.size(); i++) {
-            Integer from = green.get(exposures.get(i).frame());
+        for (int i = 0; i < frames.size(); i++) {
+            Integer from = green.get(frames.get(i).exposure().frame());
             if (from != null && from != i) {
-                Plane there = new Plane(exposures.get(i), found.get(i).disk());
-                Plane here = new Plane(exposures.get(from), found.get(from).disk());
+                Plane there = Plane.of(frames.get(i));
+                Plane here = Plane.of(frames.get(from));
                 int to = i;
                 between(here, there, sky, output)
                         .map(p -> new PredictedDispersion(
@@ -64,6 +61,10 @@ record PredictedDispersion(Link link, double rightPerNm, double downPerNm) {
     }
 
     private record Plane(Exposure exposure, Disk disk) {
+        static Plane of(WorkingFrame frame) {
+            return new Plane(frame.exposure(), frame.disk().disk());
+        }
+
         Optional<PixelOffset> shift(AtmosphericDispersion sky) {
             return sky.shift(exposure.band(), exposure.aspect(), disk);
         }

@@ -27,6 +27,7 @@ import org.epochrome.session.schedule.AtmosphericDispersion;
 import org.epochrome.session.schedule.RotationLaw;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.session.schedule.WorkingFrames;
 
 /** Co-registers the exposures: limb, detail after turning, and physics, weighed against each other. */
 public final class Registration {
@@ -49,7 +50,6 @@ public final class Registration {
     /**
      * What was found for one exposure.
      *
-     * @param fitted its disk, put where all witnesses together see it
      * @param correction by which the limb's centre was moved, pixels of the exposure
      * @param detail shift of its detail against the reference's on the output's pixels, before the correction
      * @param physics the same by the predicted dispersion, against green of the same frame; unknown between frames, because
@@ -60,7 +60,6 @@ public final class Registration {
      * @param leftOut measurements that contradicted the others and were ignored
      */
     public record Registered(
-            FittedDisk fitted,
             PixelOffset correction,
             Limb limb,
             Shift detail,
@@ -72,34 +71,31 @@ public final class Registration {
     private final Recipe recipe;
     private final Schedule schedule;
     private final AtmosphericDispersion sky;
-    private final List<String> warnings;
 
-    public Registration(Recipe recipe, Schedule schedule, AtmosphericDispersion sky, List<String> warnings) {
+    public Registration(Recipe recipe, Schedule schedule, AtmosphericDispersion sky) {
         this.recipe = recipe;
         this.schedule = schedule;
         this.sky = sky;
-        this.warnings = warnings;
     }
 
     /**
-     * Registers the exposures.
+     * Registers the frames.
      *
-     * @param details their detail
-     * @param found their disks
+     * @param details what shows their detail
      */
-    public List<Registered> register(Details details, List<FittedDisk> found, Progress progress) {
-        Disk output = found.get(schedule.reference()).disk();
+    public RegisteredFrames register(Details details, WorkingFrames frames, Progress progress) {
+        Disk output = frames.reference().disk().disk();
         List<Link> links = new ArrayList<>();
         if (recipe.alignment().hears(Witness.DETAIL)) {
-            new Comparison(schedule, details, found)
+            new Comparison(details, frames)
                     .links(progress)
                     .forEach(link -> links.add(onOutput(link, details.factor())));
         }
-        List<PredictedDispersion> physics = PredictedDispersion.of(schedule, sky, found, output);
+        List<PredictedDispersion> physics = PredictedDispersion.of(frames, sky, output);
         if (recipe.alignment().hears(Witness.PHYSICS)) {
             physics.forEach(p -> links.add(p.link()));
         }
-        return fuse(found, links, physics, output);
+        return fuse(frames, links, physics, output);
     }
 
     /** A link on the output's pixels, trusted no more than detail deserves. */
@@ -112,8 +108,9 @@ public final class Registration {
                 link.witness());
     }
 
-    private List<Registered> fuse(
-            List<FittedDisk> found, List<Link> links, List<PredictedDispersion> physics, Disk output) {
+    private RegisteredFrames fuse(
+            WorkingFrames frames, List<Link> links, List<PredictedDispersion> physics, Disk output) {
+        List<FittedDisk> found = frames.disks();
         List<Limb> limbs = limbs(found, output);
         Fusion.Fused fused = Fusion.of(
                 IntStream.range(0, limbs.size())
@@ -121,10 +118,12 @@ public final class Registration {
                         .toList(),
                 links,
                 schedule.reference());
-        List<Set<Witness>> leftOut = leftOut(fused, links, limbs);
+        List<String> warnings = new ArrayList<>();
+        List<Set<Witness>> leftOut = leftOut(fused, links, limbs, warnings);
         List<Link> detail =
                 links.stream().filter(l -> l.witness() == Witness.DETAIL).toList();
-        List<Registered> result = new ArrayList<>();
+        List<FittedDisk> places = new ArrayList<>();
+        List<Registered> measured = new ArrayList<>();
         for (int i = 0; i < found.size(); i++) {
             int index = i;
             FittedDisk fit = found.get(i);
@@ -134,8 +133,8 @@ public final class Registration {
             PixelOffset moved = held(i)
                     ? new PixelOffset(0, 0)
                     : carried(new PixelOffset(correction.x(), correction.y()), output, fit.disk());
-            result.add(new Registered(
-                    fit.at(fit.disk().movedBy(moved.x(), moved.y())),
+            places.add(fit.at(fit.disk().movedBy(moved.x(), moved.y())));
+            measured.add(new Registered(
                     moved,
                     limbs.get(i),
                     Comparison.against(schedule.reference(), i, detail),
@@ -144,7 +143,7 @@ public final class Registration {
                     fused.places().get(i),
                     leftOut.get(i)));
         }
-        return result;
+        return new RegisteredFrames(frames.at(places).warned(warnings), measured);
     }
 
     /** Where all witnesses see a plane against another one, beyond what the limb says. */
@@ -244,7 +243,7 @@ public final class Registration {
     }
 
     /** The measurements that were ignored for each exposure, with a warning for each. */
-    private List<Set<Witness>> leftOut(Fusion.Fused fused, List<Link> links, List<Limb> limbs) {
+    private List<Set<Witness>> leftOut(Fusion.Fused fused, List<Link> links, List<Limb> limbs, List<String> warnings) {
         List<Set<Witness>> leftOut = new ArrayList<>();
         for (int i = 0; i < limbs.size(); i++) {
             leftOut.add(EnumSet.noneOf(Witness.class));
@@ -266,7 +265,8 @@ public final class Registration {
                         link.witness() == Witness.DETAIL ? "detail" : "predicted dispersion",
                         link.shift().lengthPx()));
             } else {
-                warnIfApart(link, name, Math.hypot(sigma(link.from(), limbs), sigma(link.to(), limbs)));
+                apart(link, name, Math.hypot(sigma(link.from(), limbs), sigma(link.to(), limbs)))
+                        .ifPresent(warnings::add);
             }
         }
         return leftOut;
@@ -277,37 +277,33 @@ public final class Registration {
         return heard(index) ? Math.max(limb.sigmaX(), limb.sigmaY()) : Double.POSITIVE_INFINITY;
     }
 
-    private void warnIfApart(Link link, String name, double limbSigma) {
+    private static Optional<String> apart(Link link, String name, double limbSigma) {
         Shift s = link.shift();
         double off = Math.max(
                 Math.abs(s.x()) / Math.hypot(limbSigma, s.sigmaX()),
                 Math.abs(s.y()) / Math.hypot(limbSigma, s.sigmaY()));
-        if (s.known() && off > DISAGREE) {
-            warnings.add(String.format(
-                    Locale.ROOT,
-                    "%s: the positions from limb and %s differ by %.2f px.",
-                    name,
-                    link.witness() == Witness.DETAIL ? "detail" : "predicted dispersion",
-                    s.lengthPx()));
-        }
+        return s.known() && off > DISAGREE
+                ? Optional.of(String.format(
+                        Locale.ROOT,
+                        "%s: the positions from limb and %s differ by %.2f px.",
+                        name,
+                        link.witness() == Witness.DETAIL ? "detail" : "predicted dispersion",
+                        s.lengthPx()))
+                : Optional.empty();
     }
 
     /**
-     * The disks, displaced by the shifts that the user added by hand.
+     * The frames, displaced by the shifts that the user added by hand.
      *
-     * @param fits disks on pixels that are {@code factor} times as coarse as the frames'
+     * @param frames on pixels that are {@code factor} times as coarse as the exposures'
      * @param output the disk of the picture
      */
-    public static List<FittedDisk> nudged(
-            Recipe recipe, Schedule schedule, List<FittedDisk> fits, Disk output, int factor) {
-        List<FittedDisk> result = new ArrayList<>();
-        for (int i = 0; i < fits.size(); i++) {
-            FittedDisk fit = fits.get(i);
-            PixelOffset nudge =
-                    carried(recipe.alignment().nudge(schedule.exposures().get(i)), output, fit.disk());
-            result.add(fit.at(fit.disk().movedBy(-nudge.x() / factor, -nudge.y() / factor)));
-        }
-        return result;
+    public static WorkingFrames nudged(Recipe recipe, WorkingFrames frames, Disk output, int factor) {
+        return frames.map(frame -> {
+            Disk disk = frame.disk().disk();
+            PixelOffset nudge = carried(recipe.alignment().nudge(frame.exposure()), output, disk);
+            return frame.at(frame.disk().at(disk.movedBy(-nudge.x() / factor, -nudge.y() / factor)));
+        });
     }
 
     /** A displacement on one image as one on another: through the body's own axes. */

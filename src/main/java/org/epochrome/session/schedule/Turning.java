@@ -5,7 +5,6 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
-import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Recipe;
@@ -20,28 +19,20 @@ public final class Turning {
 
     private final Recipe recipe;
     private final Aspect epoch;
-    private final Turners turners;
-
-    /** Where turners come from. */
-    @FunctionalInterface
-    public interface Turners {
-        Turner of(Plane plane, FittedDisk fitted, Exposure exposure);
-    }
 
     public Turning(Recipe recipe, Schedule schedule) {
-        this(recipe, schedule, Turning::turner);
-    }
-
-    /** A turner that knows whether the body has belts. */
-    public static Turner turner(Plane plane, FittedDisk fitted, Exposure exposure) {
-        return new Turner(
-                plane, fitted, exposure.globe(), exposure.aspect().body().belted());
-    }
-
-    public Turning(Recipe recipe, Schedule schedule, Turners turners) {
         this.recipe = recipe;
         this.epoch = schedule.aspect();
-        this.turners = turners;
+    }
+
+    /** A frame's turner, which knows whether the body has belts. */
+    public static Turner turner(WorkingFrame frame) {
+        Exposure exposure = frame.exposure();
+        return new Turner(
+                frame.pixels(),
+                frame.disk(),
+                exposure.globe(),
+                exposure.aspect().body().belted());
     }
 
     /** How far the surface turns from an exposure's middle to the epoch; not at all if the recipe does not turn. */
@@ -102,24 +93,9 @@ public final class Turning {
         }
     }
 
-    /** An exposure turned (or, for a plain stack, only moved) to a window. */
-    public Turned turned(
-            Plane plane, FittedDisk fitted, Exposure exposure, CloseUp to, boolean turned, Progress progress) {
-        Rotation rotation = turned ? rotation(exposure) : Rotation.none();
-        return turner(plane, fitted, exposure).turn(to.view(), to.width(), to.height(), rotation, progress);
-    }
-
-    /** An exposure at the epoch, in some rows of the output. */
-    public Turned turn(
-            Plane plane,
-            FittedDisk fitted,
-            Exposure exposure,
-            View to,
-            int width,
-            int height,
-            int top,
-            int rows,
-            Progress progress) {
-        return turners.of(plane, fitted, exposure).turn(to, width, height, top, rows, rotation(exposure), progress);
+    /** A frame turned (or, for a plain stack, only moved) to a window. */
+    public Turned turned(WorkingFrame frame, CloseUp to, boolean turned, Progress progress) {
+        Rotation rotation = turned ? rotation(frame.exposure()) : Rotation.none();
+        return turner(frame).turn(to.view(), to.width(), to.height(), rotation, progress);
     }
 }

@@ -28,6 +28,8 @@ import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.session.schedule.WorkingFrame;
+import org.epochrome.session.schedule.WorkingFrames;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -77,11 +79,9 @@ class MergingTest {
             fits.add(f.limb().at(f.disk()));
         }
         return new Merging(
-                schedule,
+                WorkingFrames.of(schedule, planes, fits),
                 turning,
-                planes,
                 Moons.NONE,
-                fits,
                 turning.viewAtEpoch(fits.get(schedule.reference())),
                 MEMORY);
     }
@@ -155,15 +155,13 @@ class MergingTest {
     }
 
     private static Plane turned(Turning turning, FrameResult f, double snr) {
-        return turning.turn(
-                        photographed(number(f), snr),
-                        f.limb().at(f.disk()),
-                        f.exposure(),
-                        turning.viewAtEpoch(f.limb().at(even.disk())),
-                        InventedNight.SIDE,
-                        InventedNight.SIDE,
-                        0,
-                        InventedNight.SIDE,
+        FittedDisk fitted = f.limb().at(f.disk());
+        Turning.CloseUp output = new Turning.CloseUp(
+                turning.viewAtEpoch(f.limb().at(even.disk())), InventedNight.SIDE, InventedNight.SIDE);
+        return turning.turned(
+                        new WorkingFrame(f.exposure(), () -> photographed(number(f), snr), fitted, List.of()),
+                        output,
+                        true,
                         Progress.NONE)
                 .picture();
     }

@@ -22,6 +22,7 @@ import org.epochrome.image.blur.Smear;
 import org.epochrome.job.Progress;
 import org.epochrome.session.InventedNight;
 import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.schedule.WorkingFrames;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -66,7 +67,10 @@ class DiskRecoveryTest {
     }
 
     private static List<FittedDisk> recovered(List<Plane> planes, FittedDisk green) {
-        return new DiskRecovery(schedule, planes, (i, earlier) -> fit(i)).recovered(List.of(red, green), Progress.NONE);
+        WorkingFrames frames = WorkingFrames.of(schedule, planes, List.of(red, green));
+        return new DiskRecovery(frames, (i, earlier) -> fit(i))
+                .recovered(Progress.NONE)
+                .disks();
     }
 
     /** The red disk where green has it, moved and sized. */
