@@ -31,7 +31,7 @@ final class Sunlit {
 
     /** Linear red, green and blue of a planet's whole disk, as parts of white. */
     static double[] of(Body body) {
-        return of(nm -> Albedos.at(body, nm));
+        return of(nm -> body.albedo().at(nm));
     }
 
     /** Linear red, green and blue of something of that albedo by wavelength in nanometres. */

@@ -62,7 +62,7 @@ final class AspectCommand implements Callable<Integer> {
             paramLabel = "PLANET",
             required = true,
             converter = Texts.Planet.class,
-            description = "The planet: Mercury, Venus, Mars, Jupiter, Saturn, Uranus or Neptune (repeatable).")
+            description = "The planet: " + PlanetLists.ALL + " (repeatable).")
     private List<Body> bodies = new ArrayList<>();
 
     @Option(

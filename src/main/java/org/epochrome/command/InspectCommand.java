@@ -64,7 +64,7 @@ final class InspectCommand implements Callable<Integer> {
             defaultValue = "auto",
             converter = Texts.North.class,
             description = "North angle of the frames: from image up to the planet's north pole, counter-clockwise"
-                    + " positive. Mercury, Venus, Mars, Uranus and Neptune need it for a reliable disk fit.")
+                    + " positive. " + PlanetLists.WITHOUT_AXIS + " need it for a reliable disk fit.")
     private OptionalDouble north = OptionalDouble.empty();
 
     @Option(

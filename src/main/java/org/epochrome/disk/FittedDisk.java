@@ -13,7 +13,7 @@ import org.epochrome.image.blur.Smear;
  * @param noise standard deviation of the sky, in the plane's units
  * @param errors standard errors of centre, radius and north angle
  * @param residual rms of what the model leaves within two blurs inside the limb, as a part of the disk's brightness
- * @param rings brightness of Saturn's rings
+ * @param rings brightness of the rings
  * @param skySlope how the sky's brightness changes over the frame
  * @param passband how wide the passband is by the smear
  */

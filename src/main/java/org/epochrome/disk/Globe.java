@@ -1,7 +1,7 @@
 package org.epochrome.disk;
 
+import java.util.Optional;
 import org.epochrome.ephemeris.Aspect;
-import org.epochrome.ephemeris.Body;
 
 /**
  * A lit oblate spheroid as seen from afar: what of an {@link Aspect} matters for the picture of its surface.
@@ -14,20 +14,26 @@ import org.epochrome.ephemeris.Body;
  * @param sunX unit vector to the Sun on the body axes
  * @param sunY the same
  * @param sunZ the same
- * @param ringed whether Saturn's rings lie around it
+ * @param rings what lies around it
  * @param air how the air that it is seen through flattens its image
  */
 public record Globe(
-        double axisRatio, double tilt, double sunX, double sunY, double sunZ, boolean ringed, AirFlattening air) {
+        double axisRatio,
+        double tilt,
+        double sunX,
+        double sunY,
+        double sunZ,
+        Optional<Rings> rings,
+        AirFlattening air) {
 
     /** A globe seen without air. */
-    public Globe(double axisRatio, double tilt, double sunX, double sunY, double sunZ, boolean ringed) {
-        this(axisRatio, tilt, sunX, sunY, sunZ, ringed, AirFlattening.NONE);
+    public Globe(double axisRatio, double tilt, double sunX, double sunY, double sunZ, Optional<Rings> rings) {
+        this(axisRatio, tilt, sunX, sunY, sunZ, rings, AirFlattening.NONE);
     }
 
     /** A globe without rings. */
     public Globe(double axisRatio, double tilt, double sunX, double sunY, double sunZ) {
-        this(axisRatio, tilt, sunX, sunY, sunZ, false);
+        this(axisRatio, tilt, sunX, sunY, sunZ, Optional.empty());
     }
 
     /** The globe as it stands, seen without air. */
@@ -44,17 +50,26 @@ public record Globe(
                 Math.cos(latitude) * Math.cos(east),
                 Math.cos(latitude) * Math.sin(east),
                 Math.sin(latitude),
-                aspect.body() == Body.SATURN);
+                Rings.of(aspect.body()));
     }
 
     /** This globe as it appears through air: flattened by refraction. */
     public Globe through(AirFlattening other) {
-        return new Globe(axisRatio, tilt, sunX, sunY, sunZ, ringed, other);
+        return new Globe(axisRatio, tilt, sunX, sunY, sunZ, rings, other);
     }
 
     /** This globe with another ratio of polar to equatorial radius. */
     public Globe withAxisRatio(double other) {
-        return new Globe(other, tilt, sunX, sunY, sunZ, ringed, air);
+        return new Globe(other, tilt, sunX, sunY, sunZ, rings, air);
+    }
+
+    public boolean ringed() {
+        return rings.isPresent();
+    }
+
+    /** Radius of globe and rings, in equatorial radii. */
+    public double extent() {
+        return rings.map(Rings::outerEdge).orElse(1.0);
     }
 
     /** The limb ellipse's semi-axis along the projected pole, in equatorial radii. */

@@ -17,8 +17,8 @@ public record NoiseRatio(double diskToSky, double skySteps, double footToDisk, d
     /** Parts of the radius within which the disk and beyond which the sky is looked at, and the same beyond rings. */
     private static final double DISK = 0.75;
 
-    private static final double SKY = 1.3;
-    private static final double SKY_BEYOND_RINGS = Rings.OUTER + 0.3;
+    /** How far off the globe and its rings, equatorial radii, there is nothing but sky. */
+    private static final double SKY = 0.3;
     /** Part of the even globe's brightness from which a pixel lies on the lit disk. */
     private static final double LIT = 0.4;
     /** Part of the radius from which, and levels between which, pixels belong to the foot of the limb. */
@@ -73,7 +73,7 @@ public record NoiseRatio(double diskToSky, double skySteps, double footToDisk, d
 
     /** Parts of a globe's radius beyond which there is nothing but sky. */
     static double skyBeyond(Globe globe) {
-        return globe.ringed() ? SKY_BEYOND_RINGS : SKY;
+        return globe.extent() + SKY;
     }
 
     private static boolean inFoot(double level) {

@@ -73,14 +73,15 @@ public final class Outline {
         return pen.lines();
     }
 
-    /** The edges of Saturn's rings, in front of the globe and beside it; none for a globe without rings. */
+    /** The edges of the rings, in front of the globe and beside it; none for a globe without rings. */
     public static List<List<double[]>> rings(View view) {
         Pen pen = new Pen(view);
-        if (view.globe().ringed()) {
+        if (view.globe().rings().isPresent()) {
+            Rings rings = view.globe().rings().get();
             double sine = Math.sin(view.globe().tilt());
             double cosine = Math.cos(view.globe().tilt());
-            for (int region = 0; region < Rings.regions(); region++) {
-                for (double radius : new double[] {Rings.inner(region), Rings.outer(region)}) {
+            for (int region = 0; region < rings.regions(); region++) {
+                for (double radius : new double[] {rings.inner(region), rings.outer(region)}) {
                     for (int i = 0; i <= 2 * FINE; i++) {
                         double angle = Math.PI * i / FINE;
                         double bodyX = radius * Math.cos(angle);

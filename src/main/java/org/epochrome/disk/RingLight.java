@@ -4,7 +4,7 @@ import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Gaussian;
 
 /**
- * How bright Saturn's rings are by their distance from the planet: linear between evenly spaced places of each region,
+ * How bright rings are by their distance from the planet: linear between evenly spaced places of each region,
  * with jumps at the regions' edges. In the unit in which the even globe is 1 where Sun and observer stand overhead.
  */
 public final class RingLight {
@@ -26,10 +26,10 @@ public final class RingLight {
     }
 
     /** Places for the values: how many lie before each region's, if they shall be no further apart than a step. */
-    public static int[] places(double step) {
-        int[] first = new int[Rings.regions() + 1];
-        for (int region = 0; region < Rings.regions(); region++) {
-            int intervals = (int) Math.max(1, Math.ceil((Rings.outer(region) - Rings.inner(region)) / step));
+    public static int[] places(Rings rings, double step) {
+        int[] first = new int[rings.regions() + 1];
+        for (int region = 0; region < rings.regions(); region++) {
+            int intervals = (int) Math.max(1, Math.ceil((rings.outer(region) - rings.inner(region)) / step));
             first[region + 1] = first[region] + intervals + 1;
         }
         return first;

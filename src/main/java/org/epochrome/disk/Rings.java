@@ -1,82 +1,85 @@
 package org.epochrome.disk;
 
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import org.epochrome.ephemeris.Body;
+import org.epochrome.ephemeris.body.RingFacts;
 import org.epochrome.image.Plane;
 
 /**
- * Saturn's main rings: a flat, round, thin layer in the equator's plane, seen and lit obliquely. All lengths are in
- * equatorial radii of 60 268 km.
- *
- * <p>Edges in km from Colwell et al. 2009 (in Saturn from Cassini-Huygens, chapter 13, table 13.1) and French et al. 2017
- * (Icarus 290, 14): C 74 490 to 91 983, B to 117 516, Cassini Division to 122 053, A to 136 774, in it the Encke gap from
- * 133 423 to 133 745. Normal optical depths are typical means of their parts (Colwell et al. 2009, figures 13.3 to 13.11);
- * they scatter by some tens of per cent, {@link #DEPTH_DOUBT}.
+ * Rings of a planet: a flat, round, thin layer in the equator's plane, seen and lit obliquely. Edges and optical depths
+ * are facts of the {@link Body}; all lengths are in its equatorial radii.
  */
 public final class Rings {
-    private static final double KM = 1 / 60_268.0;
-    /** Inner and outer edges of the regions within which brightness changes steadily. */
-    private static final double[][] REGIONS = {
-        {74_490 * KM, 91_983 * KM},
-        {91_983 * KM, 117_516 * KM},
-        {117_516 * KM, 122_053 * KM},
-        {122_053 * KM, 133_423 * KM},
-        {133_745 * KM, 136_774 * KM}
-    };
+    private static final Map<Body, Optional<Rings>> KNOWN = new ConcurrentHashMap<>();
 
-    private static final double INNER = REGIONS[0][0];
-    private static final double BRIGHT = REGIONS[1][0];
-    /** Outer edge of the A ring. */
-    public static final double OUTER = REGIONS[4][1];
-
-    /** Radius of the outermost edge, in the planet's equatorial radii. */
-    public static double outerEdge() {
-        return OUTER;
-    }
-
-    /** Outer radii of parts and their normal optical depths. */
-    private static final double[][] DEPTHS = {
-        {INNER, 0},
-        {84_000 * KM, 0.08},
-        {91_983 * KM, 0.15},
-        {99_000 * KM, 1.2},
-        {104_100 * KM, 2.2},
-        {110_000 * KM, 3.5},
-        {117_516 * KM, 2.2},
-        {122_053 * KM, 0.12},
-        {124_600 * KM, 0.8},
-        {133_423 * KM, 0.5},
-        {133_745 * KM, 0},
-        {OUTER, 0.55}
-    };
-
-    /** How far an optical depth may differ from what is taken here, as a part of it. */
-    public static final double DEPTH_DOUBT = 0.4;
     /** Sine of an elevation below which a thin layer neither shows nor shades anything. */
     private static final double EDGE_ON = 1e-4;
     /** A ring seen closer to edge-on than this is drawn as thick as this. */
     private static final double LEAST_OPENING = 0.004;
 
-    private Rings() {}
+    private final String planet;
+    private final double[] inner;
+    private final double[] outer;
+    private final double bright;
+    /** Outer radii of parts and their normal optical depths. */
+    private final double[] partsTo;
 
-    /** Number of regions. */
-    static int regions() {
-        return REGIONS.length;
+    private final double[] depths;
+    private final double depthDoubt;
+
+    private Rings(Body body, RingFacts facts) {
+        planet = body.displayName();
+        double km = 1 / body.equatorialRadiusKm();
+        inner = facts.regions().stream().mapToDouble(r -> r.innerKm() * km).toArray();
+        outer = facts.regions().stream().mapToDouble(r -> r.outerKm() * km).toArray();
+        bright = facts.brightFromKm() * km;
+        partsTo = facts.depths().stream().mapToDouble(d -> d.toKm() * km).toArray();
+        depths = facts.depths().stream().mapToDouble(RingFacts.Depth::normal).toArray();
+        depthDoubt = facts.depthDoubt();
+    }
+
+    /** The rings of a body, if it has some that show; one and the same object for a body. */
+    public static Optional<Rings> of(Body body) {
+        return KNOWN.computeIfAbsent(body, b -> b.rings().map(facts -> new Rings(b, facts)));
+    }
+
+    /** The name of their planet, for people. */
+    public String planet() {
+        return planet;
+    }
+
+    /** Number of regions within which brightness changes steadily. */
+    int regions() {
+        return inner.length;
     }
 
     /** Inner edge of a region. */
-    static double inner(int region) {
-        return REGIONS[region][0];
+    double inner(int region) {
+        return inner[region];
     }
 
     /** Outer edge of a region. */
-    static double outer(int region) {
-        return REGIONS[region][1];
+    double outer(int region) {
+        return outer[region];
+    }
+
+    /** Radius of the outermost edge. */
+    public double outerEdge() {
+        return outer[outer.length - 1];
+    }
+
+    /** How far an optical depth may differ from what is taken here, as a part of it. */
+    public double depthDoubt() {
+        return depthDoubt;
     }
 
     /** Normal optical depth at a distance from the planet's centre. */
-    static double opticalDepth(double radius) {
-        for (double[] part : DEPTHS) {
-            if (radius < part[0]) {
-                return part[1];
+    double opticalDepth(double radius) {
+        for (int i = 0; i < partsTo.length; i++) {
+            if (radius < partsTo[i]) {
+                return depths[i];
             }
         }
         return 0;
@@ -84,21 +87,25 @@ public final class Rings {
 
     /**
      * Optical depth, along the rays, of all rings that light meets on its way from the Sun to a place of the visible
-     * surface and on to the observer: its share {@code exp(-depth)} gets through.
+     * surface and on to the observer: its share {@code exp(-depth)} gets through. None for a globe without rings.
      *
      * @param depth height of the surface, from {@link View#depth}
      */
     public static double slantDepth(View view, double pole, double side, double depth) {
         Globe globe = view.globe();
+        if (globe.rings().isEmpty()) {
+            return 0;
+        }
+        Rings rings = globe.rings().get();
         double bodyX = view.bodyX(pole, depth);
         double bodyZ = view.bodyZ(pole, depth);
         double sine = Math.sin(globe.tilt());
-        return crossed(bodyX, side, bodyZ, globe.sunX(), globe.sunY(), globe.sunZ())
-                + crossed(bodyX, side, bodyZ, Math.cos(globe.tilt()), 0, sine);
+        return rings.crossed(bodyX, side, bodyZ, globe.sunX(), globe.sunY(), globe.sunZ())
+                + rings.crossed(bodyX, side, bodyZ, Math.cos(globe.tilt()), 0, sine);
     }
 
     /** Optical depth met by a ray from a point of the body in a direction. */
-    private static double crossed(double x, double y, double z, double toX, double toY, double toZ) {
+    private double crossed(double x, double y, double z, double toX, double toY, double toZ) {
         if (Math.abs(toZ) < EDGE_ON || z * toZ >= 0) {
             return 0;
         }
@@ -133,23 +140,24 @@ public final class Rings {
     }
 
     /**
-     * Walks over all of the rings that is lit and not hidden by the globe.
+     * Walks over all of a globe's rings that is lit and not hidden by it.
      *
      * @param step longest side of a facet
      */
     public static void walk(Globe globe, double step, Taker taker) {
         double sine = Math.sin(globe.tilt());
         double cosine = Math.cos(globe.tilt());
-        if (Math.abs(sine) < EDGE_ON || Math.abs(globe.sunZ()) < EDGE_ON) {
+        if (globe.rings().isEmpty() || Math.abs(sine) < EDGE_ON || Math.abs(globe.sunZ()) < EDGE_ON) {
             return;
         }
+        Rings rings = globe.rings().get();
         View view = new View(globe, new Disk(0, 0, 1, 0, false));
-        for (int region = 0; region < REGIONS.length; region++) {
-            double width = outer(region) - inner(region);
+        for (int region = 0; region < rings.regions(); region++) {
+            double width = rings.outer(region) - rings.inner(region);
             int circles = (int) Math.ceil(width / step);
             for (int i = 0; i < circles; i++) {
                 double part = (i + 0.5) / circles;
-                double radius = inner(region) + part * width;
+                double radius = rings.inner(region) + part * width;
                 int facets = (int) Math.ceil(2 * Math.PI * radius / step);
                 double area = width / circles * radius * 2 * Math.PI / facets * Math.abs(sine);
                 for (int j = 0; j < facets; j++) {
@@ -168,7 +176,7 @@ public final class Rings {
     }
 
     /** Rough brightness of the rings as a part of the globe's, for the size of the whole patch in a frame. */
-    public static void draw(View view, Plane picture, float brightness) {
+    public void draw(View view, Plane picture, float brightness) {
         for (int y = 0; y < picture.height(); y++) {
             for (int x = 0; x < picture.width(); x++) {
                 if (seen(view, view.pole(x, y), view.side(x, y))) {
@@ -179,11 +187,11 @@ public final class Rings {
     }
 
     /** Whether a bright ring is seen at a place: within its edges and not behind the globe. */
-    private static boolean seen(View view, double pole, double side) {
+    private boolean seen(View view, double pole, double side) {
         double opening = Math.sin(view.globe().tilt());
         double towards = -pole / Math.copySign(Math.max(Math.abs(opening), LEAST_OPENING), opening);
         double radius = Math.hypot(side, towards);
-        if (radius < BRIGHT || radius > OUTER) {
+        if (radius < bright || radius > outerEdge()) {
             return false;
         }
         double globe = view.depth(pole, side);

@@ -40,7 +40,7 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
         return blurred(sharp(view, width, height, null));
     }
 
-    /** The blurred picture of an even globe, and a second one of the globe seen and lit through Saturn's rings. */
+    /** The blurred picture of an even globe, and a second one of the globe seen and lit through its rings. */
     public Plane[] pictureAndVeiled(View view, int width, int height) {
         Plane veiled = new Plane(width, height);
         Plane free = sharp(view, width, height, veiled.data());

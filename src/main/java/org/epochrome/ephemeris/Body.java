@@ -4,46 +4,43 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.epochrome.ephemeris.body.Albedo;
+import org.epochrome.ephemeris.body.BodyFacts;
+import org.epochrome.ephemeris.body.CloudRotation;
+import org.epochrome.ephemeris.body.MoonVisibility;
+import org.epochrome.ephemeris.body.RingFacts;
 
 /**
- * The planets that can be combined, with their figure. Radii: Archinal et al. 2018 (IAU WGCCRE 2015), table 4; Jupiter,
- * Saturn, Uranus and Neptune at one bar.
+ * The planets that can be combined. What is known of each stands in a resource of its name, {@link BodyFacts}; whoever
+ * needs to know asks for it here and not which planet it is.
  */
 public enum Body {
-    MERCURY(2440.53, 2438.26, true, RotationSystem.SINGLE),
-    VENUS(6051.8, 6051.8, false, RotationSystem.SINGLE),
-    MARS(3396.19, 3376.20, true, RotationSystem.SINGLE),
-    JUPITER(71492.0, 66854.0, true, RotationSystem.III, RotationSystem.I, RotationSystem.II),
-    SATURN(60268.0, 54364.0, true, RotationSystem.III, RotationSystem.I),
-    URANUS(25559.0, 24973.0, false, RotationSystem.SINGLE),
-    NEPTUNE(24764.0, 24341.0, true, RotationSystem.SINGLE);
+    MERCURY,
+    VENUS,
+    MARS,
+    JUPITER,
+    SATURN,
+    URANUS,
+    NEPTUNE;
 
     /** Flattening from which an outline shows the axis (common practice, no source). */
     private static final double CLEAR_FLATTENING = 0.03;
 
-    private final double equatorialRadiusKm;
-    private final double polarRadiusKm;
-    private final boolean prograde;
-    private final List<RotationSystem> systems;
-
-    Body(double equatorialRadiusKm, double polarRadiusKm, boolean prograde, RotationSystem... systems) {
-        this.equatorialRadiusKm = equatorialRadiusKm;
-        this.polarRadiusKm = polarRadiusKm;
-        this.prograde = prograde;
-        this.systems = List.of(systems);
+    BodyFacts facts() {
+        return BodyFacts.of(name());
     }
 
     public double equatorialRadiusKm() {
-        return equatorialRadiusKm;
+        return facts().equatorialRadiusKm();
     }
 
     public double polarRadiusKm() {
-        return polarRadiusKm;
+        return facts().polarRadiusKm();
     }
 
     /** Polar over equatorial radius, at most 1. */
     public double axisRatio() {
-        return polarRadiusKm / equatorialRadiusKm;
+        return polarRadiusKm() / equatorialRadiusKm();
     }
 
     /**
@@ -61,24 +58,63 @@ public enum Body {
      * (Venus, Uranus) eastward, so that the central meridian always grows with time.
      */
     public boolean prograde() {
-        return prograde;
+        return facts().rotation().prograde();
     }
 
     /** Longitude systems of this body, the one of its body-fixed frame first. */
     public List<RotationSystem> systems() {
-        return systems;
+        return RotationElements.of(this).systems();
     }
 
     public RotationSystem defaultSystem() {
-        return systems.get(0);
+        return systems().get(0);
+    }
+
+    /** The longitude system that the surface turns with by default; empty if it follows winds or clouds. */
+    public Optional<RotationSystem> surfaceSystem() {
+        boolean drifts = facts().wind().isPresent() || facts().clouds().isPresent();
+        return drifts ? Optional.empty() : Optional.of(defaultSystem());
+    }
+
+    /** The winds that the surface turns with, if they are known. */
+    public Optional<ZonalWind> wind() {
+        return ZonalWind.of(this);
+    }
+
+    /** How its clouds turn, if a band shows them instead of the globe. */
+    public Optional<CloudRotation> clouds() {
+        return facts().clouds();
     }
 
     /** Whether the body has belts along its parallels. */
     public boolean belted() {
-        return switch (this) {
-            case JUPITER, SATURN, URANUS, NEPTUNE -> true;
-            case MERCURY, VENUS, MARS -> false;
-        };
+        return facts().belted();
+    }
+
+    /** Its rings, if it has some that show. */
+    public Optional<RingFacts> rings() {
+        return facts().rings();
+    }
+
+    /** Radius of globe and rings, equatorial radii rounded up to a hundredth; 1 without rings. */
+    public double reachRadii() {
+        return rings().map(r -> Math.ceil(100 * r.outerKm() / equatorialRadiusKm()) / 100)
+                .orElse(1.0);
+    }
+
+    /** Its geometric albedos. */
+    public Albedo albedo() {
+        return facts().albedo();
+    }
+
+    /** What frames can show of its moons. */
+    public MoonVisibility moons() {
+        return facts().moons();
+    }
+
+    /** Two letters of its coordinates in maps, after the convention for planetary surfaces (Marmo et al. 2018). */
+    public String mapLetters() {
+        return facts().mapLetters();
     }
 
     /** Whether the disk is flattened enough to show where its axis lies. */

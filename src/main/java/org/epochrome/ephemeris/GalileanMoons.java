@@ -16,6 +16,9 @@ import org.epochrome.time.TimeScales;
  * @param shadows those that fall on the side of Jupiter that is seen
  */
 public record GalileanMoons(List<MoonPlace> moons, List<ShadowPlace> shadows) {
+    /** The planet that they go around. */
+    public static final Body PLANET = Body.JUPITER;
+
     private static final double LIGHT_KM_S = 299792.458;
     private static final double DAY_S = 86400.0;
     private static final double SECOND = 1 / DAY_S;
@@ -70,7 +73,7 @@ public record GalileanMoons(List<MoonPlace> moons, List<ShadowPlace> shadows) {
             }
             Vector3D velocity =
                     jupiterKm(left + 0.01).subtract(jupiterKm(left - 0.01)).scalarMultiply(50 * SECOND);
-            Vector3D axis = RotationElements.of(Body.JUPITER)
+            Vector3D axis = RotationElements.of(PLANET)
                     .bodyFixed(RotationSystem.III, left)
                     .z();
             Vector3D front = earth.subtract(jupiter).normalize();
@@ -79,7 +82,7 @@ public record GalileanMoons(List<MoonPlace> moons, List<ShadowPlace> shadows) {
         }
 
         private static Vector3D jupiterKm(double days) {
-            return Vsop87.of(Body.JUPITER).heliocentricAu(days).scalarMultiply(Ephemeris.AU_KM);
+            return Vsop87.of(PLANET).heliocentricAu(days).scalarMultiply(Ephemeris.AU_KM);
         }
 
         /** From where Jupiter is seen to where a moon stood some seconds later, km. */
@@ -99,7 +102,7 @@ public record GalileanMoons(List<MoonPlace> moons, List<ShadowPlace> shadows) {
                 place = moonKm(moon, later);
             }
             Vector3D line = jupiterKm.add(place).subtract(earthKm);
-            double perspective = distance / -line.dotProduct(front) / Body.JUPITER.equatorialRadiusKm();
+            double perspective = distance / -line.dotProduct(front) / PLANET.equatorialRadiusKm();
             double depth = place.dotProduct(front);
             boolean covered = hit(earthKm.subtract(jupiterKm), line).isPresent();
             Vector3D aroundThen = GalileanTheory.get().positionKm(moon, leftDays + later * SECOND);
@@ -110,7 +113,7 @@ public record GalileanMoons(List<MoonPlace> moons, List<ShadowPlace> shadows) {
                     moon,
                     perspective * place.dotProduct(side),
                     perspective * place.dotProduct(pole),
-                    depth / Body.JUPITER.equatorialRadiusKm(),
+                    depth / PLANET.equatorialRadiusKm(),
                     covered && depth > 0,
                     covered && depth < 0,
                     dark,
@@ -136,7 +139,7 @@ public record GalileanMoons(List<MoonPlace> moons, List<ShadowPlace> shadows) {
                 return;
             }
             double sunKm = jupiterKm.add(place).getNorm();
-            double radius = Body.JUPITER.equatorialRadiusKm();
+            double radius = PLANET.equatorialRadiusKm();
             double part = heightKm / (sunKm - heightKm);
             double perspective = earthKm.distance(jupiterKm) / (earthKm.distance(jupiterKm) - place.dotProduct(front));
             shadows.add(new ShadowPlace(
@@ -153,7 +156,7 @@ public record GalileanMoons(List<MoonPlace> moons, List<ShadowPlace> shadows) {
             // stretched along the axis the spheroid is a sphere
             Vector3D start = stretched(from);
             Vector3D way = stretched(ray);
-            double radius = Body.JUPITER.equatorialRadiusKm();
+            double radius = PLANET.equatorialRadiusKm();
             double a = way.getNormSq();
             double b = start.dotProduct(way);
             double discriminant = b * b - a * (start.getNormSq() - radius * radius);
@@ -161,11 +164,11 @@ public record GalileanMoons(List<MoonPlace> moons, List<ShadowPlace> shadows) {
         }
 
         private Vector3D stretched(Vector3D v) {
-            return v.add((1 / Body.JUPITER.axisRatio() - 1) * v.dotProduct(axis), axis);
+            return v.add((1 / PLANET.axisRatio() - 1) * v.dotProduct(axis), axis);
         }
 
         private Vector3D normal(Vector3D surface) {
-            double ratio = Body.JUPITER.axisRatio();
+            double ratio = PLANET.axisRatio();
             return surface.add((1 / (ratio * ratio) - 1) * surface.dotProduct(axis), axis);
         }
     }

@@ -7,21 +7,20 @@ import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
-import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.apache.commons.math3.analysis.interpolation.AkimaSplineInterpolator;
 import org.apache.commons.math3.analysis.polynomials.PolynomialSplineFunction;
+import org.epochrome.ephemeris.body.WindTable;
 
 /**
  * How much faster than its rotation system a latitude of a giant planet turns: its east-west winds at the cloud tops.
  *
- * <p>Jupiter: the profile that Tollefson et al. 2017 (Icarus 296, 163) measured by correlation of maps from the Hubble Space
- * Telescope in 2017 (filter F631N), to 4 to 9 m/s. Saturn: that of Garcia-Melendo et al. 2011 (Icarus 215, 62, table 1),
- * cloud tracking in near infrared images of the Cassini orbiter from 2004 to 2008, to 2 to 10 m/s, within 4 degrees of the
- * equator to 15. Both tables read off at every jet's peak and about every degree between, rounded to two or three digits;
- * beyond them, at the poles, the wind fades. Winds change over the years by some 10 m/s (Saturn's equatorial jet, seen at
- * different heights, by 100), and spots need not drift with the wind at their latitude. Between the nodes a smooth Akima
- * spline (1970) without overshoot.
+ * <p>The tables are resources that the facts of a body name, with their sources. They are read off published ones at every
+ * jet's peak and about every degree between, rounded to two or three digits; beyond those, at the poles, the wind fades.
+ * Winds change over the years by some 10 m/s (Saturn's equatorial jet, seen at different heights, by 100), and spots need
+ * not drift with the wind at their latitude. Between the nodes a smooth Akima spline (1970) without overshoot.
  *
  * <p>Over a turn of 10 minutes, 10 m/s are 0.005 degrees on Jupiter: the profile matters over hours, not minutes.
  */
@@ -31,19 +30,19 @@ public final class ZonalWind {
     /** Poleward of this the circles get so small that no rate makes sense; the rate of this latitude is used. */
     private static final double LAST_LATITUDE_DEG = 85;
 
-    private static final ZonalWind JUPITER = read(Body.JUPITER);
-    private static final ZonalWind SATURN = read(Body.SATURN);
+    private static final Map<Body, Optional<ZonalWind>> KNOWN = new ConcurrentHashMap<>();
 
     private final Body body;
+    private final String source;
     private final PolynomialSplineFunction windMs;
 
-    private ZonalWind(Body body, PolynomialSplineFunction windMs) {
+    private ZonalWind(Body body, WindTable table) {
         this.body = body;
-        this.windMs = windMs;
+        this.source = table.source();
+        this.windMs = read(table.resource());
     }
 
-    private static ZonalWind read(Body body) {
-        String resource = "wind-" + body.name().toLowerCase(Locale.ROOT) + ".txt";
+    private static PolynomialSplineFunction read(String resource) {
         try (InputStream stream = ZonalWind.class.getResourceAsStream(resource);
                 var reader = new BufferedReader(new InputStreamReader(stream, StandardCharsets.US_ASCII))) {
             double[][] nodes = reader.lines()
@@ -52,34 +51,26 @@ public final class ZonalWind {
                             .mapToDouble(Double::parseDouble)
                             .toArray())
                     .toArray(double[][]::new);
-            return new ZonalWind(
-                    body,
-                    new AkimaSplineInterpolator()
-                            .interpolate(
-                                    Arrays.stream(nodes).mapToDouble(n -> n[0]).toArray(),
-                                    Arrays.stream(nodes).mapToDouble(n -> n[1]).toArray()));
+            return new AkimaSplineInterpolator()
+                    .interpolate(
+                            Arrays.stream(nodes).mapToDouble(n -> n[0]).toArray(),
+                            Arrays.stream(nodes).mapToDouble(n -> n[1]).toArray());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    /** The profile of a body; only Jupiter and Saturn have one. */
-    public static Optional<ZonalWind> of(Body body) {
-        return switch (body) {
-            case JUPITER -> Optional.of(JUPITER);
-            case SATURN -> Optional.of(SATURN);
-            default -> Optional.empty();
-        };
+    /** The profile of a body, if its facts name a table. */
+    static Optional<ZonalWind> of(Body body) {
+        return KNOWN.computeIfAbsent(body, b -> b.facts().wind().map(table -> new ZonalWind(b, table)));
     }
 
     /** What to cite for the profile. */
     public String source() {
-        return body == Body.JUPITER
-                ? "Tollefson et al. 2017, Icarus 296, 163"
-                : "Garcia-Melendo et al. 2011, Icarus 215, 62";
+        return source;
     }
 
-    /** Eastward wind against System III in m/s at a planetographic latitude, -90 to 90 degrees. */
+    /** Eastward wind in m/s against the body's default system at a planetographic latitude, -90 to 90 degrees. */
     public double windMs(double latitudeDeg) {
         return windMs.value(latitudeDeg);
     }
@@ -94,7 +85,7 @@ public final class ZonalWind {
         double latitude = Math.max(-LAST_LATITUDE_DEG, Math.min(LAST_LATITUDE_DEG, latitudeDeg));
         double wind = Math.toDegrees(windMs(latitude) * DAY_S / axisDistanceM(latitude));
         RotationElements elements = RotationElements.of(body);
-        return wind + elements.turnRateDegPerDay(RotationSystem.III) - elements.turnRateDegPerDay(system);
+        return wind + elements.turnRateDegPerDay(body.defaultSystem()) - elements.turnRateDegPerDay(system);
     }
 
     /** Distance from the rotation axis at a planetographic latitude, metres. */

@@ -34,6 +34,10 @@ import org.epochrome.time.UtcText;
  */
 public final class EvidenceReport {
     private static final int PICTURE_PX = 640;
+    /** What is shown around a globe, and around rings, equatorial radii. */
+    private static final double GLOBE_MARGIN = 0.14;
+
+    private static final double RING_MARGIN = 0.13;
 
     private final Combination c;
     private final Outputs like;
@@ -46,7 +50,8 @@ public final class EvidenceReport {
         this.c = combination;
         this.like = like;
         this.version = version;
-        this.reach = combination.recipe().body() == Body.SATURN ? 2.4 : 1.14;
+        Body body = combination.recipe().body();
+        this.reach = body.reachRadii() + (body.rings().isPresent() ? RING_MARGIN : GLOBE_MARGIN);
         this.frames = new FrameSections(combination, reach);
         this.aspects = new AspectSections(combination, like.look());
     }

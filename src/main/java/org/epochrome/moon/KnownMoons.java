@@ -22,7 +22,7 @@ public final class KnownMoons {
 
     public static List<MoonOrShadow> of(Body body, List<Instant> instants) {
         List<MoonOrShadow> result = new ArrayList<>();
-        if (body != Body.JUPITER) {
+        if (body != GalileanMoons.PLANET) {
             return result;
         }
         for (GalileanMoon moon : GalileanMoon.values()) {
@@ -44,7 +44,7 @@ public final class KnownMoons {
         return new MoonOrShadow(
                 Optional.of(moon.displayName()),
                 false,
-                moon.radiusKm() / Body.JUPITER.equatorialRadiusKm(),
+                moon.radiusKm() / GalileanMoons.PLANET.equatorialRadiusKm(),
                 0,
                 instants.stream().anyMatch(utc -> moonAt(moon, utc).depth() < 0),
                 utc -> {
@@ -79,7 +79,7 @@ public final class KnownMoons {
         return new MoonOrShadow(
                 Optional.of(moon.displayName()),
                 true,
-                moon.radiusKm() / Body.JUPITER.equatorialRadiusKm(),
+                moon.radiusKm() / GalileanMoons.PLANET.equatorialRadiusKm(),
                 0.5 * SUN_SOFTNESS * (middle.penumbraRadius() - middle.umbraRadius()),
                 false,
                 utc -> shadowAt(moon, utc).map(KnownMoons::place).orElseGet(() -> straight.at(utc)),

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.DynamicTest.dynamicTest;
 
+import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
@@ -13,11 +14,13 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.epochrome.ephemeris.Body;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -46,6 +49,14 @@ class ArchitectureTest {
             "demo",
             "command",
             "desktop");
+
+    /** Who may name a planet, by a constant or in a {@code switch}, and why. */
+    private static final Map<String, String> NAMING_PLANETS = Map.of(
+            "ephemeris.GalileanMoons", "a theory of the moons of one planet",
+            "demo.DemoSessions", "invented scenes of certain planets",
+            "demo.world.Surface", "invented surfaces, with one for all other planets",
+            "demo.world.QuietWorld", "invented colours, with some for all other planets",
+            "desktop.render.WarmUp", "an invented scene that nobody sees");
 
     private static final int MOST_FILES = 20;
     private static final int MOST_LINES = 2500;
@@ -200,6 +211,31 @@ class ArchitectureTest {
                 .dependOnClassesThat()
                 .resideInAnyPackage("javafx.scene..", "javafx.stage..", "javafx.application..", "atlantafx..")
                 .check(CLASSES);
+    }
+
+    /**
+     * What holds for one planet and not for another is a fact of the planet: code asks for it and not for the planet's name,
+     * so that a new planet needs no other code.
+     */
+    @Test
+    void fewClassesNamePlanets() {
+        Set<String> naming = CLASSES.stream()
+                .filter(c -> !c.isEquivalentTo(Body.class) && namesPlanet(c))
+                .map(c -> c.getName().substring(ROOT.length()).replaceFirst("\\$.*", ""))
+                .collect(Collectors.toCollection(TreeSet::new));
+        assertEquals(new TreeSet<>(NAMING_PLANETS.keySet()), naming);
+    }
+
+    private static boolean namesPlanet(JavaClass c) {
+        boolean constant = c.getFieldAccessesFromSelf().stream()
+                .map(access -> access.getTarget())
+                .anyMatch(field -> field.getOwner().isEquivalentTo(Body.class)
+                        && field.getRawType().isEquivalentTo(Body.class));
+        boolean name = c.getMethodCallsFromSelf().stream()
+                .map(call -> call.getTarget())
+                .anyMatch(method -> method.getOwner().isEquivalentTo(Body.class)
+                        && method.getName().equals("valueOf"));
+        return constant || name;
     }
 
     /** A rule that finds no class to check would pass for ever. */

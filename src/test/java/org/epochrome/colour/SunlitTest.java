@@ -39,7 +39,8 @@ class SunlitTest {
         List<TruthTable.Row> rows = TruthTable.rows("colour/albedos.csv");
         for (TruthTable.Row row : rows) {
             Body body = Body.valueOf(row.text("body"));
-            BANDS.forEach((band, nm) -> assertEquals(row.number(band), Albedos.at(body, nm), 1e-12, body + band));
+            BANDS.forEach(
+                    (band, nm) -> assertEquals(row.number(band), body.albedo().at(nm), 1e-12, body + band));
         }
         assertEquals(Body.values().length, rows.size());
     }

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Optional;
+import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Smear;
 import org.junit.jupiter.api.Test;
@@ -12,12 +14,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class RingsTest {
+    private static final Rings RINGS = Rings.of(Body.SATURN).orElseThrow();
     private static final double RATIO = 54_364 / 60_268.0;
 
     /** At opposition: the Sun stands where the observer does. */
     private static Globe open(double openingDeg) {
         double b = Math.toRadians(openingDeg);
-        return new Globe(RATIO, b, Math.cos(b), 0, Math.sin(b), true);
+        return new Globe(RATIO, b, Math.cos(b), 0, Math.sin(b), Optional.of(RINGS));
     }
 
     private static View view(double openingDeg) {
@@ -31,10 +34,10 @@ class RingsTest {
     /** Diameters of the A and B rings against the globe's: 2.2694 and 1.9499 (French et al. 2017, table 1, in km). */
     @Test
     void edgesAreThePublishedOnes() {
-        assertEquals(136_774 / 60_268.0, Rings.OUTER, 1e-9);
-        assertEquals(117_516 / 60_268.0, Rings.outer(1), 1e-9);
-        for (int region = 0; region < Rings.regions(); region++) {
-            assertTrue(Rings.inner(region) < Rings.outer(region));
+        assertEquals(136_774 / 60_268.0, RINGS.outerEdge(), 1e-9);
+        assertEquals(117_516 / 60_268.0, RINGS.outer(1), 1e-9);
+        for (int region = 0; region < RINGS.regions(); region++) {
+            assertTrue(RINGS.inner(region) < RINGS.outer(region));
         }
     }
 
@@ -58,8 +61,8 @@ class RingsTest {
         assertEquals(publishedKm, ownKm, withinKm);
         double own = ownKm / 60_268.0;
         boolean found = false;
-        for (int region = 0; region < Rings.regions(); region++) {
-            found |= Math.abs(Rings.inner(region) - own) < 1e-9 || Math.abs(Rings.outer(region) - own) < 1e-9;
+        for (int region = 0; region < RINGS.regions(); region++) {
+            found |= Math.abs(RINGS.inner(region) - own) < 1e-9 || Math.abs(RINGS.outer(region) - own) < 1e-9;
         }
         assertTrue(found, "no edge at " + ownKm + " km");
     }
@@ -68,19 +71,19 @@ class RingsTest {
     @ParameterizedTest
     @CsvSource({"83233, 0.05, 0.35", "95500, 1.1, 1.5", "101500, 1.5, 4", "107000, 1, 5", "113250, 2, 3"})
     void depthsLieInThePublishedRanges(double radiusKm, double least, double most) {
-        double depth = Rings.opticalDepth(radiusKm / 60_268.0);
+        double depth = RINGS.opticalDepth(radiusKm / 60_268.0);
         assertTrue(depth >= least && depth <= most, radiusKm + " km: " + depth);
     }
 
     /** The C ring and the Cassini Division are thin, the B ring is thicker than the A ring, gaps and sky are empty. */
     @Test
     void opticalDepths() {
-        assertEquals(0, Rings.opticalDepth(1.1));
-        assertEquals(0, Rings.opticalDepth(133_600 / 60_268.0));
-        assertEquals(0, Rings.opticalDepth(2.3));
-        assertTrue(Rings.opticalDepth(1.3) < 0.2);
-        assertTrue(Rings.opticalDepth(119_500 / 60_268.0) < 0.2);
-        assertTrue(Rings.opticalDepth(1.8) > 2 * Rings.opticalDepth(2.1));
+        assertEquals(0, RINGS.opticalDepth(1.1));
+        assertEquals(0, RINGS.opticalDepth(133_600 / 60_268.0));
+        assertEquals(0, RINGS.opticalDepth(2.3));
+        assertTrue(RINGS.opticalDepth(1.3) < 0.2);
+        assertTrue(RINGS.opticalDepth(119_500 / 60_268.0) < 0.2);
+        assertTrue(RINGS.opticalDepth(1.8) > 2 * RINGS.opticalDepth(2.1));
     }
 
     /** Semi-axes of the outer edge are a and a sin B, as an almanac gives them. */
@@ -94,11 +97,11 @@ class RingsTest {
             most[2] += area;
         });
         double sine = Math.abs(Math.sin(Math.toRadians(openingDeg)));
-        assertEquals(Rings.OUTER, most[0], 0.003);
-        assertEquals(Rings.OUTER * sine, most[1], 0.003 * sine);
+        assertEquals(RINGS.outerEdge(), most[0], 0.003);
+        assertEquals(RINGS.outerEdge() * sine, most[1], 0.003 * sine);
         double whole = 0;
-        for (int region = 0; region < Rings.regions(); region++) {
-            whole += Math.PI * sine * (square(Rings.outer(region)) - square(Rings.inner(region)));
+        for (int region = 0; region < RINGS.regions(); region++) {
+            whole += Math.PI * sine * (square(RINGS.outer(region)) - square(RINGS.inner(region)));
         }
         // What the globe hides and shades of it is at opposition the same: less than a fifth.
         assertTrue(most[2] < whole && most[2] > 0.78 * whole, most[2] + " of " + whole);
@@ -110,7 +113,7 @@ class RingsTest {
         View view = view(15);
         double across = -1.8 * Math.sin(Math.toRadians(15));
         // At opposition ring and its shadow lie in one line: light passes the same ring twice.
-        assertEquals(2 * Rings.opticalDepth(1.8) / Math.sin(Math.toRadians(15)), slant(view, across), 1e-6);
+        assertEquals(2 * RINGS.opticalDepth(1.8) / Math.sin(Math.toRadians(15)), slant(view, across), 1e-6);
         assertEquals(0, slant(view, -across), 0);
         View south = view(-15);
         assertEquals(0, slant(south, across), 0);
@@ -122,15 +125,15 @@ class RingsTest {
     void theShadowFallsAwayFromTheSun() {
         double b = Math.toRadians(12);
         double sun = Math.toRadians(20);
-        Globe globe = new Globe(1, b, Math.cos(sun), 0, Math.sin(sun), true);
+        Globe globe = new Globe(1, b, Math.cos(sun), 0, Math.sin(sun), Optional.of(RINGS));
         View view = new View(globe, new Disk(0, 0, 1, 0, false));
         // The Sun's ray through the ring at radius r goes on for t until it meets the unit sphere.
         double radius = 1.8;
         double way = radius * Math.cos(sun) - Math.sqrt(1 - square(radius * Math.sin(sun)));
         double pole = -way * Math.sin(sun) * Math.cos(b) - (radius - way * Math.cos(sun)) * Math.sin(b);
         double infront = -pole / Math.sin(b);
-        double seen = Rings.opticalDepth(infront) / Math.sin(b);
-        assertEquals(Rings.opticalDepth(radius) / Math.sin(sun) + seen, slant(view, pole), 1e-6);
+        double seen = RINGS.opticalDepth(infront) / Math.sin(b);
+        assertEquals(RINGS.opticalDepth(radius) / Math.sin(sun) + seen, slant(view, pole), 1e-6);
         // The ring itself is seen further north.
         assertTrue(infront > radius, "seen at " + infront);
     }
@@ -140,7 +143,12 @@ class RingsTest {
     void theGlobeShadesTheFarRings() {
         double phase = Math.toRadians(6);
         Globe globe = new Globe(
-                RATIO, 0.35, Math.cos(0.35) * Math.cos(phase), Math.cos(0.35) * Math.sin(phase), Math.sin(0.35), true);
+                RATIO,
+                0.35,
+                Math.cos(0.35) * Math.cos(phase),
+                Math.cos(0.35) * Math.sin(phase),
+                Math.sin(0.35),
+                Optional.of(RINGS));
         assertFalse(Rings.inShadow(globe, 2, 0));
         assertTrue(Rings.inShadow(globe, -2 * Math.cos(phase), -2 * Math.sin(phase)));
         assertFalse(Rings.inShadow(globe, 0, 2));
@@ -150,7 +158,7 @@ class RingsTest {
     /** A ring as bright as the even globe sends the light of its visible area. */
     @Test
     void thePictureHoldsTheRingsLight() {
-        int[] first = RingLight.places(0.1);
+        int[] first = RingLight.places(RINGS, 0.1);
         double[] even = new double[first[first.length - 1]];
         java.util.Arrays.fill(even, 0.5);
         View view = new View(open(20), new Disk(100, 60, 40, 7, false));

@@ -1,6 +1,7 @@
 package org.epochrome.disk;
 
 import java.util.Random;
+import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Gaussian;
 
@@ -55,7 +56,7 @@ public record SaturnSketch(
 
     public Globe globe() {
         double[] sun = sun();
-        return new Globe(AXIS_RATIO, Math.toRadians(openingDeg), sun[0], sun[1], sun[2], true);
+        return new Globe(AXIS_RATIO, Math.toRadians(openingDeg), sun[0], sun[1], sun[2], Rings.of(Body.SATURN));
     }
 
     private double[] sun() {

@@ -11,8 +11,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
 class ZonalWindTest {
-    private static final ZonalWind JUPITER = ZonalWind.of(Body.JUPITER).orElseThrow();
-    private static final ZonalWind SATURN = ZonalWind.of(Body.SATURN).orElseThrow();
+    private static final ZonalWind JUPITER = Body.JUPITER.wind().orElseThrow();
+    private static final ZonalWind SATURN = Body.SATURN.wind().orElseThrow();
 
     private static double mean(DoubleUnaryOperator f, double from, double to) {
         double sum = 0;
@@ -126,7 +126,7 @@ class ZonalWindTest {
             value = Body.class,
             names = {"JUPITER", "SATURN"})
     void isSmoothFromPoleToPole(Body body) {
-        ZonalWind wind = ZonalWind.of(body).orElseThrow();
+        ZonalWind wind = body.wind().orElseThrow();
         DoubleUnaryOperator rate = l -> wind.extraTurnDegPerDay(l, RotationSystem.III);
         double step = 0.001;
         for (double l = -84.9; l < 84.9; l += step) {
@@ -141,6 +141,6 @@ class ZonalWindTest {
 
     @Test
     void otherPlanetsHaveNone() {
-        assertEquals(Optional.empty(), ZonalWind.of(Body.MARS));
+        assertEquals(Optional.empty(), Body.MARS.wind());
     }
 }

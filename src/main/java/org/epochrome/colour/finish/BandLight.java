@@ -9,7 +9,7 @@ import org.epochrome.image.Plane;
  * How light falls off over a globe, and over its rings, in one band of a picture.
  *
  * @param shading limb darkening and blur, on the picture's pixels
- * @param rings brightness of Saturn's rings
+ * @param rings brightness of the rings
  */
 public record BandLight(Shading shading, RingLight rings) {
     /** An even globe with its rings, 1 where Sun and observer stand overhead. */

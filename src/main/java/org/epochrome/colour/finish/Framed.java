@@ -3,7 +3,6 @@ package org.epochrome.colour.finish;
 import java.util.List;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
-import org.epochrome.disk.Rings;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Gaussian;
@@ -93,7 +92,7 @@ public record Framed(List<Plane> planes, Disk disk) {
 
     /** Half the width and height of the box around globe and rings, pixels. */
     private static double[] halfSize(Globe globe, Disk disk) {
-        double along = globe.ringed() ? Rings.outerEdge() : 1;
+        double along = globe.extent();
         double across =
                 Math.max(globe.apparentAxisRatio(), globe.ringed() ? along * Math.abs(Math.sin(globe.tilt())) : 0);
         double sin = Math.sin(Math.toRadians(disk.northAngleDeg()));

@@ -24,7 +24,7 @@ final class QuietWorld {
                 case SATURN -> new Look(.78, .68, .47, .10, .025, .008);
                 case URANUS -> new Look(.36, .56, .60, .05, .01, 0);
                 case NEPTUNE -> new Look(.26, .45, .58, .08, .03, .01);
-                case MARS, JUPITER -> new Look(.6, .6, .6, .1, .03, .01);
+                default -> new Look(.6, .6, .6, .1, .03, .01);
             };
         }
     }

@@ -165,7 +165,7 @@ public final class SessionPanel extends Panel {
     private static List<String> systems(Recipe r) {
         List<String> systems = new ArrayList<>();
         r.body().systems().forEach(s -> systems.add(s.name()));
-        if (r.body() == Body.JUPITER || r.body() == Body.SATURN) {
+        if (r.body().wind().isPresent()) {
             systems.add(ZONAL);
         }
         return systems;

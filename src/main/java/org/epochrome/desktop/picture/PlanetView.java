@@ -16,6 +16,7 @@ import org.epochrome.desktop.state.Zoom;
 import org.epochrome.desktop.style.Palette;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.disk.Globe;
+import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
 
 /**
@@ -23,8 +24,10 @@ import org.epochrome.ephemeris.RotationSystem;
  * coordinates.
  */
 public final class PlanetView extends Region {
-    private static final double FIT_REACH = 1.22;
-    private static final double RINGED_REACH = 2.45;
+    /** What is shown around a globe, and around rings, equatorial radii. */
+    private static final double GLOBE_MARGIN = 0.22;
+
+    private static final double RING_MARGIN = 0.18;
     /** Half of what a close-up of the limb shows, radii. */
     private static final double CLOSE_UP = 0.12;
 
@@ -186,8 +189,9 @@ public final class PlanetView extends Region {
                 zoom.set(Zoom.centred(middleX, middleY, room, getWidth(), getHeight()));
                 return;
             }
-            boolean ringed = s.aspect().body() == org.epochrome.ephemeris.Body.SATURN;
-            double reach = (ringed ? RINGED_REACH : FIT_REACH) * s.disk().equatorialRadiusPx();
+            Body body = s.aspect().body();
+            double radii = body.reachRadii() + (body.rings().isPresent() ? RING_MARGIN : GLOBE_MARGIN);
+            double reach = radii * s.disk().equatorialRadiusPx();
             zoom.set(Zoom.around(s.disk().x(), s.disk().y(), reach, getWidth(), getHeight()));
         });
     }

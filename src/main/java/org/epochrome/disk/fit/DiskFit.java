@@ -5,7 +5,6 @@ import java.util.OptionalDouble;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
-import org.epochrome.disk.Rings;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.model.LimbLawPrior;
 import org.epochrome.disk.model.Markings;
@@ -147,7 +146,7 @@ public final class DiskFit {
         if (known.place().isEmpty() || known.radiusPx().isEmpty()) {
             return DiskStart.of(frame);
         }
-        double reach = (globe.ringed() ? Rings.OUTER : 1) + PATCH_MARGIN;
+        double reach = globe.extent() + PATCH_MARGIN;
         KnownDisk.Place place = known.place().get();
         return DiskStart.around(
                 frame, place.x(), place.y(), reach * known.radiusPx().getAsDouble());

@@ -21,6 +21,7 @@ final class Facets {
     private final Globe globe;
     private final int zones;
     private final int[] places;
+    private final double depthDoubt;
     private int globeCount;
     private int count;
     private double[] pole = new double[1 << 16];
@@ -42,7 +43,9 @@ final class Facets {
     Facets(Globe globe, double step, double zoneStep, double ringStep) {
         this.globe = globe;
         zones = (int) Math.ceil(Math.PI / zoneStep) + 1;
-        places = RingLight.places(ringStep);
+        Rings rings = globe.rings().orElseThrow();
+        depthDoubt = rings.depthDoubt();
+        places = RingLight.places(rings, ringStep);
         cutGlobe(step);
         globeCount = count;
         Rings.walk(globe, step, (region, part, p, s, a) -> {
@@ -173,7 +176,7 @@ final class Facets {
                 double lit = light * (coefficients[layer[i]] * (1 - above[i]) + coefficients[layer[i] + 1] * above[i]);
                 BilinearShare.add(drawn[layers], width, p, fx, fy, lit * (logIncidence[i] + logEmission[i]));
                 if (veil[i] > 0) {
-                    BilinearShare.add(drawn[layers + 1], width, p, fx, fy, lit * Rings.DEPTH_DOUBT * veil[i]);
+                    BilinearShare.add(drawn[layers + 1], width, p, fx, fy, lit * depthDoubt * veil[i]);
                 }
             }
             BilinearShare.add(drawn[layer[i]], width, p, fx, fy, light * (1 - above[i]));

@@ -4,7 +4,6 @@ import java.util.OptionalDouble;
 import org.epochrome.disk.AirFlattening;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
-import org.epochrome.disk.Rings;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
 import org.epochrome.disk.model.LimbLawPrior;
@@ -67,9 +66,7 @@ record FirstGuess(Disk disk, double blurPx) {
         Shading shading = new Shading(LimbLawPrior.USUAL.minnaert(), blurPart * disk.equatorialRadiusPx(), Smear.NONE);
         View view = new View(globe, disk);
         Plane picture = shading.picture(view, MODEL_SIZE, MODEL_SIZE);
-        if (globe.ringed()) {
-            Rings.draw(view, picture, RINGS);
-        }
+        globe.rings().ifPresent(rings -> rings.draw(view, picture, RINGS));
         return DiskStart.ofModel(picture, level);
     }
 

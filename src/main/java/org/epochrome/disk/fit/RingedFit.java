@@ -7,7 +7,6 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.PassbandWidth;
 import org.epochrome.disk.RingLight;
-import org.epochrome.disk.Rings;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.model.LimbLawPrior;
 import org.epochrome.disk.model.Samples;
@@ -22,7 +21,7 @@ import org.epochrome.job.Progress;
 import org.epochrome.text.Message;
 
 /**
- * Finds Saturn in a frame by fitting globe and rings together. The rings' edges lie at known distances from the centre, so
+ * Finds a ringed planet in a frame by fitting globe and rings together. The rings' edges lie at known distances from the centre, so
  * they tell place, scale and the direction of the axis far better than a limb does; and since the near side of the rings
  * crosses the globe and the far side does not, they also tell which end of the axis is north.
  */
@@ -74,7 +73,8 @@ final class RingedFit {
 
     private void check(RingedGaussNewtonFit descent) {
         if (known.place().isEmpty() && descent.residual() > MOST_RESIDUAL) {
-            throw new DiskNotFound(Message.of("disk.notSaturn"));
+            throw new DiskNotFound(
+                    Message.of("disk.notRinged", globe.rings().orElseThrow().planet()));
         }
     }
 
@@ -111,9 +111,9 @@ final class RingedFit {
             Progress progress) {
         double blur = shading.blurPx();
         double softening = Math.sqrt(Math.max(0, square(leastBlur * bin) - square(blur)));
-        double large = disk.equatorialRadiusPx() * Rings.OUTER;
+        double large = disk.equatorialRadiusPx() * globe.extent();
         double small = disk.equatorialRadiusPx()
-                * Math.max(globe.apparentAxisRatio(), Rings.OUTER * Math.abs(Math.sin(globe.tilt())));
+                * Math.max(globe.apparentAxisRatio(), globe.extent() * Math.abs(Math.sin(globe.tilt())));
         double cos = Math.cos(Math.toRadians(disk.northAngleDeg()));
         double sin = Math.sin(Math.toRadians(disk.northAngleDeg()));
         Samples samples = Samples.around(

@@ -1,6 +1,5 @@
 package org.epochrome.disk.fit;
 
-import org.epochrome.disk.Rings;
 import org.epochrome.disk.model.LimbLawPrior;
 import org.epochrome.disk.model.Samples;
 import org.epochrome.disk.model.Unknowns;
@@ -108,7 +107,8 @@ final class RingedGaussNewtonFit {
         }
         double[] move = normals.solve();
         if (move == null) {
-            throw new DiskNotFound(Message.of("disk.noFitSaturn"));
+            throw new DiskNotFound(Message.of(
+                    "disk.noFitRinged", facets.globe().rings().orElseThrow().planet()));
         }
         misfit = model.misfit(pixels, weights) / pixels.length;
         double[] variances = normals.lastVariances(Unknowns.SHAPE);
@@ -125,7 +125,7 @@ final class RingedGaussNewtonFit {
         doubts[Unknowns.X] = CENTRE_DOUBT * blur;
         doubts[Unknowns.Y] = CENTRE_DOUBT * blur;
         doubts[Unknowns.RADIUS] = RADIUS_DOUBT * blur;
-        doubts[Unknowns.NORTH] = NORTH_DOUBT * blur / (Rings.OUTER * model.shape()[Unknowns.RADIUS]);
+        doubts[Unknowns.NORTH] = NORTH_DOUBT * blur / (facets.globe().extent() * model.shape()[Unknowns.RADIUS]);
         return doubts;
     }
 
@@ -135,7 +135,8 @@ final class RingedGaussNewtonFit {
         return Math.abs(move[first + Unknowns.X]) < limit
                 && Math.abs(move[first + Unknowns.Y]) < limit
                 && Math.abs(move[first + Unknowns.RADIUS]) < limit
-                && Math.abs(move[first + Unknowns.NORTH]) * Rings.OUTER * model.shape()[Unknowns.RADIUS] < limit;
+                && Math.abs(move[first + Unknowns.NORTH]) * facets.globe().extent() * model.shape()[Unknowns.RADIUS]
+                        < limit;
     }
 
     /** Takes a step, or as much of it as makes the fit better; returns false if none does. */

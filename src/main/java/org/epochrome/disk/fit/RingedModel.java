@@ -4,7 +4,6 @@ import java.util.Arrays;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 import org.epochrome.disk.Disk;
-import org.epochrome.disk.Rings;
 import org.epochrome.disk.View;
 import org.epochrome.disk.model.DiskModel;
 import org.epochrome.disk.model.Samples;
@@ -18,9 +17,9 @@ import org.epochrome.image.blur.Gaussian;
 import org.epochrome.image.blur.Smear;
 
 /**
- * The forward model of Saturn at given parameters, compared with the samples: sky plus blurred globe (zones by latitude,
- * shaded by Minnaert's law, behind and in the shadow of the rings) plus blurred rings. Shape parameters are those of
- * {@link DiskModel}; brightnesses of zones and rings are linear unknowns that come before them.
+ * The forward model of a ringed planet at given parameters, compared with the samples: sky plus blurred globe (zones by
+ * latitude, shaded by Minnaert's law, behind and in the shadow of the rings) plus blurred rings. Shape parameters are
+ * those of {@link DiskModel}; brightnesses of zones and rings are linear unknowns that come before them.
  */
 final class RingedModel {
     /** Part of the brightness by which a real blur may differ from a Gaussian, and rings from their profile. */
@@ -128,6 +127,7 @@ final class RingedModel {
         double beyond = BEYOND_BLURS * shape[Unknowns.BLUR] / shape[Unknowns.RADIUS] + margin;
         double open = Math.abs(Math.sin(facets.globe().tilt()));
         double ratio = facets.globe().apparentAxisRatio();
+        double outer = facets.globe().extent();
         int[] list = new int[width * height];
         int n = 0;
         for (int y = Slope.REACH; y < height - Slope.REACH; y++) {
@@ -135,7 +135,7 @@ final class RingedModel {
                 double pole = view.pole(x, y);
                 double side = view.side(x, y);
                 boolean near = square(side / (1 + beyond)) + square(pole / (ratio + beyond)) < 1
-                        || square(side / (Rings.OUTER + beyond)) + square(pole / (Rings.OUTER * open + beyond)) < 1;
+                        || square(side / (outer + beyond)) + square(pole / (outer * open + beyond)) < 1;
                 if (near && !Float.isNaN(samples.data().data()[y * width + x])) {
                     list[n++] = y * width + x;
                 }

@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import org.epochrome.disk.View;
-import org.epochrome.ephemeris.Body;
 import org.epochrome.job.Progress;
 import org.epochrome.moon.MoonFrame;
 import org.epochrome.moon.MoonOrShadow;
@@ -43,14 +42,6 @@ public final class MoonSearch {
         this.frames = frames;
         this.rotations = rotations;
         this.epochView = epochView;
-    }
-
-    /** Whether a body has moons that such frames can show. */
-    public static boolean worthwhile(Body body) {
-        return switch (body) {
-            case JUPITER, SATURN, URANUS, NEPTUNE -> true;
-            case MERCURY, VENUS, MARS -> false;
-        };
     }
 
     /** Features on straight courses, none of them near the ones that are known. */

@@ -3,7 +3,6 @@ package org.epochrome.moon.fit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Gaussian;
 import org.epochrome.moon.MoonFrame;
@@ -31,8 +30,8 @@ public record SpotCandidate(int frame, SkyPoint place, SpotFit fit, MoonField ar
     private static final double AT_LIMB = 0.1;
     private static final double ON_SKY = 0.004;
     private static final double NOISES = 8;
-    /** Outer edge of Saturn's rings, equatorial radii, and how far off them a moon must be, blurs. */
-    private static final double RINGS = 2.28;
+    /** How far off the rings a moon must be: equatorial radii, and blurs on top of them. */
+    private static final double CLEAR = 0.01;
 
     private static final double CLEAR_BLURS = 4;
     private static final int MOST_PER_FRAME = 24;
@@ -101,8 +100,7 @@ public record SpotCandidate(int frame, SkyPoint place, SpotFit fit, MoonField ar
     private static List<double[]> peaks(MoonField field, Plane plane) {
         MoonFrame frame = field.frame();
         List<double[]> peaks = new ArrayList<>();
-        // other globes show no transits that such frames could tell from markings
-        boolean onGlobe = frame.aspect().body() == Body.JUPITER;
+        boolean onGlobe = frame.aspect().body().moons().transits();
         int reach = (int) Math.ceil(Math.max(3, 1.5 * frame.blurPx()));
         double sky = Math.max(
                 ON_SKY,
@@ -131,9 +129,10 @@ public record SpotCandidate(int frame, SkyPoint place, SpotFit fit, MoonField ar
             return true;
         }
         double margin = CLEAR_BLURS * frame.blurPx() / frame.radiusPx();
-        double side = frame.view().side(x, y) / (RINGS + margin);
+        double rings = frame.aspect().body().reachRadii() + CLEAR;
+        double side = frame.view().side(x, y) / (rings + margin);
         double pole = frame.view().pole(x, y)
-                / (RINGS * Math.abs(Math.sin(frame.view().globe().tilt())) + margin);
+                / (rings * Math.abs(Math.sin(frame.view().globe().tilt())) + margin);
         return Math.hypot(side, pole) > 1;
     }
 

@@ -161,7 +161,7 @@ public final class MoonFinder {
     }
 
     private List<MoonOrShadow> searched(Body body, List<MoonTrack> known) {
-        if (!MoonSearch.worthwhile(body)) {
+        if (!body.moons().visible()) {
             return List.of();
         }
         List<Integer> order = IntStream.range(0, frames.size())

@@ -12,7 +12,6 @@ import org.epochrome.align.DetailWitness;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
-import org.epochrome.ephemeris.Body;
 import org.epochrome.job.Progress;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Mirroring;
@@ -87,7 +86,7 @@ public final class ImageOrientation {
     public static boolean ringsTellNorth(Aspect aspect) {
         double opening =
                 Math.max(Math.abs(aspect.subEarthLatitudeCentricDeg()), Math.abs(aspect.subSolarLatitudeCentricDeg()));
-        return aspect.body() == Body.SATURN && opening > CLEAR_OPENING_DEG;
+        return aspect.body().rings().isPresent() && opening > CLEAR_OPENING_DEG;
     }
 
     /**
@@ -113,7 +112,7 @@ public final class ImageOrientation {
         double axis = recipe.setup().northDeg().orElseGet(this::commonAxis);
         double off = Disk.wrapDeg(axis - fits.get(schedule.reference()).disk().northAngleDeg());
         if (endsTold && Math.abs(off) > DOUBTFUL_NORTH_DEG) {
-            warnings.add(Message.of("north.rings", Math.round(Disk.wrapDeg(axis - off))));
+            warnings.add(Message.of("north.rings", recipe.body().displayName(), Math.round(Disk.wrapDeg(axis - off))));
         }
         List<Hypothesis> hypotheses = hypotheses(axis);
         List<Outcome> outcomes = new ArrayList<>();

@@ -3,7 +3,6 @@ package org.epochrome.session.product;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.epochrome.colour.ColourCube;
@@ -34,15 +33,6 @@ public record MapFile(Path file, OptionalInt width) implements ProductFile {
     private static final int WIDTH_STEP = 360;
     private static final int MOST_WIDTH = 14_400;
     private static final float WELL_SEEN = 0.5f;
-    /** Two letters for each body's coordinates, after the convention for planetary surfaces (Marmo et al. 2018). */
-    private static final Map<Body, String> LETTERS = Map.of(
-            Body.MERCURY, "ME",
-            Body.VENUS, "VE",
-            Body.MARS, "MA",
-            Body.JUPITER, "JU",
-            Body.SATURN, "SA",
-            Body.URANUS, "UR",
-            Body.NEPTUNE, "NE");
 
     public MapFile {
         int wide = width.orElse(WIDTH_STEP);
@@ -162,7 +152,7 @@ public record MapFile(Path file, OptionalInt width) implements ProductFile {
      * 5.2.3: CAR with the reference point on the equator, where it is linear).
      */
     private static List<FitsCard> world(MapGrid grid, Body body, RotationSystem system) {
-        String letters = LETTERS.get(body);
+        String letters = body.mapLetters();
         return List.of(
                 new FitsCard("WCSNAME", "PLANETOGRAPHIC", "IAU longitudes and latitudes"),
                 new FitsCard("CTYPE1", letters + "LN-CAR", "planetographic longitude, plate carree"),

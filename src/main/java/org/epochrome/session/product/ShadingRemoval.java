@@ -3,13 +3,10 @@ package org.epochrome.session.product;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumSet;
 import java.util.List;
-import java.util.Set;
 import org.epochrome.disk.DispersionDeconvolution;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
-import org.epochrome.ephemeris.Body;
 import org.epochrome.map.BandLight;
 import org.epochrome.map.NormalisedSurface;
 import org.epochrome.session.combine.Combination;
@@ -17,8 +14,6 @@ import org.epochrome.session.combine.Combination.FrameResult;
 
 /** Takes the shading off a combination's globe, with the light that its frames were fitted with; moons are not of it. */
 public final class ShadingRemoval {
-    private static final Set<Body> BELTED = EnumSet.of(Body.JUPITER, Body.SATURN, Body.URANUS, Body.NEPTUNE);
-
     private ShadingRemoval() {}
 
     public static NormalisedSurface skin(Combination c) {
@@ -28,7 +23,7 @@ public final class ShadingRemoval {
                 c.recipe().assignment().colours().stream()
                         .map(band -> light(c, band))
                         .toList(),
-                BELTED.contains(c.recipe().body()));
+                c.recipe().body().belted());
     }
 
     /** A merged band has the brightness of its frame nearest to the epoch, the first of these if there are several. */

@@ -44,8 +44,10 @@ public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> u
 
     private static final int MOST_STILLS = 200;
     private static final int MOST_SIZE_PX = 480;
-    private static final double GLOBE_REACH = 1.12;
-    private static final double RING_REACH = 2.4;
+    /** What is shown around a globe, and around rings, equatorial radii. */
+    private static final double GLOBE_MARGIN = 0.12;
+
+    private static final double RING_MARGIN = 0.13;
     private static final int STILL_HUNDREDTHS = 8;
     private static final int HELD_HUNDREDTHS = 80;
 
@@ -116,7 +118,8 @@ public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> u
 
     /** All pictures, finished as one so that colour and exposure do not flicker. */
     private List<List<Plane>> pictures(Combination c, Look look, Instant begin, Instant end) {
-        double reach = c.recipe().body() == Body.SATURN ? RING_REACH : GLOBE_REACH;
+        Body body = c.recipe().body();
+        double reach = body.reachRadii() + (body.rings().isPresent() ? RING_MARGIN : GLOBE_MARGIN);
         double whole = 2 * reach * c.disk().equatorialRadiusPx();
         int size = (int) Math.min(MOST_SIZE_PX, Math.ceil(whole));
         double middle = 0.5 * (size - 1);

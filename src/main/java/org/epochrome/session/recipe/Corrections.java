@@ -75,10 +75,7 @@ public record Corrections(
 
     /** The longitude system that a body's surface turns with by default; empty where it follows winds. */
     public static Optional<RotationSystem> usualSystem(Body body) {
-        return switch (body) {
-            case VENUS, JUPITER, SATURN -> Optional.empty();
-            case MERCURY, MARS, URANUS, NEPTUNE -> Optional.of(body.defaultSystem());
-        };
+        return body.surfaceSystem();
     }
 
     /** Turned by the body's usual rotation, with dispersion in the light that a camera takes in. */

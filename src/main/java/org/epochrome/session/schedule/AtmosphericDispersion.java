@@ -8,7 +8,6 @@ import org.epochrome.atmosphere.Dispersion;
 import org.epochrome.atmosphere.Extinction;
 import org.epochrome.atmosphere.Refraction;
 import org.epochrome.atmosphere.Spectrum;
-import org.epochrome.colour.Albedos;
 import org.epochrome.disk.Disk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
@@ -53,7 +52,7 @@ public final class AtmosphericDispersion {
     /** The light that a camera takes in of a body at an altitude. */
     private Spectrum light(Body body, double altitudeDeg, Air through) {
         double airMass = AirMass.at(altitudeDeg);
-        return spectrum.from(nm -> Albedos.at(body, nm), nm -> Extinction.transmission(nm, airMass, through));
+        return spectrum.from(nm -> body.albedo().at(nm), nm -> Extinction.transmission(nm, airMass, through));
     }
 
     private Spectrum light(Aspect aspect, Dispersion d) {

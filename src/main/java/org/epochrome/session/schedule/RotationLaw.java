@@ -7,9 +7,8 @@ import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationElements;
 import org.epochrome.ephemeris.RotationSystem;
-import org.epochrome.ephemeris.VenusClouds;
 import org.epochrome.ephemeris.ZonalWind;
-import org.epochrome.image.Band;
+import org.epochrome.ephemeris.body.CloudRotation;
 import org.epochrome.session.recipe.Corrections;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.turn.Rotation;
@@ -25,12 +24,10 @@ import org.epochrome.turn.Rotation;
  */
 public record RotationLaw(
         String name, String source, RotationSystem system, Optional<DoubleUnaryOperator> extraDegPerDay) {
-    private static final String WGCCRE = "IAU WGCCRE 2015 (Archinal et al. 2018)";
-    private static final String CLASSICAL = "IAU WGCCRE (Davies et al. 1980)";
 
     /**
-     * The law of a band in a recipe: the period or longitude system that the user chose, else the winds of Jupiter and Saturn, else
-     * for ultraviolet Venus its clouds, else the rotation of the globe.
+     * The law of a band in a recipe: the period or longitude system that the user chose, else the winds of the body, else its clouds
+     * if the band shows them, else the rotation of the globe.
      */
     public static RotationLaw of(Recipe recipe, String band) {
         Body body = recipe.body();
@@ -40,28 +37,31 @@ public record RotationLaw(
             return turning(body, days, String.format(Locale.ROOT, "a period of %s days", days), "given by the user");
         }
         if (chosen.system().isPresent()) {
-            return rigid(chosen.system().get());
+            return rigid(body, chosen.system().get());
         }
         RotationSystem system = body.defaultSystem();
-        Optional<ZonalWind> wind = ZonalWind.of(body);
+        Optional<ZonalWind> wind = body.wind();
         if (wind.isPresent()) {
             return new RotationLaw(
                     "the winds at each latitude", wind.get().source(), system, Optional.of(latitude -> wind.get()
                             .extraTurnDegPerDay(latitude, system)));
         }
-        if (body == Body.VENUS && band.equals(Band.UV.name())) {
-            double days = VenusClouds.periodDays();
+        Optional<CloudRotation> clouds = body.clouds().filter(c -> c.band().equals(band));
+        if (clouds.isPresent()) {
+            double days = clouds.get().periodDays(body.equatorialRadiusKm());
             return turning(
-                    body, days, String.format(Locale.ROOT, "the clouds, in %.2f days", days), VenusClouds.SOURCE);
+                    body,
+                    days,
+                    String.format(Locale.ROOT, "the clouds, in %.2f days", days),
+                    clouds.get().source());
         }
-        return rigid(system);
+        return rigid(body, system);
     }
 
-    private static RotationLaw rigid(RotationSystem system) {
-        boolean classical = system == RotationSystem.I || system == RotationSystem.II;
+    private static RotationLaw rigid(Body body, RotationSystem system) {
         return new RotationLaw(
                 system == RotationSystem.SINGLE ? "the planet's rotation" : "System " + system.key(),
-                classical ? CLASSICAL : WGCCRE,
+                RotationElements.of(body).source(system),
                 system,
                 Optional.empty());
     }

@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
+import org.epochrome.disk.Rings;
+import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -148,7 +150,7 @@ class FramedTest {
     /** Saturn's rings reach to 2.27 radii. */
     @Test
     void leavesRoomForRings() {
-        Globe ringed = new Globe(0.9, Math.toRadians(20), 1, 0, 0, true);
+        Globe ringed = new Globe(0.9, Math.toRadians(20), 1, 0, 0, Rings.of(Body.SATURN));
         Disk disk = new Disk(150, 150, 50, 0, false);
         Framed framed = Framed.of(
                 List.of(spot(60, 58)),

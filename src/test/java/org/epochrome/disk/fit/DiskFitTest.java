@@ -38,12 +38,7 @@ class DiskFitTest {
     }
 
     private static DiskFit fit(Portrait p, OptionalDouble north, OptionalDouble radius) {
-        boolean belted =
-                switch (p.body()) {
-                    case JUPITER, SATURN, URANUS, NEPTUNE -> true;
-                    case MERCURY, VENUS, MARS -> false;
-                };
-        return new DiskFit(p.globe(), belted, p.mirrored(), Smear.NONE, north, radius);
+        return new DiskFit(p.globe(), p.body().belted(), p.mirrored(), Smear.NONE, north, radius);
     }
 
     private static double off(FittedDisk f, TrueDisk t) {
