@@ -1,5 +1,7 @@
 package org.epochrome.atmosphere;
 
+import org.epochrome.text.Message;
+
 /**
  * The air at a site.
  *
@@ -15,16 +17,13 @@ public record Air(double pressureHpa, double temperatureC, double relativeHumidi
 
     public Air {
         if (!(pressureHpa >= 10 && pressureHpa <= 1200)) {
-            throw new IllegalArgumentException(
-                    "The air pressure must be between 10 and 1200 hPa, not " + pressureHpa + " hPa.");
+            throw new IllegalArgumentException(Message.text("value.pressure", pressureHpa));
         }
         if (!(temperatureC >= -80 && temperatureC <= 60)) {
-            throw new IllegalArgumentException(
-                    "The air temperature must be between -80 and 60 degrees Celsius, not " + temperatureC + ".");
+            throw new IllegalArgumentException(Message.text("value.temperature", temperatureC));
         }
         if (!(relativeHumidity >= 0 && relativeHumidity <= 1)) {
-            throw new IllegalArgumentException(
-                    "The relative humidity must be between 0 and 1, not " + relativeHumidity + ".");
+            throw new IllegalArgumentException(Message.text("value.humidity", relativeHumidity));
         }
     }
 

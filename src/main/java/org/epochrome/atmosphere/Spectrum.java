@@ -5,6 +5,7 @@ import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.analysis.interpolation.LinearInterpolator;
 import org.apache.commons.math3.analysis.polynomials.PolynomialSplineFunction;
 import org.epochrome.image.Passband;
+import org.epochrome.text.Message;
 
 /**
  * How strongly each wavelength counts in a recording, in photons. Only its course within a passband matters, not the level.
@@ -115,21 +116,20 @@ public final class Spectrum {
      */
     public static Spectrum seenBy(List<Point> curve) {
         if (curve.size() < 2) {
-            throw new IllegalArgumentException("a response curve needs at least two points");
+            throw new IllegalArgumentException(Message.text("response.fewPoints"));
         }
         for (int i = 0; i < curve.size(); i++) {
             Point p = curve.get(i);
             if (!(p.wavelengthNm > 0 && p.response >= 0 && p.response < Double.POSITIVE_INFINITY)) {
-                throw new IllegalArgumentException("wavelengths must be above 0 nm and responses 0 or more, not "
-                        + p.wavelengthNm + " and " + p.response);
+                throw new IllegalArgumentException(Message.text("response.ranges", p.wavelengthNm, p.response));
             }
             if (i > 0 && !(p.wavelengthNm > curve.get(i - 1).wavelengthNm)) {
-                throw new IllegalArgumentException("wavelengths must increase from row to row, but " + p.wavelengthNm
-                        + " follows " + curve.get(i - 1).wavelengthNm);
+                throw new IllegalArgumentException(
+                        Message.text("response.order", p.wavelengthNm, curve.get(i - 1).wavelengthNm));
             }
         }
         if (curve.stream().allMatch(p -> p.response == 0)) {
-            throw new IllegalArgumentException("a response curve cannot be zero everywhere");
+            throw new IllegalArgumentException(Message.text("response.zero"));
         }
         return new Spectrum(responded(curve), curve, true);
     }

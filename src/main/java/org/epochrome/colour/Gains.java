@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Rows;
+import org.epochrome.text.Message;
 
 /** Factors for linear red, green and blue, each more than 0. */
 public record Gains(double red, double green, double blue) {
@@ -12,8 +13,7 @@ public record Gains(double red, double green, double blue) {
 
     public Gains {
         if (!(red > 0 && green > 0 && blue > 0) || Double.isInfinite(red + green + blue)) {
-            throw new IllegalArgumentException(
-                    "Gains must be three numbers above 0, not " + red + ", " + green + ", " + blue + ".");
+            throw new IllegalArgumentException(Message.text("value.gains", red, green, blue));
         }
     }
 

@@ -1,5 +1,7 @@
 package org.epochrome.colour;
 
+import org.epochrome.text.Message;
+
 /**
  * From linear light to the screen.
  *
@@ -19,16 +21,15 @@ public record Tone(double brightness, double black, double contrast, double satu
     private static final double PIVOT = 0.66;
 
     public Tone {
-        check("brightness", brightness, 0.05, 1);
-        check("black", black, 0, 0.9);
-        check("contrast", contrast, 0.2, 5);
-        check("saturation", saturation, 0, 5);
+        check(Message.of("value.tone.brightness"), brightness, 0.05, 1);
+        check(Message.of("value.tone.black"), black, 0, 0.9);
+        check(Message.of("value.tone.contrast"), contrast, 0.2, 5);
+        check(Message.of("value.tone.saturation"), saturation, 0, 5);
     }
 
-    private static void check(String what, double value, double least, double most) {
+    private static void check(Message what, double value, double least, double most) {
         if (!(value >= least && value <= most)) {
-            throw new IllegalArgumentException(
-                    "The " + what + " must be between " + least + " and " + most + ", not " + value + ".");
+            throw new IllegalArgumentException(Message.text("value.tone", what, least, most, value));
         }
     }
 

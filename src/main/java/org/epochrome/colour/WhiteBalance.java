@@ -3,6 +3,7 @@ package org.epochrome.colour;
 import java.util.Optional;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
+import org.epochrome.text.Message;
 
 /**
  * How the colours of a picture are balanced.
@@ -13,7 +14,7 @@ import org.epochrome.image.Plane;
 public record WhiteBalance(White white, Optional<Gains> solar) {
     public WhiteBalance {
         if ((white == White.SOLAR) != solar.isPresent()) {
-            throw new IllegalArgumentException("Gains must be given for the white balance 'solar', and only for it.");
+            throw new IllegalArgumentException(Message.text("value.whiteBalance"));
         }
     }
 

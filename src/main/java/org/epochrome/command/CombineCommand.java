@@ -24,6 +24,7 @@ import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.report.Outputs;
 import org.epochrome.session.sessionfile.SessionFile;
+import org.epochrome.text.Message;
 import org.epochrome.time.UtcText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -101,7 +102,7 @@ final class CombineCommand implements Callable<Integer> {
             Optional.ofNullable(saved).ifPresent(file -> page.println("wrote " + file));
         }
         opened.notes().forEach(TerminalPage::note);
-        combination.warnings().forEach(TerminalPage::note);
+        Message.texts(combination.warnings()).forEach(TerminalPage::note);
         recipe.frames().used().forEach(f -> f.notes()
                 .forEach(n -> TerminalPage.note(f.head().file().getFileName() + ": " + n)));
         return 0;

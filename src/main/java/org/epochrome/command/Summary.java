@@ -66,7 +66,7 @@ final class Summary {
                     .collect(Collectors.joining("; ", "turned: ", "")));
         }
         to.println("bands from " + sources(c, f -> f.band().source()) + "; times from "
-                + sources(c, f -> f.timing().source()));
+                + sources(c, f -> f.timing().source().toString()));
         for (Path file : outputs.files()) {
             to.println("wrote " + file);
         }

@@ -21,6 +21,7 @@ import org.epochrome.io.file.AtomicFile;
 import org.epochrome.io.file.OutputRefused;
 import org.epochrome.io.fits.FitsCard;
 import org.epochrome.io.write.FrameWriter;
+import org.epochrome.text.Message;
 
 /**
  * An evening at the telescope that never was.
@@ -65,7 +66,7 @@ public record DemoSession(
         try {
             Files.createDirectories(folder);
         } catch (IOException e) {
-            throw new OutputRefused(folder, "cannot be made; choose another folder.", e);
+            throw new OutputRefused(folder, Message.of("demo.notMade"), e);
         }
         shots.keySet().forEach(name -> AtomicFile.check(folder.resolve(name), overwrite));
         for (DemoFrame frame : frames()) {

@@ -1,5 +1,7 @@
 package org.epochrome.ephemeris;
 
+import org.epochrome.text.Message;
+
 /**
  * A place on the Earth.
  *
@@ -10,16 +12,13 @@ package org.epochrome.ephemeris;
 public record Site(double latitudeDeg, double longitudeDeg, double heightM) {
     public Site {
         if (!(Math.abs(latitudeDeg) <= 90)) {
-            throw new IllegalArgumentException(
-                    "A latitude must be between -90 and 90 degrees, not " + latitudeDeg + ".");
+            throw new IllegalArgumentException(Message.text("value.latitude", latitudeDeg));
         }
         if (!(longitudeDeg >= -180 && longitudeDeg <= 360)) {
-            throw new IllegalArgumentException(
-                    "A longitude must be between -180 and 360 degrees, east positive, not " + longitudeDeg + ".");
+            throw new IllegalArgumentException(Message.text("value.longitude", longitudeDeg));
         }
         if (!(heightM >= -500 && heightM <= 10000)) {
-            throw new IllegalArgumentException(
-                    "The height of a site must be between -500 and 10000 m, not " + heightM + ".");
+            throw new IllegalArgumentException(Message.text("value.height", heightM));
         }
     }
 }

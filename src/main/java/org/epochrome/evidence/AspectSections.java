@@ -24,20 +24,20 @@ final class AspectSections {
         this.look = look;
     }
 
-    String aspects() {
+    Markup aspects() {
         List<RotationSystem> systems =
                 c.recipe().body().systems().stream().sorted().toList();
         List<String> heads = new ArrayList<>(List.of("", "UTC"));
         systems.forEach(s -> heads.add("CM" + (s == RotationSystem.SINGLE ? "" : " " + s.key())));
         heads.addAll(List.of("sub-Earth lat.", "sub-solar lat.", "P", "phase", "diameter", "altitude"));
-        List<List<String>> rows = new ArrayList<>();
-        rows.add(aspect("<b>epoch</b>", c.aspect(), systems));
+        List<List<Object>> rows = new ArrayList<>();
+        rows.add(aspect(Markup.element("b", "epoch"), c.aspect(), systems));
         c.frames().forEach(f -> rows.add(aspect(band(f), f.exposure().aspect(), systems)));
-        return "<section><h2>Aspect of the planet</h2>" + Html.table(heads, rows) + "</section>\n";
+        return Html.section("Aspect of the planet", Html.table(heads, rows));
     }
 
-    private static List<String> aspect(String who, Aspect a, List<RotationSystem> systems) {
-        List<String> row = new ArrayList<>(List.of(who, clock(a.utc())));
+    private static List<Object> aspect(Markup who, Aspect a, List<RotationSystem> systems) {
+        List<Object> row = new ArrayList<>(List.of(who, clock(a.utc())));
         systems.forEach(s -> row.add(number("%.2f\u00b0", a.centralMeridianDeg(s))));
         row.add(number("%.2f\u00b0", a.subEarthLatitudeDeg()));
         row.add(number("%.2f\u00b0", a.subSolarLatitudeDeg()));
@@ -48,17 +48,17 @@ final class AspectSections {
         return row;
     }
 
-    String surface() {
+    Markup surface() {
         RotationSystem system = MapFile.system(c);
-        return "<section><h2>Map of the globe</h2>"
-                + Html.figure(
+        return Html.section(
+                "Map of the globe",
+                Html.figure(
                         Html.picture(MapFile.onPaper(c, look, MAP_PX), "Map of the globe"),
                         "Shading removed. Latitude planetographic, north up; longitude "
                                 + (system == RotationSystem.SINGLE ? "" : system.key() + " ")
                                 + (c.recipe().body().prograde()
                                         ? "from 360\u00b0 on the left to 0\u00b0"
                                         : "from 0\u00b0 on the left to 360\u00b0")
-                                + " on the right. White areas were out of sight or seen too obliquely.")
-                + "</section>\n";
+                                + " on the right. White areas were out of sight or seen too obliquely."));
     }
 }

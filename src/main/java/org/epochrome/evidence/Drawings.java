@@ -1,11 +1,15 @@
 package org.epochrome.evidence;
 
 import static org.epochrome.evidence.Html.at;
+import static org.epochrome.evidence.Markup.attribute;
+import static org.epochrome.evidence.Markup.element;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.session.combine.Combination;
@@ -46,7 +50,7 @@ final class Drawings {
     }
 
     /** A frame with its fitted limb over it and a tick towards north. */
-    static String limb(Plane plane, FrameResult f, View view, int mostPx, double reach) {
+    static Markup limb(Plane plane, FrameResult f, View view, int mostPx, double reach) {
         Crop crop = Crop.around(f.disk(), reach, mostPx);
         Plane small = crop.of(plane);
         double top = 0;
@@ -70,20 +74,31 @@ final class Drawings {
                     .append(at(crop.y(view.row(pole, side))));
         }
         int size = crop.sizePx();
-        return svg(size, size, "Frame in " + f.exposure().band().name() + " with its limb")
-                + "<image href=\"" + Html.data(List.of(small)) + "\" width=\"" + size + "\" height=\"" + size + "\"/>"
-                + "<path d=\"" + path + "Z\" fill=\"none\" stroke=\"#ffd24a\" stroke-width=\"1\"/>"
-                + line(
+        return svg(
+                size,
+                size,
+                "Frame in " + f.exposure().band().name() + " with its limb",
+                element(
+                        "image",
+                        attribute("href", Html.data(List.of(small))),
+                        attribute("width", size),
+                        attribute("height", size)),
+                element(
+                        "path",
+                        attribute("d", path + "Z"),
+                        attribute("fill", "none"),
+                        attribute("stroke", "#ffd24a"),
+                        attribute("stroke-width", 1)),
+                line(
                         crop.x(view.column(1.01 * ratio, 0)),
                         crop.y(view.row(1.01 * ratio, 0)),
                         crop.x(view.column(1.09 * ratio, 0)),
                         crop.y(view.row(1.09 * ratio, 0)),
-                        "#ffd24a")
-                + "</svg>";
+                        "#ffd24a"));
     }
 
     /** Recordings as bars at their times, a line per frame, and the epoch. */
-    static String timeLine(Combination c) {
+    static Markup timeLine(Combination c) {
         double width = 680;
         double left = 120;
         double right = 70;
@@ -100,14 +115,14 @@ final class Drawings {
         Instant zero = begin;
         java.util.function.ToDoubleFunction<Instant> x = instant ->
                 left + (width - left - right) * Duration.between(zero, instant).toMillis() / 1000.0 / seconds;
-        StringBuilder out = new StringBuilder(svg(width, height, "When the frames were recorded"));
+        List<Markup> out = new ArrayList<>();
         int step = STEPS_S.stream().filter(s -> seconds / s <= 8).findFirst().orElse(31_536_000);
         for (long t = Math.floorDiv(begin.getEpochSecond() + step - 1, step) * step;
                 t <= end.getEpochSecond();
                 t += step) {
             Instant tick = Instant.ofEpochSecond(t);
-            out.append(line(x.applyAsDouble(tick), 4, x.applyAsDouble(tick), height - 24, "#e3e1da"));
-            out.append(label(
+            out.add(line(x.applyAsDouble(tick), 4, x.applyAsDouble(tick), height - 24, "#e3e1da"));
+            out.add(label(
                     x.applyAsDouble(tick),
                     height - 10,
                     "middle",
@@ -120,34 +135,34 @@ final class Drawings {
             double y = 6 + rowHeight * i;
             double from = x.applyAsDouble(span.start());
             double to = Math.max(from + 2, x.applyAsDouble(span.end()));
-            out.append("<rect x=\"")
-                    .append(at(from))
-                    .append("\" y=\"")
-                    .append(at(y))
-                    .append("\" width=\"")
-                    .append(at(to - from))
-                    .append("\" height=\"13\" rx=\"2\" fill=\"")
-                    .append(ink(band))
-                    .append("\"/>");
-            out.append(label(
+            out.add(element(
+                    "rect",
+                    attribute("x", at(from)),
+                    attribute("y", at(y)),
+                    attribute("width", at(to - from)),
+                    attribute("height", 13),
+                    attribute("rx", 2),
+                    attribute("fill", ink(band))));
+            out.add(label(
                     left - 10,
                     y + 11,
                     "end",
                     band + "  " + UtcText.format(span.mid()).substring(11, 19)));
-            out.append(label(width, y + 11, "end", Html.number("%+.2f", f.rotationDeg()) + "\u00b0"));
+            out.add(label(width, y + 11, "end", Html.number("%+.2f", f.rotationDeg()) + "\u00b0"));
         }
         double epoch = x.applyAsDouble(c.epoch());
-        out.append("<path d=\"M")
-                .append(at(epoch))
-                .append(" 0V")
-                .append(at(height - 24))
-                .append("\" stroke=\"#222\" stroke-width=\"1.4\" stroke-dasharray=\"4 3\"/>");
-        out.append(label(epoch, height, "middle", "epoch"));
-        return out.append("</svg>").toString();
+        out.add(element(
+                "path",
+                attribute("d", "M" + at(epoch) + " 0V" + at(height - 24)),
+                attribute("stroke", "#222"),
+                attribute("stroke-width", 1.4),
+                attribute("stroke-dasharray", "4 3")));
+        out.add(label(epoch, height, "middle", "epoch"));
+        return svg(width, height, "When the frames were recorded", Markup.all(out));
     }
 
     /** Where each disk lay against the reference frame's, and where dispersion alone would have put it. */
-    static String shifts(Combination c) {
+    static Markup shifts(Combination c) {
         int reference = PlainStack.reference(c);
         FrameResult zero = c.frames().get(reference);
         double most = 1;
@@ -159,12 +174,13 @@ final class Drawings {
         double size = 260;
         double scale = 0.42 * size / most;
         double middle = size / 2;
-        StringBuilder out = new StringBuilder(svg(size, size, "Shifts measured against predicted"));
+        List<Markup> out = new ArrayList<>();
         double ring = Math.pow(10, Math.floor(Math.log10(most)));
         ring = 5 * ring <= most ? 5 * ring : 2 * ring <= most ? 2 * ring : ring;
-        out.append(circle(middle, middle, ring * scale, "fill=\"none\" stroke=\"#d9d6cd\""));
-        out.append(label(middle + ring * scale - 3, middle - 4, "end", Html.number("%.0f px", ring)));
-        out.append(line(0, middle, size, middle, "#e3e1da")).append(line(middle, 0, middle, size, "#e3e1da"));
+        out.add(circle(middle, middle, ring * scale, attribute("fill", "none"), attribute("stroke", "#d9d6cd")));
+        out.add(label(middle + ring * scale - 3, middle - 4, "end", Html.number("%.0f px", ring)));
+        out.add(line(0, middle, size, middle, "#e3e1da"));
+        out.add(line(middle, 0, middle, size, "#e3e1da"));
         for (FrameResult f : c.frames()) {
             String ink = ink(f.exposure().band().name());
             PixelOffset m = measured(f, zero);
@@ -174,12 +190,18 @@ final class Drawings {
                 PixelOffset p = predicted(f, zero);
                 double px = middle + scale * p.x();
                 double py = middle + scale * p.y();
-                out.append(line(px, py, x, y, "#b9b5a8"));
-                out.append(circle(px, py, 5, "fill=\"#fff\" stroke=\"" + ink + "\" stroke-width=\"1.6\""));
+                out.add(line(px, py, x, y, "#b9b5a8"));
+                out.add(circle(
+                        px,
+                        py,
+                        5,
+                        attribute("fill", "#fff"),
+                        attribute("stroke", ink),
+                        attribute("stroke-width", 1.6)));
             }
-            out.append(circle(x, y, 3.2, "fill=\"" + ink + "\""));
+            out.add(circle(x, y, 3.2, attribute("fill", ink)));
         }
-        return out.append("</svg>").toString();
+        return svg(size, size, "Shifts measured against predicted", Markup.all(out));
     }
 
     /** Centre of a disk relative to that of the reference frame, pixels. */
@@ -197,21 +219,31 @@ final class Drawings {
         return new PixelOffset(own.x() - zero.x(), own.y() - zero.y());
     }
 
-    private static String svg(double width, double height, String title) {
-        return "<svg viewBox=\"0 0 " + at(width) + " " + at(height) + "\" role=\"img\"><title>" + Html.text(title)
-                + "</title>";
+    private static Markup svg(double width, double height, String title, Object... content) {
+        return element(
+                "svg",
+                attribute("viewBox", "0 0 " + at(width) + " " + at(height)),
+                attribute("role", "img"),
+                element("title", title),
+                Markup.of(content));
     }
 
-    private static String line(double x1, double y1, double x2, double y2, String ink) {
-        return "<path d=\"M" + at(x1) + " " + at(y1) + "L" + at(x2) + " " + at(y2) + "\" stroke=\"" + ink + "\"/>";
+    private static Markup line(double x1, double y1, double x2, double y2, String ink) {
+        return element(
+                "path",
+                attribute("d", "M" + at(x1) + " " + at(y1) + "L" + at(x2) + " " + at(y2)),
+                attribute("stroke", ink));
     }
 
-    private static String circle(double x, double y, double radius, String style) {
-        return "<circle cx=\"" + at(x) + "\" cy=\"" + at(y) + "\" r=\"" + at(radius) + "\" " + style + "/>";
+    private static Markup circle(double x, double y, double radius, Markup.Attribute... style) {
+        Object[] attributes = Stream.concat(
+                        Stream.of(attribute("cx", at(x)), attribute("cy", at(y)), attribute("r", at(radius))),
+                        Stream.of(style))
+                .toArray();
+        return element("circle", attributes);
     }
 
-    private static String label(double x, double y, String anchor, String text) {
-        return "<text x=\"" + at(x) + "\" y=\"" + at(y) + "\" text-anchor=\"" + anchor + "\">" + Html.text(text)
-                + "</text>";
+    private static Markup label(double x, double y, String anchor, String text) {
+        return element("text", attribute("x", at(x)), attribute("y", at(y)), attribute("text-anchor", anchor), text);
     }
 }

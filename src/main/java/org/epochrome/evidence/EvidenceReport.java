@@ -1,7 +1,8 @@
 package org.epochrome.evidence;
 
 import static org.epochrome.evidence.Html.number;
-import static org.epochrome.evidence.Html.text;
+import static org.epochrome.evidence.Markup.attribute;
+import static org.epochrome.evidence.Markup.element;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -65,16 +66,42 @@ public final class EvidenceReport {
     }
 
     private String page() {
-        String title = c.recipe().body().displayName() + ", " + UtcText.format(c.epoch());
-        return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">"
-                + "<meta name=\"viewport\" content=\"width=device-width\"><title>" + text(title) + "</title><style>\n"
-                + style() + "</style></head><body>\n<header><p class=\"kind\">Evidence for a colour picture</p><h1>"
-                + text(c.recipe().body().displayName()) + "</h1><p class=\"when\">at "
-                + text(UtcText.format(c.epoch()).replace('T', ' ').replace("Z", " UTC")) + "</p>" + facts()
-                + "</header>\n" + pictures() + notes() + frames.times() + frames.frames() + frames.shifts()
-                + aspects.aspects() + new WeightSection(c, reach).html() + aspects.surface() + options() + "<footer>"
-                + text(Provenance.TOOL + " " + version)
-                + ". Pixels count from the centre of the top-left one, x to the right, y down.</footer></body></html>\n";
+        String body = c.recipe().body().displayName();
+        String when = UtcText.format(c.epoch());
+        Markup head = element(
+                "head",
+                element("meta", attribute("charset", "utf-8")),
+                element("meta", attribute("name", "viewport"), attribute("content", "width=device-width")),
+                element("title", body + ", " + when),
+                Markup.style(style()));
+        Markup header = element(
+                "header",
+                element("p", attribute("class", "kind"), "Evidence for a colour picture"),
+                element("h1", body),
+                element(
+                        "p",
+                        attribute("class", "when"),
+                        "at " + when.replace('T', ' ').replace("Z", " UTC")),
+                facts());
+        Markup footer = element(
+                "footer",
+                Provenance.TOOL + " " + version
+                        + ". Pixels count from the centre of the top-left one, x to the right, y down.");
+        return Markup.page(
+                head,
+                Markup.of(
+                        header,
+                        "\n",
+                        pictures(),
+                        notes(),
+                        frames.times(),
+                        frames.frames(),
+                        frames.shifts(),
+                        aspects.aspects(),
+                        new WeightSection(c, reach).html(),
+                        aspects.surface(),
+                        options(),
+                        footer));
     }
 
     private static String style() {
@@ -85,7 +112,7 @@ public final class EvidenceReport {
         }
     }
 
-    private String facts() {
+    private Markup facts() {
         Aspect a = c.aspect();
         List<List<String>> facts = new ArrayList<>();
         facts.add(List.of("Colours misaligned by", c.quality().after().text()));
@@ -97,58 +124,73 @@ public final class EvidenceReport {
         facts.add(List.of("turned by at most", number("%.2f\u00b0", most)));
         facts.add(List.of("frames", Integer.toString(c.frames().size())));
         facts.add(List.of("apparent diameter", number("%.1f\u2033", a.equatorialDiameterArcsec())));
-        return "<dl class=\"facts\">"
-                + facts.stream()
-                        .map(f -> "<div><dt>" + f.get(0) + "</dt><dd>" + f.get(1) + "</dd></div>")
-                        .collect(Collectors.joining())
-                + "</dl>";
+        return element(
+                "dl",
+                attribute("class", "facts"),
+                Markup.all(facts.stream()
+                        .map(f -> element("div", element("dt", f.get(0)), element("dd", f.get(1))))
+                        .toList()));
     }
 
-    private String pictures() {
+    private Markup pictures() {
         ColourCube plain = frames.plain();
         Crop crop = Crop.around(c.disk(), reach, PICTURE_PX);
         View view = new View(Globe.of(c.aspect()), c.disk());
-        return "<section><h2>Before and after</h2><div class=\"pair\">"
-                + Html.figure(
-                        Html.picture(
-                                cropped(crop, like.pictureAsShot(c.withCube(plain))), "Simple stack of the frames"),
-                        "Simple stack: frames aligned by the centroid of their light.")
-                + Html.figure(
-                        Html.picture(cropped(crop, like.pictureAsShot(c)), "The result"),
-                        "The result: frames turned to the epoch and aligned by limb and detail.")
-                + Html.figure(
-                        Html.picture(
-                                cropped(crop, FringePicture.of(plain, view)), "Colour fringes of the simple stack"),
-                        "Colour fringes of the simple stack at the limb, amplified " + FringePicture.AMPLIFIED
-                                + " times.")
-                + Html.figure(
-                        Html.picture(cropped(crop, FringePicture.of(c.cube(), view)), "Colour fringes of the result"),
-                        "Colour fringes of the result, equally amplified. Grey means no fringe; soft tints are the"
-                                + " planet\u2019s own colours.")
-                + "</div></section>\n";
+        return Html.section(
+                "Before and after",
+                Html.row(
+                        "pair",
+                        List.of(
+                                Html.figure(
+                                        Html.picture(
+                                                cropped(crop, like.pictureAsShot(c.withCube(plain))),
+                                                "Simple stack of the frames"),
+                                        "Simple stack: frames aligned by the centroid of their light."),
+                                Html.figure(
+                                        Html.picture(cropped(crop, like.pictureAsShot(c)), "The result"),
+                                        "The result: frames turned to the epoch and aligned by limb and detail."),
+                                Html.figure(
+                                        Html.picture(
+                                                cropped(crop, FringePicture.of(plain, view)),
+                                                "Colour fringes of the simple stack"),
+                                        "Colour fringes of the simple stack at the limb, amplified "
+                                                + FringePicture.AMPLIFIED + " times."),
+                                Html.figure(
+                                        Html.picture(
+                                                cropped(crop, FringePicture.of(c.cube(), view)),
+                                                "Colour fringes of the result"),
+                                        "Colour fringes of the result, equally amplified. Grey means no fringe; soft"
+                                                + " tints are the planet\u2019s own colours."))));
     }
 
     private static List<Plane> cropped(Crop crop, List<Plane> picture) {
         return picture.stream().map(crop::of).toList();
     }
 
-    private String notes() {
-        List<String> notes =
-                new ArrayList<>(c.warnings().stream().map(Html::text).toList());
+    private Markup notes() {
+        List<Markup> notes = new ArrayList<>();
+        c.warnings().forEach(w -> notes.add(element("li", w)));
         for (FrameResult f : c.frames()) {
-            f.warnings().forEach(w -> notes.add("<b>" + Labels.name(f) + "</b>: " + text(w)));
+            f.warnings().forEach(w -> notes.add(element("li", element("b", Labels.name(f)), ": ", w)));
         }
-        List<String> distinct = notes.stream().distinct().toList();
-        return "<section class=\"notes\"><h2>Warnings and notes</h2>"
-                + (distinct.isEmpty() ? "<p>None.</p>" : "<ul><li>" + String.join("</li><li>", distinct) + "</li></ul>")
-                + "</section>\n";
+        return Markup.of(
+                element(
+                        "section",
+                        attribute("class", "notes"),
+                        element("h2", "Warnings and notes"),
+                        notes.isEmpty()
+                                ? element("p", "None.")
+                                : element(
+                                        "ul",
+                                        Markup.all(notes.stream().distinct().toList()))),
+                "\n");
     }
 
-    private String options() {
+    private Markup options() {
         var r = c.recipe();
-        List<List<String>> rows = new ArrayList<>();
-        rows.add(List.of("program", text(Provenance.TOOL + " " + version)));
-        rows.add(List.of("body", text(r.body().displayName())));
+        List<List<Object>> rows = new ArrayList<>();
+        rows.add(List.of("program", Provenance.TOOL + " " + version));
+        rows.add(List.of("body", r.body().displayName()));
         rows.add(List.of(
                 "site",
                 r.place()
@@ -180,11 +222,16 @@ public final class EvidenceReport {
                                     case ALL -> ", blur within each band removed";
                                 })
                         : "not corrected"));
-        rows.add(List.of("mount", text(r.setup().mount().name().toLowerCase(Locale.ROOT))));
+        rows.add(List.of("mount", r.setup().mount().name().toLowerCase(Locale.ROOT)));
         Session session = new Session(r, like.look(), Products.NONE);
-        return "<section class=\"options\"><h2>Program and options</h2>" + Html.table(List.of("", ""), rows)
-                + "<p>All options as a command line:</p><pre>"
-                + text(CommandLineFormatter.line(CommandLineFormatter.of(session)))
-                + "</pre></section>\n";
+        return Markup.of(
+                element(
+                        "section",
+                        attribute("class", "options"),
+                        element("h2", "Program and options"),
+                        Html.table(List.of("", ""), rows),
+                        element("p", "All options as a command line:"),
+                        element("pre", CommandLineFormatter.line(CommandLineFormatter.of(session)))),
+                "\n");
     }
 }

@@ -1,12 +1,12 @@
 package org.epochrome.evidence;
 
 import static org.epochrome.evidence.Html.number;
-import static org.epochrome.evidence.Html.text;
 import static org.epochrome.evidence.Labels.band;
 import static org.epochrome.evidence.Labels.clock;
 import static org.epochrome.evidence.Labels.name;
 import static org.epochrome.evidence.Labels.pair;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.disk.View;
@@ -21,7 +21,7 @@ final class FrameSections {
 
     private final Combination c;
     private final double reach;
-    private final StringBuilder figures = new StringBuilder();
+    private final List<Markup> figures = new ArrayList<>();
     private final ColourCube plain;
 
     /** @param reach what is shown of a frame, radii around the disk's centre */
@@ -32,7 +32,7 @@ final class FrameSections {
         for (FrameResult f : c.frames()) {
             Plane plane = f.exposure().load();
             stack.add(f, plane);
-            figures.append(figure(f, plane));
+            figures.add(figure(f, plane));
         }
         plain = stack.cube();
     }
@@ -42,44 +42,46 @@ final class FrameSections {
         return plain;
     }
 
-    String times() {
-        List<List<String>> rows = c.frames().stream()
-                .map(f -> List.of(
+    Markup times() {
+        List<List<Object>> rows = c.frames().stream()
+                .map(f -> List.<Object>of(
                         band(f),
                         name(f),
                         clock(f.exposure().frame().timing().span().start()),
                         clock(f.exposure().frame().timing().span().end()),
-                        text(f.exposure().frame().timing().source()),
+                        f.exposure().frame().timing().source(),
                         number("%+.3f\u00b0", f.rotationDeg())))
                 .toList();
-        return "<section><h2>When the frames were recorded</h2>" + Drawings.timeLine(c)
-                + Html.table(List.of("band", "frame", "start (UTC)", "end", "time from", "turned"), rows)
-                + "</section>\n";
+        return Html.section(
+                "When the frames were recorded",
+                Drawings.timeLine(c),
+                Html.table(List.of("band", "frame", "start (UTC)", "end", "time from", "turned"), rows));
     }
 
     /** Each frame with its limb. */
-    String frames() {
-        return "<section><h2>Frames and their fitted limbs</h2><div class=\"frames\">" + figures + "</div></section>\n";
+    Markup frames() {
+        return Html.section("Frames and their fitted limbs", Html.row("frames", figures));
     }
 
-    private String figure(FrameResult f, Plane plane) {
+    private Markup figure(FrameResult f, Plane plane) {
         View view = new View(f.exposure().globe(), f.disk());
         return Html.figure(
                 Drawings.limb(plane, f, view, FRAME_PX, reach),
-                band(f) + " centre " + number("%.2f", f.disk().x()) + ", "
+                band(f),
+                " centre " + number("%.2f", f.disk().x()) + ", "
                         + number("%.2f", f.disk().y())
                         + " \u00b1 " + number("%.2f", f.limb().centreSigmaPx()) + " px, radius "
                         + number("%.2f", f.disk().equatorialRadiusPx()) + " px, blur "
                         + number("%.1f", f.limb().shading().blurPx()) + " px");
     }
 
-    String shifts() {
+    Markup shifts() {
         FrameResult zero = c.frames().get(PlainStack.reference(c));
-        List<List<String>> rows = c.frames().stream()
+        List<List<Object>> rows = c.frames().stream()
                 .map(f -> {
                     PixelOffset m = Drawings.measured(f, zero);
                     PixelOffset p = Drawings.predicted(f, zero);
-                    return List.of(
+                    return List.<Object>of(
                             band(f),
                             pair(m.x(), m.y()),
                             f.dispersion().isPresent() ? pair(p.x(), p.y()) : "\u2013",
@@ -95,17 +97,17 @@ final class FrameSections {
                         + " from atmospheric dispersion alone. The difference is the drift of the mount."
                 : "Dots: measured position of each disk relative to the reference frame. Without a site, dispersion"
                         + " cannot be predicted.";
-        return "<section><h2>Shifts, measured and predicted</h2><div class=\"beside\">"
-                + Html.figure(Drawings.shifts(c), caption)
-                + Html.table(
-                        List.of(
-                                "band",
-                                "measured (px)",
-                                "predicted (px)",
-                                "difference",
-                                "shift from limb (px)",
-                                "position error"),
-                        rows)
-                + "</div></section>\n";
+        Markup table = Html.table(
+                List.of(
+                        "band",
+                        "measured (px)",
+                        "predicted (px)",
+                        "difference",
+                        "shift from limb (px)",
+                        "position error"),
+                rows);
+        return Html.section(
+                "Shifts, measured and predicted",
+                Html.row("beside", List.of(Html.figure(Drawings.shifts(c), caption), table)));
     }
 }

@@ -1,24 +1,18 @@
 package org.epochrome.evidence;
 
+import static org.epochrome.evidence.Markup.attribute;
+import static org.epochrome.evidence.Markup.element;
+
 import java.util.Base64;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.epochrome.image.Plane;
 import org.epochrome.io.write.PictureWriter;
 
-/** Pieces of HTML. */
+/** What the sections of the report consist of. */
 final class Html {
     private Html() {}
-
-    /** Text made safe. */
-    static String text(String plain) {
-        return plain.replace("&", "&amp;")
-                .replace("<", "&lt;")
-                .replace(">", "&gt;")
-                .replace("\"", "&quot;")
-                .replace("'", "&#39;");
-    }
 
     /** A number with a true minus sign; a dash if it is not known. */
     static String number(String format, double value) {
@@ -40,27 +34,47 @@ final class Html {
         return "data:image/jpeg;base64," + Base64.getEncoder().encodeToString(PictureWriter.embedded(planes, false));
     }
 
-    static String figure(String content, String caption) {
-        return "<figure>" + content + "<figcaption>" + caption + "</figcaption></figure>\n";
+    /** @param content of the section, below its title */
+    static Markup section(String title, Object... content) {
+        return Markup.of(element("section", element("h2", title), Markup.of(content)), "\n");
     }
 
-    static String picture(List<Plane> planes, String description) {
-        return "<img src=\"" + data(planes) + "\" width=\"" + planes.get(0).width() + "\" height=\""
-                + planes.get(0).height() + "\" alt=\"" + text(description) + "\">";
+    static Markup figure(Markup content, Object... caption) {
+        return Markup.of(element("figure", content, element("figcaption", caption)), "\n");
+    }
+
+    /** Figures side by side. */
+    static Markup row(String kind, List<Markup> figures) {
+        return element("div", attribute("class", kind), Markup.all(figures));
+    }
+
+    static Markup picture(List<Plane> planes, String description) {
+        return element(
+                "img",
+                attribute("src", data(planes)),
+                attribute("width", planes.get(0).width()),
+                attribute("height", planes.get(0).height()),
+                attribute("alt", description));
     }
 
     /**
-     * A table whose first column names the rows; cells are HTML.
+     * A table whose first column names the rows.
      *
-     * @param rows each as long as the heads
+     * @param rows each as long as the heads; cells are pieces of markup or texts
      */
-    static String table(List<String> heads, List<List<String>> rows) {
-        return "<table><thead><tr>" + cells("th", heads) + "</tr></thead><tbody>"
-                + rows.stream().map(r -> "<tr>" + cells("td", r) + "</tr>").collect(Collectors.joining("\n"))
-                + "</tbody></table>\n";
+    static Markup table(List<String> heads, List<List<Object>> rows) {
+        List<Markup> lines = IntStream.range(0, rows.size())
+                .mapToObj(i -> Markup.of(i == 0 ? "" : "\n", element("tr", cells("td", rows.get(i)))))
+                .toList();
+        return Markup.of(
+                element(
+                        "table",
+                        element("thead", element("tr", cells("th", heads))),
+                        element("tbody", Markup.all(lines))),
+                "\n");
     }
 
-    private static String cells(String kind, List<String> cells) {
-        return cells.stream().map(c -> "<" + kind + ">" + c + "</" + kind + ">").collect(Collectors.joining());
+    private static Markup cells(String kind, List<?> cells) {
+        return Markup.all(cells.stream().map(c -> element(kind, c)).toList());
     }
 }

@@ -1,7 +1,6 @@
 package org.epochrome.evidence;
 
 import static org.epochrome.evidence.Html.number;
-import static org.epochrome.evidence.Html.text;
 
 import java.time.Instant;
 import org.epochrome.session.combine.Combination.FrameResult;
@@ -11,20 +10,24 @@ import org.epochrome.time.UtcText;
 final class Labels {
     private Labels() {}
 
-    static String band(FrameResult f) {
-        String band = f.exposure().band().name();
-        return "<b style=\"color:" + Drawings.ink(band) + "\">" + text(band) + "</b>";
+    static Markup band(FrameResult f) {
+        return band(f.exposure().band().name());
+    }
+
+    /** A band's name in its ink. */
+    static Markup band(String band) {
+        return Markup.element("b", Markup.attribute("style", "color:" + Drawings.ink(band)), band);
     }
 
     static String name(FrameResult f) {
-        return text(f.exposure().frame().head().file().getFileName().toString());
+        return f.exposure().frame().head().file().getFileName().toString();
     }
 
     static String clock(Instant instant) {
-        return text(UtcText.format(instant).replace('T', ' ').replace("Z", ""));
+        return UtcText.format(instant).replace('T', ' ').replace("Z", "");
     }
 
     static String pair(double x, double y) {
-        return number("%+.2f", x) + "&ensp;" + number("%+.2f", y);
+        return number("%+.2f", x) + "\u2002" + number("%+.2f", y);
     }
 }

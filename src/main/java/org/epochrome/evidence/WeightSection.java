@@ -1,9 +1,10 @@
 package org.epochrome.evidence;
 
 import static org.epochrome.evidence.Html.number;
+import static org.epochrome.evidence.Markup.attribute;
+import static org.epochrome.evidence.Markup.element;
 
 import java.util.List;
-import java.util.stream.Collectors;
 import org.epochrome.colour.merge.Coverage;
 import org.epochrome.image.Plane;
 import org.epochrome.session.combine.Combination;
@@ -22,27 +23,32 @@ final class WeightSection {
         this.reach = reach;
     }
 
-    String html() {
-        String pictures = c.coverage().entrySet().stream()
+    Markup html() {
+        List<Markup> pictures = c.coverage().entrySet().stream()
                 .map(e -> picture(e.getKey(), e.getValue()))
-                .collect(Collectors.joining());
-        List<List<String>> rows = c.frames().stream().map(this::row).toList();
-        return "<section><h2>Weights and coverage</h2><div class=\"frames\">" + pictures + "</div>"
-                + Html.table(List.of("band", "frame", "weight in its band", "noise", "blur"), rows)
-                + "</section>\n";
+                .toList();
+        List<List<Object>> rows = c.frames().stream().map(this::row).toList();
+        return Html.section(
+                "Weights and coverage",
+                Html.row("frames", pictures),
+                Html.table(List.of("band", "frame", "weight in its band", "noise", "blur"), rows));
     }
 
-    private List<String> row(FrameResult f) {
+    private List<Object> row(FrameResult f) {
         return List.of(
                 Labels.band(f),
                 Labels.name(f),
-                "<span class=\"bar\" style=\"width:" + Html.at(120 * f.weight()) + "px\"></span>"
-                        + number("%.1f %%", 100 * f.weight()),
+                Markup.of(
+                        element(
+                                "span",
+                                attribute("class", "bar"),
+                                attribute("style", "width:" + Html.at(120 * f.weight()) + "px")),
+                        number("%.1f %%", 100 * f.weight())),
                 number("%.2f %%", 100 * f.limb().noise() / f.limb().brightness()),
                 number("%.1f px", f.limb().shading().blurPx()));
     }
 
-    private String picture(String band, Coverage coverage) {
+    private Markup picture(String band, Coverage coverage) {
         Crop crop = Crop.around(c.disk(), reach, PICTURE_PX);
         Plane weight = crop.of(coverage.weight());
         float most = 0;
@@ -58,7 +64,8 @@ final class WeightSection {
                 .count();
         return Html.figure(
                 Html.picture(List.of(weight), "Weight of " + band),
-                "<b style=\"color:" + Drawings.ink(band) + "\">" + Html.text(band) + "</b> "
+                Labels.band(band),
+                " "
                         + (frames == 1
                                 ? "one frame"
                                 : frames + " frames; each point is covered by "

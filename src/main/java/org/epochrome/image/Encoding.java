@@ -2,6 +2,7 @@ package org.epochrome.image;
 
 import java.util.Locale;
 import java.util.Objects;
+import org.epochrome.text.Message;
 
 /**
  * How samples stand for light, full scale being 1.
@@ -28,7 +29,7 @@ public record Encoding(Curve curve, double gamma) {
     public Encoding {
         Objects.requireNonNull(curve);
         if (!(gamma >= 1 / MOST_GAMMA && gamma <= MOST_GAMMA)) {
-            throw new IllegalArgumentException("a gamma must be between 0.2 and 5, such as 2.2");
+            throw new IllegalArgumentException(Message.text("value.gamma"));
         }
     }
 
@@ -54,10 +55,10 @@ public record Encoding(Curve curve, double gamma) {
             try {
                 return power(Double.parseDouble(plain.substring(GAMMA.length())));
             } catch (NumberFormatException e) {
-                throw new IllegalArgumentException("'" + word + "' has no number; write gamma=2.2", e);
+                throw new IllegalArgumentException(Message.text("value.gammaNumber", word), e);
             }
         }
-        throw new IllegalArgumentException("an encoding must be linear, srgb or gamma=X, not '" + word + "'");
+        throw new IllegalArgumentException(Message.text("value.encoding", word));
     }
 
     /** Its word: linear, srgb, gamma=2.2. */

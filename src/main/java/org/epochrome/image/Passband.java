@@ -1,5 +1,7 @@
 package org.epochrome.image;
 
+import org.epochrome.text.Message;
+
 /**
  * The wavelengths that a filter lets through, as a top hat.
  *
@@ -12,8 +14,7 @@ public record Passband(double fromNm, double toNm) {
 
     public Passband {
         if (!isValid(fromNm, toNm)) {
-            throw new IllegalArgumentException("A passband must run from a shorter to a longer wavelength between"
-                    + " 200 and 2500 nm, not from " + fromNm + " to " + toNm + " nm.");
+            throw new IllegalArgumentException(Message.text("value.passband", fromNm, toNm));
         }
     }
 

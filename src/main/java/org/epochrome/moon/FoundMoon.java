@@ -2,6 +2,7 @@ package org.epochrome.moon;
 
 import java.util.List;
 import java.util.Optional;
+import org.epochrome.text.Message;
 
 /**
  * A moon or shadow that was found.
@@ -18,18 +19,18 @@ public record FoundMoon(
         Optional<String> name, boolean shadow, Where where, double radiusPx, double x, double y, List<InFrame> frames) {
     /** Where a companion stands, seen from the Earth. */
     public enum Where {
-        IN_FRONT("in front of the disk"),
-        BESIDE("off the disk"),
-        BEHIND("behind the disk");
+        IN_FRONT(Message.of("moon.inFront")),
+        BESIDE(Message.of("moon.beside")),
+        BEHIND(Message.of("moon.behind"));
 
-        private final String words;
+        private final Message words;
 
-        Where(String words) {
+        Where(Message words) {
             this.words = words;
         }
 
         public String words() {
-            return words;
+            return words.toString();
         }
     }
 
@@ -64,6 +65,9 @@ public record FoundMoon(
 
     /** How it is called: its name, or what it is. */
     public String title() {
-        return shadow ? name.map(n -> "the shadow of " + n).orElse("a shadow") : name.orElse("a moon");
+        if (shadow) {
+            return name.map(n -> Message.text("moon.theShadowOf", n)).orElseGet(() -> Message.text("moon.aShadow"));
+        }
+        return name.orElseGet(() -> Message.text("moon.aMoon"));
     }
 }

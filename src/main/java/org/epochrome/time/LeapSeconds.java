@@ -11,6 +11,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.NavigableMap;
 import java.util.TreeMap;
+import org.epochrome.text.Message;
 
 /**
  * The leap-second table: TAI - UTC since 1972, from IERS Bulletin C (resource {@code leap-seconds.txt}). Exact inside
@@ -48,7 +49,7 @@ public final class LeapSeconds {
     public static int taiMinusUtcS(Instant utc) {
         var entry = TABLE.floorEntry(utc);
         if (entry == null) {
-            throw new IllegalArgumentException("There are no leap seconds before 1972, so none at " + utc + ".");
+            throw new IllegalArgumentException(Message.text("times.noLeapSeconds", utc));
         }
         return entry.getValue();
     }

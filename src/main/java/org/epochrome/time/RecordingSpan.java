@@ -3,6 +3,7 @@ package org.epochrome.time;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Objects;
+import org.epochrome.text.Message;
 
 /**
  * When a recording ran.
@@ -17,8 +18,7 @@ public record RecordingSpan(Instant start, Instant end) {
         Objects.requireNonNull(start);
         Objects.requireNonNull(end);
         if (end.isBefore(start)) {
-            throw new IllegalArgumentException(
-                    "A recording cannot end (" + end + ") before it starts (" + start + ").");
+            throw new IllegalArgumentException(Message.text("times.recording", end, start));
         }
     }
 

@@ -7,12 +7,12 @@ import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.epochrome.text.Message;
 
 /** UTC instants as people and files write them: ISO 8601, such as {@code 2024-12-18T19:24:30Z}. */
 public final class UtcText {
     private static final Pattern FORM = Pattern.compile("(\\d{4})-(\\d{2})-(\\d{2})[Tt ](\\d{2}):(\\d{2})"
             + "(?::(\\d{2})(?:[.,](\\d{1,9})\\d*)?)? ?(?:[Zz]|([+-])(\\d{2})(?::?(\\d{2}))?)?");
-    private static final String EXAMPLE = "write it like 2024-12-18T19:24:30Z";
 
     private UtcText() {}
 
@@ -25,7 +25,7 @@ public final class UtcText {
     public static Instant parse(String text) {
         Matcher m = FORM.matcher(text.strip());
         if (!m.matches()) {
-            throw new IllegalArgumentException("\"" + text + "\" is not a UTC time; " + EXAMPLE + ".");
+            throw new IllegalArgumentException(Message.text("times.utc", text));
         }
         int second = m.group(6) == null ? 0 : number(m, 6);
         int leap = second == 60 && number(m, 5) == 59 ? 1 : 0;
@@ -34,8 +34,7 @@ public final class UtcText {
                     number(m, 1), number(m, 2), number(m, 3), number(m, 4), number(m, 5), second - leap, nanos(m));
             return clock.toInstant(offset(m)).plusSeconds(leap);
         } catch (DateTimeException e) {
-            throw new IllegalArgumentException(
-                    "\"" + text + "\" names a date or time of day that does not exist; " + EXAMPLE + ".", e);
+            throw new IllegalArgumentException(Message.text("times.noSuchTime", text), e);
         }
     }
 

@@ -139,7 +139,10 @@ class DemoNightTest {
             assertEquals(0, Disk.wrapDeg(f.disk().northAngleDeg() - truth.northAngleDeg()), 0.05);
         }
         assertEquals(
-                3, c.warnings().stream().filter(w -> w.contains("upside down")).count());
+                3,
+                c.warnings().stream()
+                        .filter(w -> w.toString().contains("upside down"))
+                        .count());
         assertMatches(c, session, new double[] {0.012, 0.012, 0.012});
 
         // Three frames a band; in the inner disk all three see every place.

@@ -10,6 +10,7 @@ import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.text.Message;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -52,7 +53,7 @@ class EncodedNightTest {
     }
 
     private static List<String> suspicions(Combination combination) {
-        return combination.warnings().stream()
+        return Message.texts(combination.warnings()).stream()
                 .filter(w -> w.contains("--encoding"))
                 .toList();
     }

@@ -16,6 +16,7 @@ import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Mount;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.Setup;
+import org.epochrome.text.Message;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -67,7 +68,7 @@ class FreeScaleTest {
         // What detail adds: measured 0.06 % and 0.010 degrees off.
         assertEquals(LARGER, scale, 0.0009);
         assertEquals(TURNED_DEG, turned, 0.02);
-        String told = own.warnings().stream()
+        String told = Message.texts(own.warnings()).stream()
                 .filter(w -> w.startsWith("B was found"))
                 .findFirst()
                 .orElse("");

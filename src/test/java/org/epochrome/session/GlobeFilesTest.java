@@ -71,6 +71,7 @@ import org.epochrome.session.recipe.SessionRefused;
 import org.epochrome.session.recipe.Setup;
 import org.epochrome.session.report.Outputs;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.text.Message;
 import org.epochrome.time.LeapSeconds;
 import org.epochrome.time.RecordingSpan;
 import org.junit.jupiter.api.BeforeAll;
@@ -335,12 +336,12 @@ class GlobeFilesTest {
                     f.exposure().frame().head().file().getFileName().toString()));
             assertTrue(
                     report.contains(String.format(Locale.ROOT, "%.2f", f.disk().x())));
-            assertTrue(report.contains(f.exposure().frame().timing().source()));
+            assertTrue(report.contains(f.exposure().frame().timing().source().toString()));
         }
         assertEquals(
                 11,
                 report.split("data:image/jpeg", -1).length - 1,
                 "four pictures, three frames, three bands' weights, and a map");
-        c.warnings().forEach(w -> assertTrue(report.contains(w.replace("'", "&#39;")), w));
+        Message.texts(c.warnings()).forEach(w -> assertTrue(report.contains(w.replace("'", "&#39;")), w));
     }
 }

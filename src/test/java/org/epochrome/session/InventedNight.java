@@ -43,6 +43,7 @@ import org.epochrome.session.recipe.Mount;
 import org.epochrome.session.recipe.Place;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.Setup;
+import org.epochrome.text.Message;
 import org.epochrome.time.RecordingSpan;
 
 /** Small frames of an invented Jupiter, as a test wants them, and what comes out of them. */
@@ -130,7 +131,7 @@ public final class InventedNight {
                 FrameRequest.of(file),
                 FrameReader.head(file),
                 new BandChoice(planes, "test", true, List.of()),
-                new Timing(span, "test", List.of()),
+                new Timing(span, Message.of("source.given", "test"), List.of()),
                 Optional.empty());
     }
 

@@ -133,7 +133,7 @@ class MixedNightTest {
                     truth.mirrored(), f.disk().mirrored(), f.exposure().band().name());
         }
         assertTrue(
-                c.warnings().stream().anyMatch(w -> w.startsWith("r.fits is mirrored")),
+                c.warnings().stream().anyMatch(w -> w.toString().startsWith("r.fits is mirrored")),
                 c.warnings().toString());
         assertRegistered(night, c);
     }
@@ -145,11 +145,11 @@ class MixedNightTest {
         Combination c = InventedNight.combine(night.recipe(Mirroring.NO, Mount.ALTAZ));
         assertRegistered(night, c);
         assertFalse(
-                c.warnings().stream().anyMatch(w -> w.contains("--mount")),
+                c.warnings().stream().anyMatch(w -> w.toString().contains("--mount")),
                 c.warnings().toString());
         Combination wrong = InventedNight.combine(night.recipe());
         assertTrue(
-                wrong.warnings().stream().anyMatch(w -> w.contains("use --mount altaz")),
+                wrong.warnings().stream().anyMatch(w -> w.toString().contains("use --mount altaz")),
                 wrong.warnings().toString());
     }
 
@@ -181,13 +181,13 @@ class MixedNightTest {
                 .add("g.fits", shot(Band.G, 5, InventedNight.camera().offsetBy(0.4, 1.1)))
                 .add("b.fits", shot(Band.B, 200, InventedNight.camera().offsetBy(1.3, 0.7)));
         Combination natural = InventedNight.combine(night.recipe());
-        assertTrue(natural.warnings().stream().anyMatch(w -> w.startsWith("Frames in IR were fitted")));
+        assertTrue(natural.warnings().stream().anyMatch(w -> w.toString().startsWith("Frames in IR were fitted")));
         Combination c = InventedNight.combine(night.recipe().with(new Assignment("IR", "R", "G", Optional.empty())));
         assertRegistered(night, c);
         assertEquals(4, c.frames().size());
         assertArrayEquals(natural.cube().red().data(), c.cube().green().data());
         assertEquals(List.of("IR", "R", "G"), new ArrayList<>(c.coverage().keySet()));
-        assertTrue(c.warnings().stream().anyMatch(w -> w.startsWith("Frames in B were fitted")));
+        assertTrue(c.warnings().stream().anyMatch(w -> w.toString().startsWith("Frames in B were fitted")));
         assertThrows(
                 SessionRefused.class,
                 () -> InventedNight.combine(night.recipe().with(new Assignment("CH4", "R", "G", Optional.empty()))));

@@ -23,6 +23,7 @@ import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.session.recipe.Alignment;
 import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.session.recipe.Recipe;
+import org.epochrome.text.Message;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -113,7 +114,7 @@ class PhysicsWitnessTest {
         assertTrue(offPx(night, c, Band.B) < REGISTERED_PX, "blue off by " + offPx(night, c, Band.B));
         Matcher named = Pattern.compile(
                         "The dispersion in B suggests a passband of (\\d+)-(\\d+) nm rather than 430-530 nm;")
-                .matcher(String.join("\n", c.warnings()));
+                .matcher(String.join("\n", Message.texts(c.warnings())));
         assertTrue(named.find(), c.warnings().toString());
         assertEquals(400, Integer.parseInt(named.group(1)), NAMED_NM);
         assertEquals(500, Integer.parseInt(named.group(2)), NAMED_NM);
@@ -134,8 +135,11 @@ class PhysicsWitnessTest {
                 Set.of(Witness.DETAIL), LowNight.result(c, Band.B).witnesses().leftOut());
         // and the markings of blue do lie off the others' in the result, by (0.96 px) / sqrt(2) at most
         assertEquals(2, c.warnings().size(), c.warnings().toString());
-        assertTrue(c.warnings().get(1).startsWith("The colours are misaligned by"));
-        assertTrue(c.warnings().get(0).startsWith("colour.fits: the position from detail differs from the others"));
+        assertTrue(c.warnings().get(1).toString().startsWith("The colours are misaligned by"));
+        assertTrue(c.warnings()
+                .get(0)
+                .toString()
+                .startsWith("colour.fits: the position from detail differs from the others"));
         for (Band band : List.of(Band.R, Band.B)) {
             assertTrue(offPx(faulty, c, band) < REGISTERED_PX, band.name() + " off by " + offPx(faulty, c, band));
         }

@@ -2,6 +2,7 @@ package org.epochrome.colour.finish;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.epochrome.text.Message;
 
 /**
  * What part of a finished picture is kept, and how it lies.
@@ -38,8 +39,7 @@ public record Framing(
     public record Canvas(int width, int height) {
         public Canvas {
             if (Math.min(width, height) < 16 || Math.max(width, height) > 20_000) {
-                throw new IllegalArgumentException(
-                        "A canvas must have 16 to 20000 pixels each way, not " + width + "x" + height + ".");
+                throw new IllegalArgumentException(Message.text("value.canvas", width, height));
             }
         }
     }
@@ -53,10 +53,10 @@ public record Framing(
 
     public Framing {
         if (!(margin.orElse(0) >= 0 && margin.orElse(0) <= 20)) {
-            throw new IllegalArgumentException("The margin must be between 0 and 20 radii.");
+            throw new IllegalArgumentException(Message.text("value.margin"));
         }
         if (!(enlarge.orElse(1) >= 0.05 && enlarge.orElse(1) <= 20)) {
-            throw new IllegalArgumentException("The enlargement factor must be between 0.05 and 20.");
+            throw new IllegalArgumentException(Message.text("value.enlargement"));
         }
     }
 }

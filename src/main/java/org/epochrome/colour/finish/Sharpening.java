@@ -1,6 +1,7 @@
 package org.epochrome.colour.finish;
 
 import java.util.OptionalDouble;
+import org.epochrome.text.Message;
 
 /**
  * How detail is brought out in a finished picture.
@@ -34,14 +35,13 @@ public record Sharpening(
 
     public Sharpening {
         if (!(deblur >= 0 && deblur <= 0.8) || iterations < 0 || !(smoothing >= 0) || !(gain >= 0 && gain <= 10)) {
-            throw new IllegalArgumentException("Sharpening needs a deblur of 0 to 0.8 and a gain of 0 to 10.");
+            throw new IllegalArgumentException(Message.text("value.sharpening"));
         }
         if (!(octaves > 0) || !(threshold >= 0) || !(peakPx.orElse(1) > 0) || !(peakArcsec.orElse(1) > 0)) {
-            throw new IllegalArgumentException("Scale and width of the sharpening curve must be more than 0.");
+            throw new IllegalArgumentException(Message.text("value.sharpeningCurve"));
         }
         if (peakPx.isPresent() && peakArcsec.isPresent()) {
-            throw new IllegalArgumentException(
-                    "The scale of detail must be given in pixels or in arcseconds, not in both.");
+            throw new IllegalArgumentException(Message.text("value.detailScale"));
         }
     }
 
@@ -52,7 +52,7 @@ public record Sharpening(
      */
     public static Sharpening ofStrength(double strength) {
         if (!(strength >= 0 && strength <= 1)) {
-            throw new IllegalArgumentException("The strength of detail must be between 0 and 1, not " + strength + ".");
+            throw new IllegalArgumentException(Message.text("value.detailStrength", strength));
         }
         return new Sharpening(
                 0.6 * strength, 15, 0.004, 0.6 * strength, OptionalDouble.empty(), OptionalDouble.empty(), 1, 3, false);

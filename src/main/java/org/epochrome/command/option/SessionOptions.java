@@ -17,6 +17,7 @@ import org.epochrome.session.recipe.Frames;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.SessionRefused;
 import org.epochrome.session.sessionfile.SessionFile;
+import org.epochrome.text.Message;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -143,7 +144,7 @@ public final class SessionOptions {
         }
         Optional<Body> said = Optional.ofNullable(body).or(() -> before);
         if (said.isEmpty() && named.isEmpty()) {
-            throw new SessionRefused("no FITS header names the planet; give it with --body");
+            throw new SessionRefused(Message.of("check.noBody"));
         }
         if (body != null && !named.isEmpty() && !named.contains(body)) {
             TerminalPage.note("The headers name " + named.iterator().next().displayName() + " but --body names "

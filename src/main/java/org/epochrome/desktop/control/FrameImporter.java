@@ -26,6 +26,8 @@ import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.Frames;
 import org.epochrome.session.recipe.FramesRefused;
 import org.epochrome.session.sessionfile.SessionFile;
+import org.epochrome.text.Message;
+import org.epochrome.text.Wording;
 
 /** Finds out in the background what files are that come in. */
 final class FrameImporter {
@@ -113,11 +115,10 @@ final class FrameImporter {
         try {
             found.frames().addAll(Frames.found(List.of(request), conventions));
         } catch (FramesRefused | FrameRefused e) {
-            String sentence = UserMessages.of(e);
             if (readable(request.file())) {
-                found.unsettled().add(new UnidentifiedFile(request.file(), sentence));
+                found.unsettled().add(new UnidentifiedFile(request.file(), UserMessages.of(e, Wording.FRAME_PAGE)));
             } else {
-                found.notes().add(sentence);
+                found.notes().add(UserMessages.of(e));
             }
         }
     }
@@ -170,7 +171,7 @@ final class FrameImporter {
                     .sorted()
                     .toList();
         } catch (IOException e) {
-            throw new FrameRefused(folder, Texts.of("message.folder"), e);
+            throw new FrameRefused(folder, Message.of("file.notReadable"), e);
         }
     }
 

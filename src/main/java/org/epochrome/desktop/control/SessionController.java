@@ -18,7 +18,6 @@ import org.epochrome.desktop.recovery.RecoveryFolder;
 import org.epochrome.desktop.recovery.UnsavedSession;
 import org.epochrome.desktop.state.Draft;
 import org.epochrome.desktop.state.Topic;
-import org.epochrome.desktop.state.UserMessages;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.io.file.OverwriteGuard;
 import org.epochrome.session.product.Session;
@@ -219,7 +218,7 @@ public final class SessionController {
         if (!bench.draft().absent().isEmpty()) {
             bench.select(Topic.FRAME);
         }
-        said.set(opened.notes().isEmpty() ? sentence : UserMessages.inWords(String.join(" ", opened.notes())));
+        said.set(opened.notes().isEmpty() ? sentence : String.join(" ", opened.notes()));
     }
 
     /** Begins with the invented Jupiter, which is written into the folder first. */

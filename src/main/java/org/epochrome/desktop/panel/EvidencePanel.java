@@ -42,11 +42,13 @@ public final class EvidencePanel extends Panel {
         doubts.getChildren().clear();
         made.ifPresent(c -> {
             c.frames().forEach(f -> frames.getChildren().add(line(f)));
-            c.warnings().forEach(w -> doubts.getChildren().add(doubt(w)));
+            c.warnings().forEach(w -> doubts.getChildren().add(doubt(UserMessages.inWords(w))));
             c.frames().stream().map(f -> f.exposure().frame()).distinct().forEach(f -> f.notes()
                     .forEach(n -> doubts.getChildren()
                             .add(doubt(Texts.of(
-                                    "panel.evidence.warning", f.head().file().getFileName(), n)))));
+                                    "panel.evidence.warning",
+                                    f.head().file().getFileName(),
+                                    UserMessages.inWords(n))))));
         });
         bench.timetableProperty().get().ifPresent(this::sayReference);
         if (doubts.getChildren().isEmpty()) {
@@ -87,7 +89,7 @@ public final class EvidencePanel extends Panel {
     }
 
     private static Label doubt(String sentence) {
-        Label label = prose(UserMessages.inWords(sentence));
+        Label label = prose(sentence);
         label.getStyleClass().add("doubt");
         return label;
     }

@@ -163,7 +163,7 @@ public final class FramePanel extends Panel {
         timeSource.setText(Texts.of(
                 "panel.frame.times.source", UserMessages.inWords(f.timing().source())));
         say(numbers, numbers(f));
-        String doubt = UserMessages.inWords(String.join("\n", f.notes()));
+        String doubt = UserMessages.lines(f.notes());
         say(notes, doubt);
     }
 

@@ -10,7 +10,6 @@ import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.state.UnidentifiedFile;
-import org.epochrome.desktop.state.UserMessages;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.io.identify.SheetRow;
 import org.epochrome.io.read.FrameRequest;
@@ -25,7 +24,7 @@ final class FrameQuestion extends VBox {
     FrameQuestion(Workspace bench, UnidentifiedFile ask) {
         super(6);
         getStyleClass().add("question");
-        Label problem = Panel.prose(UserMessages.onPageFrame(ask.problem()));
+        Label problem = Panel.prose(ask.problem());
         problem.getStyleClass().add("doubt");
         ComboBox<String> band = new ComboBox<>(FXCollections.observableArrayList(FramePanel.BANDS));
         band.setId("ask-band");

@@ -76,7 +76,7 @@ public record TimeBars(TimeAxis axis, List<Bar> bars, int lanes) {
                             .map(d -> Texts.of("ribbon.bar.turned", d + 0.0))
                             .orElse(used ? "" : Texts.of("ribbon.bar.leftOut"))
                     + (smeared ? Texts.of("ribbon.bar.smeared") : "")
-                    + (frame.notes().isEmpty() ? "" : "\n" + UserMessages.inWords(String.join("\n", frame.notes())));
+                    + (frame.notes().isEmpty() ? "" : "\n" + UserMessages.lines(frame.notes()));
         }
     }
 

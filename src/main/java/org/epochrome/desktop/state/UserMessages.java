@@ -1,34 +1,38 @@
 package org.epochrome.desktop.state;
 
+import java.util.List;
 import java.util.concurrent.CompletionException;
+import java.util.stream.Collectors;
 import org.epochrome.desktop.style.Texts;
-import org.epochrome.io.file.FrameRefused;
-import org.epochrome.io.file.OutputRefused;
-import org.epochrome.session.locate.NoDiskInFrame;
-import org.epochrome.session.recipe.FramesRefused;
 import org.epochrome.session.recipe.SessionRefused;
 import org.epochrome.session.schedule.Memory;
+import org.epochrome.text.Message;
+import org.epochrome.text.Refusal;
+import org.epochrome.text.Wording;
 
 /** Messages for people: what went wrong and what to do. */
 public final class UserMessages {
     private UserMessages() {}
 
     public static String of(Throwable thrown) {
+        return of(thrown, Wording.WINDOW);
+    }
+
+    public static String of(Throwable thrown, Wording wording) {
         Throwable cause = unwrapped(thrown);
-        boolean told = cause instanceof FrameRefused
-                || cause instanceof FramesRefused
-                || cause instanceof NoDiskInFrame
-                || cause instanceof OutputRefused
-                || cause instanceof SessionRefused
-                || cause instanceof IllegalArgumentException;
         if (cause instanceof OutOfMemoryError) {
             return Memory.exceeded();
         }
-        if (!told || cause.getMessage() == null) {
-            return Texts.of("message.internal", cause);
+        if (cause instanceof Refusal refusal) {
+            return sentence(refusal.in(wording), cause instanceof SessionRefused);
         }
-        String message = inWords(cause.getMessage());
-        return (cause instanceof SessionRefused ? Character.toUpperCase(message.charAt(0)) : message.charAt(0))
+        return cause instanceof IllegalArgumentException && cause.getMessage() != null
+                ? sentence(cause.getMessage(), false)
+                : Texts.of("message.internal", cause);
+    }
+
+    private static String sentence(String message, boolean clause) {
+        return (clause ? Character.toUpperCase(message.charAt(0)) : message.charAt(0))
                 + message.substring(1)
                 + (message.endsWith(".") ? "" : ".");
     }
@@ -38,13 +42,12 @@ public final class UserMessages {
     }
 
     /** A message of the engine, with the controls of the window in place of options of the command line. */
-    public static String inWords(String message) {
-        return OptionWording.replaced(message);
+    public static String inWords(Message message) {
+        return message.in(Wording.WINDOW);
     }
 
-    /** A message that stands on the page Frame, which need not be named there. */
-    public static String onPageFrame(String message) {
-        return message.replace(Texts.of("message.onFrame"), Texts.of("message.here"))
-                .replace(Texts.of("message.inFrame"), "");
+    /** Messages of the engine, a line each. */
+    public static String lines(List<Message> messages) {
+        return messages.stream().map(UserMessages::inWords).collect(Collectors.joining("\n"));
     }
 }

@@ -5,7 +5,7 @@ import java.util.ResourceBundle;
 
 /** The texts of the window, from the resource bundle {@code window.properties}: a translation is one more such file. */
 public final class Texts {
-    private static final ResourceBundle BUNDLE = ResourceBundle.getBundle("org.epochrome.desktop.style.window");
+    private static final ResourceBundle BUNDLE = ResourceBundle.getBundle("org.epochrome.text.window");
 
     private Texts() {}
 

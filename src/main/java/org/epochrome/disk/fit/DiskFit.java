@@ -17,6 +17,7 @@ import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Smear;
 import org.epochrome.image.blur.SmearModel;
 import org.epochrome.job.Progress;
+import org.epochrome.text.Message;
 
 /**
  * Finds the disk in a frame by fitting a forward model, a limb-darkened, phase-lit, blurred spheroid with markings: first
@@ -191,8 +192,8 @@ public final class DiskFit {
      */
     public FittedDisk refitFromEdge(Plane frame, FittedDisk earlier, Progress progress) {
         Levels levels = start(frame).levels();
-        LimbEdge edge = edge(frame, levels, earlier.disk())
-                .orElseThrow(() -> new DiskNotFound("too little of the limb is visible; check the body and the image"));
+        LimbEdge edge =
+                edge(frame, levels, earlier.disk()).orElseThrow(() -> new DiskNotFound(Message.of("disk.littleLimb")));
         FittedDisk found = coarse(frame, levels, edge, progress.part(0, 0.4)).disk();
         FittedDisk near = edge.agrees(found.disk(), smearReach()) ? found : found.at(known.applied(edge.disk()));
         return fine(frame, levels, near, binFor(near), progress.part(0.4, 1));
@@ -273,9 +274,7 @@ public final class DiskFit {
         FittedDisk found = solver().solve(samples, levels, disk, shading, markings, progress)
                 .disk();
         if (known.place().isEmpty() && found.residual() > MOST_RESIDUAL) {
-            throw new DiskNotFound(
-                    "the bright object does not look like the disk of this planet; check the body and the image, and"
-                            + " use --encoding if it is encoded for a screen");
+            throw new DiskNotFound(Message.of("disk.otherObject"));
         }
         return Math.hypot(found.shading().blurPx(), softening) < LEAST_SAMPLED_BLUR * bin
                 ? fine(frame, levels, found, bin, progress)

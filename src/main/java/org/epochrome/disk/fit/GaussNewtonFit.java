@@ -9,6 +9,7 @@ import org.epochrome.disk.model.Unknowns;
 import org.epochrome.disk.solve.Skyline;
 import org.epochrome.disk.start.DiskNotFound;
 import org.epochrome.job.Progress;
+import org.epochrome.text.Message;
 
 /**
  * Brings a {@link DiskModel} to the samples by Gauss and Newton's method, steps halved where they overshoot. The markings
@@ -154,7 +155,7 @@ final class GaussNewtonFit {
                 return;
             }
         }
-        throw new DiskNotFound("the disk fit does not converge on this image; check the body and the image");
+        throw new DiskNotFound(Message.of("disk.noConvergence"));
     }
 
     /** Frees the wings next to the core if the samples show them, otherwise leaves them out; returns which. */
@@ -190,7 +191,7 @@ final class GaussNewtonFit {
         }
         double[] move = normals.solve();
         if (move == null) {
-            throw new DiskNotFound("the disk model does not fit this image; check the body and the image");
+            throw new DiskNotFound(Message.of("disk.noFit"));
         }
         misfit = model.misfit(pixels, weights) / pixels.length;
         expect(normals.lastVariances(Unknowns.SHAPE), Math.max(1, misfit));

@@ -18,6 +18,7 @@ import org.epochrome.image.blur.Smear;
 import org.epochrome.image.blur.SmearModel;
 import org.epochrome.image.blur.Wings;
 import org.epochrome.job.Progress;
+import org.epochrome.text.Message;
 
 /** Solves for the disk in some samples, from a start: which unknowns are free, and what the solution says of the frame. */
 final class ModelSolver {
@@ -100,7 +101,7 @@ final class ModelSolver {
         double blur = samples.blurOutward(shape[Unknowns.BLUR]);
         Wings wings = samples.surroundings().wings(shape).scaled(samples.bin());
         if (blur > MOST_BLUR * disk.equatorialRadiusPx()) {
-            throw new DiskNotFound("the bright object is too blurred to be the disk of a planet; use a sharper image");
+            throw new DiskNotFound(Message.of("disk.blurred"));
         }
         Smear smear = smears.at(shape[Unknowns.SMEAR_WIDTH], shape[Unknowns.SMEAR_TILT]);
         return new FittedDisk(

@@ -18,6 +18,7 @@ import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Smear;
 import org.epochrome.image.blur.Wings;
 import org.epochrome.job.Progress;
+import org.epochrome.text.Message;
 
 /**
  * Finds a ringed planet in a frame by fitting globe and rings together. The rings' edges lie at known distances from the centre, so
@@ -72,8 +73,8 @@ final class RingedFit {
 
     private void check(RingedGaussNewtonFit descent) {
         if (known.place().isEmpty() && descent.residual() > MOST_RESIDUAL) {
-            throw new DiskNotFound("the bright object does not look like "
-                    + globe.rings().orElseThrow().planet() + " with its rings; check the body and the image");
+            throw new DiskNotFound(
+                    Message.of("disk.notRinged", globe.rings().orElseThrow().planet()));
         }
     }
 

@@ -6,6 +6,7 @@ import org.epochrome.disk.model.Unknowns;
 import org.epochrome.disk.solve.Skyline;
 import org.epochrome.disk.start.DiskNotFound;
 import org.epochrome.job.Progress;
+import org.epochrome.text.Message;
 
 /** Brings a {@link RingedModel} to its samples by Gauss and Newton's method, steps halved where they overshoot. */
 final class RingedGaussNewtonFit {
@@ -106,9 +107,8 @@ final class RingedGaussNewtonFit {
         }
         double[] move = normals.solve();
         if (move == null) {
-            throw new DiskNotFound(
-                    "the model of " + facets.globe().rings().orElseThrow().planet()
-                            + " does not fit this image; check the body and the image");
+            throw new DiskNotFound(Message.of(
+                    "disk.noFitRinged", facets.globe().rings().orElseThrow().planet()));
         }
         misfit = model.misfit(pixels, weights) / pixels.length;
         double[] variances = normals.lastVariances(Unknowns.SHAPE);

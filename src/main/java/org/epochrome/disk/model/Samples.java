@@ -11,6 +11,7 @@ import org.epochrome.disk.start.Levels;
 import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Gaussian;
+import org.epochrome.text.Message;
 
 /**
  * The part of a frame around its disk on coarser pixels, each the mean of {@code bin} by {@code bin} of the frame's, in
@@ -89,7 +90,7 @@ public record Samples(
         int width = (right - left + 1) / bin;
         int height = (bottom - top + 1) / bin;
         if (width < 8 || height < 8) {
-            throw new DiskNotFound("the fitted disk left the image; check the body and the frame");
+            throw new DiskNotFound(Message.of("disk.leftImage"));
         }
         Plane part = part(frame, left, top, width * bin, height * bin, levels);
         Plane means = Binning.by(bin, softeningPx > 0 ? softened(part, softeningPx) : part);

@@ -6,6 +6,7 @@ import java.util.Locale;
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Gaussian;
 import org.epochrome.image.defect.Plateau;
+import org.epochrome.text.Message;
 
 /**
  * The bright patch that a planet makes in a frame, by its moments: where a fit starts.
@@ -23,7 +24,7 @@ public record DiskStart(Levels levels, double level, double areaPx, double x, do
     /** Pixels belong to the patch from this part of the top upward. */
     private static final double LEVEL = 0.2;
 
-    private static final String CUT = "the disk is cut off by the edge of the image; use an image that shows all of it";
+    private static final Message CUT = Message.of("disk.cut");
     /** That part of the top at most, where a halo brightens the sky up to the edge of the frame, */
     private static final double MOST_LEVEL = 0.55;
     /** and by how much it is raised at a time. */
@@ -90,15 +91,13 @@ public record DiskStart(Levels levels, double level, double areaPx, double x, do
         Plane coarse = Gaussian.blur(aboveSky(sought, background, bin), SMOOTH);
         double top = top(coarse);
         if (top <= 1e-6 * Math.abs(background)) {
-            throw new DiskNotFound("the image is empty: nothing in it is brighter than its edges; use an image that"
-                    + " shows a planet on dark sky");
+            throw new DiskNotFound(Message.of("disk.emptyImage"));
         }
         double level = leastLevel;
         boolean[] member = largestPatch(coarse, (float) (level * top));
         boolean cut = onEdge(member, coarse.width(), 1) > MOST_ON_EDGE;
         if (top < LEAST_SIGMAS * NOISE_LEFT * noise / bin) {
-            throw new DiskNotFound(
-                    cut ? CUT : "nothing stands out from the noise; use an image that shows a planet on dark sky");
+            throw new DiskNotFound(cut ? CUT : Message.of("disk.noSignal"));
         }
         if (cut) {
             // A halo may fill the frame: the disk stands out of it, and does not come close to the edge.
@@ -177,8 +176,7 @@ public record DiskStart(Levels levels, double level, double areaPx, double x, do
             }
         }
         if (n * bin * bin < LEAST_AREA_PX) {
-            throw new DiskNotFound("the brightest patch covers only " + (int) (n * bin * bin)
-                    + " pixels, too few for the disk of a planet; use an image on a larger scale");
+            throw new DiskNotFound(Message.of("disk.small", (int) (n * bin * bin)));
         }
         if (onEdge(member, width, 1) > MOST_ON_EDGE) {
             throw new DiskNotFound(CUT);
@@ -289,14 +287,11 @@ public record DiskStart(Levels levels, double level, double areaPx, double x, do
             }
         }
         if (missing > MOST_MISSING * enclosed) {
-            throw new DiskNotFound("of the disk " + percent((double) missing / enclosed)
-                    + " has no data or is overexposed; use an image without holes in the disk, taken with less gain or"
-                    + " a shorter exposure");
+            throw new DiskNotFound(Message.of("disk.holes", percent((double) missing / enclosed)));
         }
         double clipped = Plateau.clipped(frame, fine, background) / area;
         if (clipped > MOST_CLIPPED) {
-            throw new DiskNotFound("the disk is overexposed, " + percent(clipped)
-                    + " of it is clipped at its brightest value; stack with less gain or a shorter exposure");
+            throw new DiskNotFound(Message.of("disk.overexposed", percent(clipped)));
         }
     }
 

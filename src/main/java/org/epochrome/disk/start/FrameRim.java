@@ -4,6 +4,7 @@ import java.util.Arrays;
 import org.epochrome.image.Plane;
 import org.epochrome.image.ValueRange;
 import org.epochrome.image.defect.Margins;
+import org.epochrome.text.Message;
 
 /**
  * What the rim of a frame, within borders that hold no sky, shows of the sky: mostly sky, but a halo may reach it, and the
@@ -29,7 +30,7 @@ record FrameRim(double background, double noise, double right, double down) {
         Margins inner = Margins.of(frame);
         double[] all = values(frame, inner);
         if (all.length == 0) {
-            throw new DiskNotFound("the edges of the image contain no data; use an image with sky all around the disk");
+            throw new DiskNotFound(Message.of("disk.noEdges"));
         }
         int lines = Math.min(WIDTH, Math.min(inner.right() - inner.left(), inner.bottom() - inner.top()));
         double background = median(all);

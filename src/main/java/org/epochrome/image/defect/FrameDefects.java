@@ -3,6 +3,7 @@ package org.epochrome.image.defect;
 import java.util.ArrayList;
 import java.util.List;
 import org.epochrome.image.Plane;
+import org.epochrome.text.Message;
 
 /**
  * A plane without what the camera or the stacking has spoilt: struck pixels, dead columns and rows, borders and the overexposed.
@@ -50,22 +51,22 @@ public record FrameDefects(Plane masked, int spots, int lines, int border, int c
     }
 
     /** What was left out, a sentence; none if there is nothing. */
-    public List<String> notes() {
-        List<String> parts = new ArrayList<>();
-        count(parts, spots, "hot, dead or cosmic-ray pixel");
-        count(parts, lines, "dead column or row", "dead columns or rows");
-        count(parts, border, "border pixel");
-        count(parts, clipped, "overexposed pixel");
-        return parts.isEmpty() ? List.of() : List.of("Ignored as defective: " + String.join(", ", parts) + ".");
+    public List<Message> notes() {
+        List<Message> parts = new ArrayList<>();
+        count(parts, spots, Message.of(spots == 1 ? "defect.spot" : "defect.spots", spots));
+        count(parts, lines, Message.of(lines == 1 ? "defect.line" : "defect.lines", lines));
+        count(parts, border, Message.of(border == 1 ? "defect.borderPixel" : "defect.border", border));
+        count(parts, clipped, Message.of(clipped == 1 ? "defect.overexposedPixel" : "defect.overexposed", clipped));
+        return parts.stream()
+                .reduce((a, b) -> Message.of("defect.and", a, b))
+                .map(all -> Message.of("defect.ignored", all))
+                .stream()
+                .toList();
     }
 
-    private static void count(List<String> parts, int number, String one) {
-        count(parts, number, one, one + "s");
-    }
-
-    private static void count(List<String> parts, int number, String one, String several) {
+    private static void count(List<Message> parts, int number, Message words) {
         if (number > 0) {
-            parts.add(number + " " + (number == 1 ? one : several));
+            parts.add(words);
         }
     }
 }

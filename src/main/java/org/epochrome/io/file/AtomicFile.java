@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.UUID;
+import org.epochrome.text.Message;
 
 /**
  * Writes a file so that it is either complete or not there: into a temporary file in the same folder, which then takes
@@ -43,8 +44,7 @@ public final class AtomicFile {
             check(file, overwrite);
             move(part, target);
         } catch (IOException e) {
-            throw new OutputRefused(
-                    file, "cannot be written (" + reason(e) + "); free some space or choose another folder.", e);
+            throw new OutputRefused(file, Message.of("output.write", reason(e)), e);
         } finally {
             deleteQuietly(part);
         }
@@ -58,14 +58,14 @@ public final class AtomicFile {
     public static void check(Path file, boolean overwrite) {
         checkKind(file);
         if (Files.exists(file) && !overwrite) {
-            throw new OutputRefused(file, "already exists; choose another name or add --overwrite.");
+            throw new OutputRefused(file, Message.of("output.exists"));
         }
         Path folder = target(file).getParent();
         if (!Files.isDirectory(folder)) {
-            throw new OutputRefused(file, "cannot be written: its folder does not exist; create it first.");
+            throw new OutputRefused(file, Message.of("output.noFolder"));
         }
         if (!Files.isWritable(folder)) {
-            throw new OutputRefused(file, "cannot be written: its folder is not writable; choose another.");
+            throw new OutputRefused(file, Message.of("output.folderNotWritable"));
         }
     }
 
@@ -76,10 +76,10 @@ public final class AtomicFile {
      */
     static void checkKind(Path file) {
         if (Files.isDirectory(file)) {
-            throw new OutputRefused(file, "is a folder; name a file in it.");
+            throw new OutputRefused(file, Message.of("output.isFolder"));
         }
         if (Files.exists(file, LinkOption.NOFOLLOW_LINKS) && !Files.isRegularFile(file)) {
-            throw new OutputRefused(file, "is not a regular file; choose another name.");
+            throw new OutputRefused(file, Message.of("output.notRegular"));
         }
     }
 
@@ -88,7 +88,7 @@ public final class AtomicFile {
         try {
             return Files.exists(file) ? file.toRealPath() : file.toAbsolutePath();
         } catch (IOException e) {
-            throw new OutputRefused(file, "cannot be replaced; choose another name.", e);
+            throw new OutputRefused(file, Message.of("output.notReplaceable"), e);
         }
     }
 
@@ -103,7 +103,7 @@ public final class AtomicFile {
     private static String reason(IOException e) {
         String message = e.getMessage();
         if (message == null || message.isBlank()) {
-            return "disk error";
+            return Message.text("output.diskError");
         }
         // The library names the temporary file before the reason.
         return message.substring(message.lastIndexOf(": ") + 1).strip();

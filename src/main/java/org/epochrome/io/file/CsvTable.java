@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.DuplicateHeaderMode;
+import org.epochrome.text.Message;
 
 /**
  * Tables as people write them: commas, semicolons or tabs between the cells, UTF-8 with or without its mark; blank lines and
@@ -62,10 +63,10 @@ public final class CsvTable {
     private static String text(Path file) {
         try {
             if (Files.isDirectory(file)) {
-                throw new FrameRefused(file, "is a folder; name the CSV file in it.");
+                throw new FrameRefused(file, Message.of("table.isFolder"));
             }
             if (Files.size(file) > LARGEST_BYTES) {
-                throw new FrameRefused(file, "is too large for a table; name a CSV file.");
+                throw new FrameRefused(file, Message.of("table.tooLarge"));
             }
             String text = StandardCharsets.UTF_8
                     .newDecoder()
@@ -73,11 +74,11 @@ public final class CsvTable {
                     .toString();
             return text.startsWith("\ufeff") ? text.substring(1) : text;
         } catch (CharacterCodingException e) {
-            throw new FrameRefused(file, "is not UTF-8 text; save it as CSV in UTF-8.", e);
+            throw new FrameRefused(file, Message.of("table.notUtf8"), e);
         } catch (NoSuchFileException e) {
-            throw new FrameRefused(file, "does not exist; check its name and folder.", e);
+            throw new FrameRefused(file, Message.of("file.absent"), e);
         } catch (IOException e) {
-            throw new FrameRefused(file, "cannot be read; check its permissions.", e);
+            throw new FrameRefused(file, Message.of("file.notReadable"), e);
         }
     }
 

@@ -3,10 +3,11 @@ package org.epochrome.io.file;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.epochrome.text.Message;
 
 /** The folder that a new file goes to; it is made if it is not there yet. */
 public final class OutputFolder {
-    private static final String NO_FOLDER = "cannot be written: its folder cannot be created; choose another.";
+    private static final Message NO_FOLDER = Message.of("output.folderNotMade");
 
     private OutputFolder() {}
 

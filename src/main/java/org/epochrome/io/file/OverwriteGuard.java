@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import org.epochrome.text.Message;
 
 /** Keeps what is made apart from what it is made from: no output may be an input, nor may two outputs be one file. */
 public final class OverwriteGuard {
@@ -22,10 +23,10 @@ public final class OverwriteGuard {
         for (Path output : outputs) {
             AtomicFile.checkKind(output);
             if (inputs.stream().anyMatch(input -> same(output, input))) {
-                throw new OutputRefused(output, "is also an input; choose another name for the output.");
+                throw new OutputRefused(output, Message.of("output.isInput"));
             }
             if (before.stream().anyMatch(other -> same(output, other))) {
-                throw new OutputRefused(output, "is given for two outputs; choose another name for one of them.");
+                throw new OutputRefused(output, Message.of("output.twice"));
             }
             before.add(output);
         }
@@ -35,7 +36,7 @@ public final class OverwriteGuard {
         try {
             return real(a).equals(real(b)) || (Files.exists(a) && Files.exists(b) && Files.isSameFile(a, b));
         } catch (IOException e) {
-            throw new OutputRefused(a, "is in a folder that cannot be read; choose another.", e);
+            throw new OutputRefused(a, Message.of("output.folderNotReadable"), e);
         }
     }
 

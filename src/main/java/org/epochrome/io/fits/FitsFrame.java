@@ -29,6 +29,7 @@ import org.epochrome.io.head.FrameHead;
 import org.epochrome.io.head.HeaderGeometry;
 import org.epochrome.io.head.ImageLimits;
 import org.epochrome.io.head.OpenedFrame;
+import org.epochrome.text.Message;
 
 /** A FITS file whose first image has been found (FITS Standard 4.0; Pence et al. 2010 for its predecessor). */
 public final class FitsFrame implements OpenedFrame {
@@ -112,7 +113,7 @@ public final class FitsFrame implements OpenedFrame {
         if (layout.width() != head.width()
                 || layout.height() != head.height()
                 || layout.planes() != head.planeCount()) {
-            throw new FrameRefused(head.file(), "does not have the size that its header gives; save it again.");
+            throw new FrameRefused(head.file(), Message.of("fits.size"));
         }
         List<Plane> planes = layout.read(in);
         if (in.readNBytes((int) (FitsHdu.padded(layout.dataBytes()) - layout.dataBytes())).length
@@ -137,19 +138,19 @@ public final class FitsFrame implements OpenedFrame {
                 FitsOutputStream out = new FitsOutputStream(plain)) {
             fits.readHDU();
             if (!(fits.readHDU() instanceof CompressedImageHDU image)) {
-                throw new FrameRefused(head.file(), "has damaged compressed tiles; copy or save it again.");
+                throw new FrameRefused(head.file(), Message.of("fits.tilesDamaged"));
             }
             image.asImageHDU().write(out);
         } catch (FitsException e) {
-            throw new FrameRefused(head.file(), "uses a compression that is not supported; save it uncompressed.", e);
+            throw new FrameRefused(head.file(), Message.of("fits.compression"), e);
         }
         return plain.toByteArray();
     }
 
-    private static List<String> notes(FitsLayout layout) {
-        List<String> notes = new ArrayList<>();
+    private static List<Message> notes(FitsLayout layout) {
+        List<Message> notes = new ArrayList<>();
         if (layout.bytesPerSample() > 2 && !layout.depth().equals("32-bit float")) {
-            notes.add("Its " + layout.depth() + " values were converted to 32-bit floats (24 significant bits).");
+            notes.add(Message.of("fits.asFloats", layout.depth()));
         }
         return notes;
     }
@@ -169,10 +170,7 @@ public final class FitsFrame implements OpenedFrame {
     private static void checkTiles(Path file, FitsHdu hdu, FitsLayout layout) {
         String method = hdu.own().text("ZCMPTYPE").orElse("");
         if (layout.depth().endsWith("float") || !EXACT_METHODS.contains(method)) {
-            throw new FrameRefused(
-                    file,
-                    "holds " + layout.depth() + " samples in tiles compressed by " + method
-                            + "; save it uncompressed.");
+            throw new FrameRefused(file, Message.of("fits.tileSamples", layout.depth(), method));
         }
         long axes = hdu.integer(file, "ZNAXIS");
         for (int i = 1; i <= axes; i++) {
@@ -187,10 +185,7 @@ public final class FitsFrame implements OpenedFrame {
         }
         long side = hdu.integer(file, keyword);
         if (side < 1 || side > ImageLimits.LARGEST_SIDE_PX) {
-            throw new FrameRefused(
-                    file,
-                    "is damaged: its FITS header gives tiles of " + side + " pixels (" + keyword
-                            + "); copy or save it again.");
+            throw new FrameRefused(file, Message.of("fits.tileSides", side, keyword));
         }
     }
 
@@ -198,8 +193,7 @@ public final class FitsFrame implements OpenedFrame {
         long there = Files.size(file);
         boolean impossible = isGzip(file) ? there * MOST_DEFLATE_GAIN < needed : there < needed;
         if (impossible) {
-            throw new FrameRefused(
-                    file, "is cut short: " + there + " of " + needed + " bytes are present; copy or save it again.");
+            throw new FrameRefused(file, Message.of("fits.short", there, needed));
         }
     }
 }

@@ -12,6 +12,7 @@ import java.util.Map;
 import nom.tam.fits.HeaderCard;
 import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.head.FitsKeywords;
+import org.epochrome.text.Message;
 
 /**
  * The header of the first image in a FITS file and where its data begin. Walks the blocks itself and leaves single cards
@@ -71,8 +72,7 @@ public record FitsHdu(FitsKeywords own, FitsKeywords keywords, String cards, lon
         try {
             return own.number(keyword).orElseThrow().longValueExact();
         } catch (RuntimeException e) {
-            throw new FrameRefused(
-                    file, "is damaged: its FITS header has no valid " + keyword + "; copy or save it again.", e);
+            throw new FrameRefused(file, Message.of("fits.keyword", keyword), e);
         }
     }
 
@@ -94,8 +94,7 @@ public record FitsHdu(FitsKeywords own, FitsKeywords keywords, String cards, lon
 
     private static long product(Path file, long a, long b) {
         if (a < 0 || b < 0 || Math.multiplyHigh(a, b) != 0 || a * b < 0 || a * b > Long.MAX_VALUE / 4) {
-            throw new FrameRefused(
-                    file, "is damaged: its FITS header gives an impossible size; copy or save it again.");
+            throw new FrameRefused(file, Message.of("fits.impossibleSize"));
         }
         return a * b;
     }
@@ -109,13 +108,13 @@ public record FitsHdu(FitsKeywords own, FitsKeywords keywords, String cards, lon
         for (int n = 0; n < MOST_HEADER_BLOCKS; n++) {
             byte[] block = in.readNBytes(BLOCK_BYTES);
             if (block.length == 0 && n == 0 && !first) {
-                throw new FrameRefused(file, "contains no image; give the FITS file of a stack.");
+                throw new FrameRefused(file, Message.of("fits.noImage"));
             }
             if (block.length < BLOCK_BYTES) {
                 throw new EOFException();
             }
             if (n == 0 && first && !new String(block, 0, 9, StandardCharsets.US_ASCII).equals("SIMPLE  =")) {
-                throw new FrameRefused(file, "is compressed but contains no FITS image; unpack it first.");
+                throw new FrameRefused(file, Message.of("fits.noImageInside"));
             }
             for (int i = 0; i < block.length; i++) {
                 // Only printable ASCII is allowed in a header, yet names with accents occur.
@@ -128,7 +127,7 @@ public record FitsHdu(FitsKeywords own, FitsKeywords keywords, String cards, lon
                 return header.toString(StandardCharsets.US_ASCII);
             }
         }
-        throw new FrameRefused(file, "is damaged: its FITS header has no end; copy or save it again.");
+        throw new FrameRefused(file, Message.of("fits.noEnd"));
     }
 
     private static boolean hasEnd(byte[] block) {

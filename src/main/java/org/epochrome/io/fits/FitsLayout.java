@@ -12,6 +12,7 @@ import org.epochrome.image.Plane;
 import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.head.FitsKeywords;
 import org.epochrome.io.head.ImageLimits;
+import org.epochrome.text.Message;
 
 /**
  * How the pixels of a FITS image lie in its data and what they mean (FITS Standard 4.0, sections 4.4.2.5, 5 and 7.1).
@@ -40,7 +41,7 @@ record FitsLayout(
     static FitsLayout of(Path file, FitsHdu hdu, String prefix) {
         int bitpix = (int) hdu.integer(file, prefix + "BITPIX");
         if (!List.of(8, 16, 32, 64, -32, -64).contains(bitpix)) {
-            throw new FrameRefused(file, "is damaged: its FITS header gives BITPIX " + bitpix + ".");
+            throw new FrameRefused(file, Message.of("fits.bitpix", bitpix));
         }
         List<Long> axes = new ArrayList<>();
         long count = hdu.integer(file, prefix + "NAXIS");
@@ -53,8 +54,7 @@ record FitsLayout(
         boolean interleaved = axes.size() == 3 && axes.get(0) == 3 && axes.get(2) != 3;
         boolean cube = axes.size() == 3 && axes.get(2) == 3 && axes.get(0) != 3;
         if (axes.size() != 2 && !interleaved && !cube) {
-            throw new FrameRefused(
-                    file, "holds a cube of " + axes + " samples; give one grey image or one of three colour planes.");
+            throw new FrameRefused(file, Message.of("fits.cube", axes));
         }
         long width = interleaved ? axes.get(1) : axes.get(0);
         long height = interleaved ? axes.get(2) : axes.get(1);
@@ -63,7 +63,7 @@ record FitsLayout(
         FitsKeywords keywords = hdu.own();
         double scale = keywords.number("BSCALE").map(BigDecimal::doubleValue).orElse(1.0);
         if (scale == 0) {
-            throw new FrameRefused(file, "is damaged: its BSCALE is 0, which leaves no image; save it again.");
+            throw new FrameRefused(file, Message.of("fits.bscale"));
         }
         return new FitsLayout(
                 (int) width,
@@ -85,8 +85,7 @@ record FitsLayout(
         if (order.equalsIgnoreCase("BOTTOM-UP")) {
             return false;
         }
-        throw new FrameRefused(
-                file, "has ROWORDER '" + order + "', neither TOP-DOWN nor BOTTOM-UP; correct the header.");
+        throw new FrameRefused(file, Message.of("fits.rowOrder", order));
     }
 
     int bytesPerSample() {

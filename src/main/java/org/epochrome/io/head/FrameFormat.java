@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import org.epochrome.io.file.FrameRefused;
+import org.epochrome.text.Message;
 
 /** The file formats that frames are read from. */
 public enum FrameFormat {
@@ -27,7 +28,7 @@ public enum FrameFormat {
             head = in.readNBytes(LONGEST_MAGIC);
         }
         if (head.length == 0) {
-            throw new FrameRefused(file, "is empty; copy or save it again.");
+            throw new FrameRefused(file, Message.of("frame.empty"));
         }
         if (begins(head, "SIMPLE  =") || begins(head, 0x1f, 0x8b)) {
             return FITS;
@@ -44,21 +45,20 @@ public enum FrameFormat {
         throw new FrameRefused(file, complaint(head));
     }
 
-    private static String complaint(byte[] head) {
+    private static Message complaint(byte[] head) {
         if (begins(head, 0xff, 0xd8, 0xff)) {
-            return "is a JPEG picture, whose brightness is neither linear nor lossless; save the stack as FITS, TIFF"
-                    + " or 16-bit PNG.";
+            return Message.of("frame.jpeg");
         }
         if (begins(head, 0x1f, 0x9d)) {
-            return "is compressed with compress; unpack it first.";
+            return Message.of("frame.compress");
         }
         if (begins(head, "PK") || begins(head, "BZh") || begins(head, "7z")) {
-            return "is an archive; unpack it first.";
+            return Message.of("frame.archive");
         }
         if (begins(head, "RIFF") || begins(head, "LUCAM-RECORDER")) {
-            return "is a video; stack its best frames first and save the stack as FITS, TIFF or 16-bit PNG.";
+            return Message.of("frame.video");
         }
-        return "is not a FITS, TIFF or PNG image; save the stack in one of these formats.";
+        return Message.of("frame.otherFormat");
     }
 
     private static boolean begins(byte[] head, String magic) {

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.epochrome.image.Encoding;
+import org.epochrome.text.Message;
 
 /**
  * The description of an image in its file, without the pixels.
@@ -30,7 +31,7 @@ public record FrameHead(
         FitsKeywords header,
         HeaderGeometry geometry,
         Optional<Encoding> tagged,
-        List<String> notes) {
+        List<Message> notes) {
     public FrameHead {
         notes = List.copyOf(notes);
     }

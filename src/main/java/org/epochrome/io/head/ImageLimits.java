@@ -2,6 +2,7 @@ package org.epochrome.io.head;
 
 import java.nio.file.Path;
 import org.epochrome.io.file.FrameRefused;
+import org.epochrome.text.Message;
 
 /** How large a frame may be. Checked before anything is allocated, so that a damaged header costs nothing. */
 public final class ImageLimits {
@@ -17,22 +18,13 @@ public final class ImageLimits {
      */
     public static void check(Path file, long width, long height, long bytesPerPixel) {
         if (width <= 0 || height <= 0) {
-            throw new FrameRefused(
-                    file,
-                    "is damaged: its header gives a size of " + width + "x" + height
-                            + " pixels; copy or save it again.");
+            throw new FrameRefused(file, Message.of("frame.headerSize", width, height));
         }
         if (width > LARGEST_SIDE_PX || height > LARGEST_SIDE_PX) {
-            throw new FrameRefused(
-                    file,
-                    "has " + width + "x" + height + " pixels according to its header, more than " + LARGEST_SIDE_PX
-                            + " on a side; crop it to the planet.");
+            throw new FrameRefused(file, Message.of("frame.tooLarge", width, height, LARGEST_SIDE_PX));
         }
         if (width < SMALLEST_SIDE_PX || height < SMALLEST_SIDE_PX) {
-            throw new FrameRefused(
-                    file,
-                    "has only " + width + "x" + height + " pixels; a planet needs at least " + SMALLEST_SIDE_PX
-                            + " on a side.");
+            throw new FrameRefused(file, Message.of("frame.tooSmall", width, height, SMALLEST_SIDE_PX));
         }
         // An array cannot hold more elements than an int counts; all else is up to the memory Java was given.
         long needed = width * height * bytesPerPixel;
@@ -40,8 +32,8 @@ public final class ImageLimits {
                 || needed > Runtime.getRuntime().maxMemory()) {
             throw new FrameRefused(
                     file,
-                    "needs " + (needed >> 20) + " MB of memory, but Java has only "
-                            + (Runtime.getRuntime().maxMemory() >> 20) + " MB; crop the image or raise -Xmx.");
+                    Message.of(
+                            "frame.memory", needed >> 20, Runtime.getRuntime().maxMemory() >> 20));
         }
     }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import org.epochrome.image.Band;
+import org.epochrome.text.Message;
 
 /**
  * The bands of a frame's planes and how they are known.
@@ -13,7 +14,7 @@ import org.epochrome.image.Band;
  * @param ordered whether the user said so himself, by sheet or option
  * @param notes how it was understood where that was not obvious, a sentence each
  */
-public record BandChoice(List<Band> planes, String source, boolean ordered, List<String> notes) {
+public record BandChoice(List<Band> planes, String source, boolean ordered, List<Message> notes) {
     public BandChoice {
         planes = List.copyOf(planes);
         Objects.requireNonNull(source);

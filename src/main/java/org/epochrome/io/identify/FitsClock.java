@@ -17,6 +17,7 @@ import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.head.FitsKeywords;
+import org.epochrome.text.Message;
 
 /**
  * Reads single instants and durations from a FITS header in whichever form and time scale they are given (FITS Standard
@@ -33,14 +34,14 @@ final class FitsClock {
     private final Path file;
     private final FitsKeywords header;
     private final ToDoubleFunction<Instant> taiMinusUtcSeconds;
-    private final List<String> notes;
+    private final List<Message> notes;
 
     /**
      * A clock for one header.
      *
      * @param notes where remarks on odd values are added
      */
-    FitsClock(Path file, FitsKeywords header, ToDoubleFunction<Instant> taiMinusUtcSeconds, List<String> notes) {
+    FitsClock(Path file, FitsKeywords header, ToDoubleFunction<Instant> taiMinusUtcSeconds, List<Message> notes) {
         this.file = file;
         this.header = header;
         this.taiMinusUtcSeconds = taiMinusUtcSeconds;
@@ -67,8 +68,7 @@ final class FitsClock {
             Duration apart =
                     Duration.between(date.get().instant(), mjd.get().instant()).abs();
             if (apart.compareTo(Duration.ofSeconds(2)) > 0) {
-                notes.add(date.get().keyword() + " and MJD-" + which + " differ by " + apart.toSeconds()
-                        + " s; the first was used.");
+                notes.add(Message.of("times.datesDiffer", date.get().keyword(), which, apart.toSeconds()));
             }
         }
         return date.or(() -> mjd);
@@ -97,7 +97,7 @@ final class FitsClock {
         if (date.indexOf('T') >= 0) {
             Optional<Instant> instant = parse(date);
             if (instant.isEmpty()) {
-                notes.add(keyword + " '" + text.get() + "' is not a date and was ignored.");
+                notes.add(Message.of("times.notADate", keyword, text.get()));
             }
             return instant.map(i -> new Moment(i, keyword));
         }
@@ -108,7 +108,7 @@ final class FitsClock {
                 return instant.map(i -> new Moment(i, keyword + " and " + time));
             }
         }
-        notes.add(keyword + " '" + text.get() + "' has no time of day and was ignored.");
+        notes.add(Message.of("times.noTimeOfDay", keyword, text.get()));
         return Optional.empty();
     }
 
@@ -150,11 +150,7 @@ final class FitsClock {
             case "min" -> BigDecimal.valueOf(60);
             case "h" -> BigDecimal.valueOf(3600);
             case "d" -> SECONDS_PER_DAY;
-            default ->
-                throw new FrameRefused(
-                        file,
-                        "gives durations in TIMEUNIT '" + unit
-                                + "', which is not supported; give its times in a --sheet.");
+            default -> throw new FrameRefused(file, Message.of("times.timeUnit", unit));
         };
     }
 
@@ -168,11 +164,7 @@ final class FitsClock {
             case "UTC", "UT", "GMT" -> instant;
             case "TT", "TDT", "ET" -> fromTai(instant, TT_MINUS_TAI_SECONDS);
             case "TAI", "IAT" -> fromTai(instant, 0);
-            default ->
-                throw new FrameRefused(
-                        file,
-                        "gives its times in " + scale
-                                + " (TIMESYS), which is not supported; give them in UTC in a --sheet.");
+            default -> throw new FrameRefused(file, Message.of("times.timeSystem", scale));
         };
     }
 

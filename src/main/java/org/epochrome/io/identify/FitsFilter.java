@@ -11,6 +11,7 @@ import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.head.FitsKeywords;
 import org.epochrome.io.head.FrameHead;
 import org.epochrome.io.identify.BandVocabulary.Meaning;
+import org.epochrome.text.Message;
 
 /**
  * The filter that a FITS header names.
@@ -51,10 +52,7 @@ public record FitsFilter(String keyword, Meaning meaning) {
         List<Meaning> meanings = words.of(filter).map(List::of).orElseGet(() -> words.in(filter));
         if (meanings.size() != 1) {
             throw new FrameRefused(
-                    head.file(),
-                    "has FILTER '" + filter + "', which "
-                            + (meanings.isEmpty() ? "is not a known band" : "names more than one band")
-                            + "; give its band with --red, --green, --blue or in a --sheet.");
+                    head.file(), Message.of(meanings.isEmpty() ? "band.unknownFilter" : "band.filters", filter));
         }
         return meanings.get(0);
     }

@@ -11,6 +11,7 @@ import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.head.FitsKeywords;
 import org.epochrome.io.identify.FitsClock.Length;
 import org.epochrome.io.identify.FitsClock.Moment;
+import org.epochrome.text.Message;
 import org.epochrome.time.RecordingSpan;
 
 /**
@@ -22,7 +23,7 @@ public final class FitsTimes {
 
     private final Path file;
     private final NameClock bare;
-    private final List<String> notes = new ArrayList<>();
+    private final List<Message> notes = new ArrayList<>();
     private final Optional<Moment> begin;
     private final Optional<Moment> end;
     private final Optional<Moment> average;
@@ -41,7 +42,7 @@ public final class FitsTimes {
     }
 
     /** Remarks on values that were passed over; also when nothing was found. */
-    public List<String> notes() {
+    public List<Message> notes() {
         return List.copyOf(notes);
     }
 
@@ -109,29 +110,30 @@ public final class FitsTimes {
         if (end.isPresent()) {
             return bare(end.get(), TimestampMeaning.END);
         }
-        return observed.flatMap(moment ->
-                bare.around(moment.instant(), "FITS " + moment.keyword(), Optional.of(TimestampMeaning.START), notes));
+        return observed.flatMap(moment -> bare.around(
+                moment.instant(),
+                Message.of("source.header", moment.keyword()),
+                Optional.of(TimestampMeaning.START),
+                notes));
     }
 
     /** The meaning of these keywords is fixed, whatever the user's settings for bare instants. */
     private Optional<Timing> bare(Moment moment, TimestampMeaning meaning) {
         NameClock settled = new NameClock(Optional.of(meaning), bare.exposure(), bare.utcOffset());
-        return settled.around(moment.instant(), "FITS " + moment.keyword(), Optional.empty(), notes);
+        return settled.around(moment.instant(), Message.of("source.header", moment.keyword()), Optional.empty(), notes);
     }
 
     private Timing timing(Instant start, Instant stop, String first, String second) {
         if (stop.isBefore(start)) {
-            throw new FrameRefused(
-                    file, "ends before it starts by " + first + " and " + second + "; give its times in a --sheet.");
+            throw new FrameRefused(file, Message.of("times.endBeforeStart", first, second));
         }
-        return new Timing(new RecordingSpan(start, stop), "FITS " + first + " + " + second, notes);
+        return new Timing(new RecordingSpan(start, stop), Message.of("times.source.headers", first, second), notes);
     }
 
     private void noteIfShort(Length known) {
         if (known.duration().compareTo(SHORT_FOR_A_RECORDING) < 0) {
-            notes.add(known.keyword() + " of " + known.duration().toMillis()
-                    + " ms is short for a recording; if it is the exposure of one video frame, give the times in a"
-                    + " --sheet.");
+            notes.add(
+                    Message.of("times.short", known.keyword(), known.duration().toMillis()));
         }
     }
 }

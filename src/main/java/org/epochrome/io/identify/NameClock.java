@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.epochrome.text.Message;
 import org.epochrome.time.RecordingSpan;
 
 /**
@@ -24,7 +25,7 @@ public record NameClock(Optional<TimestampMeaning> meaning, Optional<Duration> e
         Objects.requireNonNull(meaning);
         Objects.requireNonNull(utcOffset);
         if (exposure.filter(e -> e.isNegative() || e.isZero()).isPresent()) {
-            throw new IllegalArgumentException("An exposure must be longer than zero, not " + exposure.get() + ".");
+            throw new IllegalArgumentException(Message.text("times.exposure", exposure.get()));
         }
     }
 
@@ -37,11 +38,11 @@ public record NameClock(Optional<TimestampMeaning> meaning, Optional<Duration> e
      * @param notes what is already known to be worth a note
      * @return empty if the length of the recording is known but not where in it the instant lies
      */
-    public Optional<Timing> around(Instant bare, String source, Optional<TimestampMeaning> usual, List<String> notes) {
-        List<String> all = new ArrayList<>(notes);
+    public Optional<Timing> around(
+            Instant bare, Message source, Optional<TimestampMeaning> usual, List<Message> notes) {
+        List<Message> all = new ArrayList<>(notes);
         if (exposure.isEmpty()) {
-            all.add("The length of its recording is unknown, so it was treated as one instant; give the length with"
-                    + " --exposure.");
+            all.add(Message.of("times.noLength"));
             return Optional.of(new Timing(new RecordingSpan(bare, bare), source, all));
         }
         Duration length = exposure.get();
@@ -51,6 +52,9 @@ public record NameClock(Optional<TimestampMeaning> meaning, Optional<Duration> e
                     case MIDDLE -> bare.minus(length.dividedBy(2));
                     case END -> bare.minus(length);
                 })
-                .map(start -> new Timing(new RecordingSpan(start, start.plus(length)), source + " + --exposure", all));
+                .map(start -> new Timing(
+                        new RecordingSpan(start, start.plus(length)),
+                        Message.of("times.source.exposure", source),
+                        all));
     }
 }

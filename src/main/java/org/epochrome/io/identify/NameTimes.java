@@ -16,6 +16,7 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.epochrome.io.file.FrameRefused;
+import org.epochrome.text.Message;
 
 /**
  * Finds a timestamp in a file name: a year-first date, then a time of day, compact or with separators, to the minute, a
@@ -51,7 +52,7 @@ public final class NameTimes {
     private NameTimes() {}
 
     /** A timestamp in a name: the instant, and a remark if it is coarser than a second. */
-    public record Stamp(Instant instant, Optional<String> remark) {}
+    public record Stamp(Instant instant, Optional<Message> remark) {}
 
     /** The name of a file without its extension. */
     public static String stem(Path file) {
@@ -85,7 +86,7 @@ public final class NameTimes {
             at = stamp.matcher().end();
         }
         if (instants.size() > 1 || (found.isPresent() && dates.size() > 1)) {
-            throw new FrameRefused(file, "has two different times or dates in its name; give its times in a --sheet.");
+            throw new FrameRefused(file, Message.of("times.twoInName"));
         }
         return found;
     }
@@ -95,11 +96,7 @@ public final class NameTimes {
         if (match.pattern() == TO_THE_MINUTE && !marked) {
             Matcher rest = UNCLEAR.matcher(name).region(match.matcher().end(), name.length());
             if (rest.lookingAt()) {
-                throw new FrameRefused(
-                        file,
-                        "has '" + rest.group()
-                                + "' after the minutes in its name, which may be seconds, a fraction or a sequence"
-                                + " number; give its times in a --sheet.");
+                throw new FrameRefused(file, Message.of("times.afterMinutes", rest.group()));
             }
         }
     }
@@ -170,13 +167,11 @@ public final class NameTimes {
             return toTheMinute.toInstant(offset).plusNanos(nanos);
         }
 
-        Optional<String> remark() {
+        Optional<Message> remark() {
             if (pattern == TO_A_TENTH) {
-                return Optional.of("The time in its name was read as decimal minutes.");
+                return Optional.of(Message.of("times.decimalMinutes"));
             }
-            return pattern == TO_THE_MINUTE
-                    ? Optional.of("The time in its name is only given to the minute.")
-                    : Optional.empty();
+            return pattern == TO_THE_MINUTE ? Optional.of(Message.of("times.toTheMinute")) : Optional.empty();
         }
     }
 }

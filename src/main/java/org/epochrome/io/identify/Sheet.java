@@ -16,6 +16,7 @@ import org.apache.commons.csv.CSVRecord;
 import org.epochrome.image.Encoding;
 import org.epochrome.io.file.CsvTable;
 import org.epochrome.io.file.FrameRefused;
+import org.epochrome.text.Message;
 
 /**
  * A table with band and times of frames: CSV with a header row, commas, semicolons or tabs between the cells,
@@ -50,18 +51,17 @@ public record Sheet(Path file, List<SheetRow> rows) {
                     if (before != null) {
                         throw new FrameRefused(
                                 sheet,
-                                "lists " + FrameRefused.nameOf(row.file()) + " twice (" + before + ", " + row.source()
-                                        + "); keep one.");
+                                Message.of("sheet.twice", FrameRefused.nameOf(row.file()), before, row.source()));
                     }
                     rows.add(row);
                 });
             }
             if (rows.isEmpty()) {
-                throw new FrameRefused(sheet, "lists no frames; add a row for each below the header.");
+                throw new FrameRefused(sheet, Message.of("sheet.noFrames"));
             }
             return new Sheet(sheet, rows);
         } catch (IOException | UncheckedIOException | IllegalArgumentException e) {
-            throw new FrameRefused(sheet, "is not a valid CSV table; check its quotes and header row.", e);
+            throw new FrameRefused(sheet, Message.of("sheet.notCsv"), e);
         }
     }
 
@@ -79,15 +79,12 @@ public record Sheet(Path file, List<SheetRow> rows) {
         List<String> columns =
                 names.stream().map(n -> n.strip().toLowerCase(Locale.ROOT)).toList();
         if (!columns.contains("file")) {
-            throw new FrameRefused(sheet, "has no column 'file'; its header row needs file, band, start, end.");
+            throw new FrameRefused(sheet, Message.of("sheet.noFileColumn"));
         }
         // An unknown column may be a misspelt one, and its times would silently be lost.
         for (String column : columns) {
             if (!column.isEmpty() && !COLUMNS.contains(column)) {
-                throw new FrameRefused(
-                        sheet,
-                        "has an unknown column '" + column + "'; known columns are " + String.join(", ", COLUMNS)
-                                + ".");
+                throw new FrameRefused(sheet, Message.of("sheet.unknownColumn", column, String.join(", ", COLUMNS)));
             }
         }
     }
@@ -99,7 +96,7 @@ public record Sheet(Path file, List<SheetRow> rows) {
         }
         try {
             if (name.isBlank()) {
-                throw new DateTimeException("it names no file");
+                throw new DateTimeException(Message.text("sheet.noName"));
             }
             Path frame = sheet.resolveSibling(name);
             String band = cell(cells, "band");
@@ -116,9 +113,9 @@ public record Sheet(Path file, List<SheetRow> rows) {
                     encoding(cell(cells, "encoding")),
                     "sheet " + FrameRefused.nameOf(sheet) + " line " + line));
         } catch (DateTimeException e) {
-            throw new FrameRefused(sheet, "line " + line + " cannot be used: " + e.getMessage() + ".", e);
+            throw new FrameRefused(sheet, Message.of("sheet.line", line, e.getMessage()), e);
         } catch (InvalidPathException e) {
-            throw new FrameRefused(sheet, "line " + line + " cannot be used: '" + name + "' is not a file name.", e);
+            throw new FrameRefused(sheet, Message.of("sheet.notAFileName", line, name), e);
         }
     }
 

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
 import org.epochrome.image.Encoding;
+import org.epochrome.text.Message;
 import org.epochrome.time.RecordingSpan;
 
 /**
@@ -48,7 +49,7 @@ public record SheetRow(
         return switch (word.toLowerCase(Locale.ROOT)) {
             case "yes" -> true;
             case "no" -> false;
-            default -> throw new IllegalArgumentException("mirrored is '" + word + "'; write yes or no");
+            default -> throw new IllegalArgumentException(Message.text("sheet.mirrored", word));
         };
     }
 }

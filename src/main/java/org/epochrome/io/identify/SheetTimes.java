@@ -9,6 +9,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Locale;
 import java.util.Optional;
+import org.epochrome.text.Message;
 import org.epochrome.time.RecordingSpan;
 
 /** Understands the times that people write into sheets; UTC unless an offset follows. */
@@ -27,7 +28,7 @@ public final class SheetTimes {
     static Optional<RecordingSpan> span(Cells cells) {
         if (!cells.interval().isBlank()) {
             if (!(cells.start() + cells.mid() + cells.end() + cells.exposure()).isBlank()) {
-                throw new DateTimeException("give either an interval or start and end, not both");
+                throw new DateTimeException(Message.text("sheet.intervalAndTimes"));
             }
             return Optional.of(interval(cells.interval().strip()));
         }
@@ -43,7 +44,7 @@ public final class SheetTimes {
             return Optional.empty();
         }
         if (given > 2) {
-            throw new DateTimeException("give only two of start, mid, end and exposure");
+            throw new DateTimeException(Message.text("sheet.tooManyTimes"));
         }
         if (start.isPresent() && end.isPresent()) {
             return Optional.of(between(start.get(), end.get()));
@@ -51,11 +52,10 @@ public final class SheetTimes {
         if (mid.isPresent() && exposure.isEmpty() && given == 1) {
             return Optional.of(new RecordingSpan(mid.get(), mid.get()));
         }
-        Duration length = exposure.orElseThrow(
-                () -> new DateTimeException("start and end, or one of start, mid, end with an exposure are needed"));
+        Duration length = exposure.orElseThrow(() -> new DateTimeException(Message.text("sheet.tooFewTimes")));
         Instant from = start.or(() -> mid.map(m -> m.minus(length.dividedBy(2))))
                 .or(() -> end.map(e -> e.minus(length)))
-                .orElseThrow(() -> new DateTimeException("an exposure alone gives no time"));
+                .orElseThrow(() -> new DateTimeException(Message.text("sheet.exposureAlone")));
         return Optional.of(between(from, from.plus(length)));
     }
 
@@ -67,12 +67,12 @@ public final class SheetTimes {
     public static RecordingSpan interval(String text) {
         String[] halves = text.split("/", -1);
         if (halves.length != 2) {
-            throw new DateTimeException("'" + text + "' is not an interval such as 2031-05-02T21:14:05Z/PT2M");
+            throw new DateTimeException(Message.text("sheet.interval", text));
         }
         boolean firstIsLength = halves[0].strip().toUpperCase(Locale.ROOT).startsWith("P");
         boolean secondIsLength = halves[1].strip().toUpperCase(Locale.ROOT).startsWith("P");
         if (firstIsLength && secondIsLength) {
-            throw new DateTimeException("'" + text + "' contains no instant");
+            throw new DateTimeException(Message.text("sheet.noInstant", text));
         }
         if (firstIsLength) {
             Instant end = required(halves[1]);
@@ -84,13 +84,13 @@ public final class SheetTimes {
 
     private static RecordingSpan between(Instant start, Instant end) {
         if (end.isBefore(start)) {
-            throw new DateTimeException("it ends (" + end + ") before it starts (" + start + ")");
+            throw new DateTimeException(Message.text("sheet.endBeforeStart", end, start));
         }
         return new RecordingSpan(start, end);
     }
 
     private static Instant required(String text) {
-        return instant(text).orElseThrow(() -> new DateTimeException("half of the interval is missing"));
+        return instant(text).orElseThrow(() -> new DateTimeException(Message.text("sheet.halfInterval")));
     }
 
     private static Optional<Instant> instant(String text) {
@@ -104,7 +104,7 @@ public final class SheetTimes {
                             ? OffsetDateTime.parse(iso).toInstant()
                             : LocalDateTime.parse(iso).toInstant(ZoneOffset.UTC));
         } catch (DateTimeException e) {
-            throw new DateTimeException("'" + text.strip() + "' is not an instant such as 2031-05-02T21:14:05Z", e);
+            throw new DateTimeException(Message.text("sheet.instant", text.strip()), e);
         }
     }
 
@@ -123,7 +123,7 @@ public final class SheetTimes {
             }
             return Optional.of(length);
         } catch (DateTimeException | ArithmeticException | NumberFormatException e) {
-            throw new DateTimeException("'" + wanted + "' is not a duration such as PT2M or 120", e);
+            throw new DateTimeException(Message.text("sheet.duration", wanted), e);
         }
     }
 }

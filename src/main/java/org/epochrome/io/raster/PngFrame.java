@@ -26,6 +26,7 @@ import org.epochrome.io.head.FrameHead;
 import org.epochrome.io.head.HeaderGeometry;
 import org.epochrome.io.head.ImageLimits;
 import org.epochrome.io.head.OpenedFrame;
+import org.epochrome.text.Message;
 
 /**
  * A PNG file whose chunks have all been checked, because the decoder of the JDK takes files that lack their end. The
@@ -55,14 +56,13 @@ public final class PngFrame implements OpenedFrame {
         int bits = chunks.bits();
         int colour = chunks.colour();
         if (colour == PALETTE) {
-            throw new FrameRefused(
-                    file, "has a colour palette, which keeps too few shades; save it as 16-bit grey or RGB.");
+            throw new FrameRefused(file, Message.of("png.palette"));
         }
         if (colour != GREY && colour != RGB && colour != GREY_ALPHA && colour != RGBA) {
-            throw new FrameRefused(file, "is damaged: its colour type is " + colour + "; save it again.");
+            throw new FrameRefused(file, Message.of("png.colourType", colour));
         }
         if (bits != 8 && bits != 16) {
-            throw new FrameRefused(file, "has only " + bits + "-bit samples; save it as 16-bit grey or RGB.");
+            throw new FrameRefused(file, Message.of("png.bits", bits));
         }
         int planes = colour == RGB || colour == RGBA ? 3 : 1;
         boolean alpha = colour == GREY_ALPHA || colour == RGBA;
@@ -78,7 +78,7 @@ public final class PngFrame implements OpenedFrame {
                 FitsKeywords.NONE,
                 HeaderGeometry.UNKNOWN,
                 chunks.encoding(),
-                alpha ? List.of("Its transparency was ignored.") : List.of());
+                alpha ? List.of(Message.of("frame.transparency")) : List.of());
         return new PngFrame(head);
     }
 
@@ -96,7 +96,7 @@ public final class PngFrame implements OpenedFrame {
             reader.addIIOReadWarningListener((source, warning) -> warnings.add(warning));
             List<Plane> planes = Rasters.planes(reader.read(0).getRaster(), head.planeCount());
             if (!warnings.isEmpty()) {
-                throw new FrameRefused(head.file(), "is damaged: parts of its image are missing; save it again.");
+                throw new FrameRefused(head.file(), Message.of("png.partsMissing"));
             }
             return planes;
         } finally {
@@ -124,7 +124,7 @@ public final class PngFrame implements OpenedFrame {
                 String name = new String(type, StandardCharsets.ISO_8859_1);
                 if (header == null) {
                     if (!name.equals("IHDR") || length != HEADER_CHUNK_BYTES) {
-                        throw new FrameRefused(file, "is damaged: it has no PNG header; copy or save it again.");
+                        throw new FrameRefused(file, Message.of("png.noHeader"));
                     }
                     header = new byte[HEADER_CHUNK_BYTES];
                     in.readFully(header);
@@ -151,7 +151,7 @@ public final class PngFrame implements OpenedFrame {
                     }
                 }
                 if (in.readInt() != (int) sum.getValue()) {
-                    throw new FrameRefused(file, "is damaged: a checksum does not match; copy or save it again.");
+                    throw new FrameRefused(file, Message.of("png.checksum"));
                 }
                 if (name.equals("IEND")) {
                     return new Chunks(bigEndian(header, 0), bigEndian(header, 4), header[8], header[9], encoding);

@@ -24,6 +24,7 @@ import org.epochrome.io.head.FrameFormat;
 import org.epochrome.io.head.FrameHead;
 import org.epochrome.io.head.HeaderGeometry;
 import org.epochrome.io.head.OpenedFrame;
+import org.epochrome.text.Message;
 
 /** A TIFF file (TIFF 6.0, also BigTIFF) whose first page has been checked. */
 public final class TiffFrame implements OpenedFrame {
@@ -44,15 +45,15 @@ public final class TiffFrame implements OpenedFrame {
             checkDirectoryEnd(file, in);
             CompoundDirectory pages = (CompoundDirectory) new TIFFReader().read(in);
             if (pages.directoryCount() == 0) {
-                throw new FrameRefused(file, "is cut short: it has no image; copy or save it again.");
+                throw new FrameRefused(file, Message.of("tiff.noImage"));
             }
             TiffLayout layout = TiffLayout.of(file, pages.getDirectory(0), in.length());
-            List<String> notes = new ArrayList<>();
+            List<Message> notes = new ArrayList<>();
             if (pages.directoryCount() > 1) {
-                notes.add("It has " + pages.directoryCount() + " pages; the first was used.");
+                notes.add(Message.of("tiff.pages", pages.directoryCount()));
             }
             if (layout.samplesPerPixel() != layout.planes()) {
-                notes.add("Its transparency was ignored.");
+                notes.add(Message.of("frame.transparency"));
             }
             boolean turned = layout.orientation().swapsSides();
             FrameHead head = new FrameHead(
@@ -87,14 +88,14 @@ public final class TiffFrame implements OpenedFrame {
         }
         long directory = big ? in.readLong() : in.readUnsignedInt();
         if (directory < 8 || directory >= in.length()) {
-            throw new FrameRefused(file, "is cut short: it has no image; copy or save it again.");
+            throw new FrameRefused(file, Message.of("tiff.noImage"));
         }
         in.seek(directory);
         long fields = big ? in.readLong() : in.readUnsignedShort();
         if (fields < 0
                 || fields > MOST_FIELDS
                 || in.getStreamPosition() + fields * (big ? 20 : 12) + (big ? 8 : 4) > in.length()) {
-            throw new FrameRefused(file, "is cut short: its TIFF header is not complete; copy or save it again.");
+            throw new FrameRefused(file, Message.of("tiff.header"));
         }
         in.seek(0);
     }

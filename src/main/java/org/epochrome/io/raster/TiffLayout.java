@@ -10,6 +10,7 @@ import java.util.Arrays;
 import java.util.Map;
 import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.head.ImageLimits;
+import org.epochrome.text.Message;
 
 /**
  * How the pixels of a TIFF page are stored (TIFF 6.0, with the supplements on predictors). Only made for pages that can
@@ -33,17 +34,16 @@ record TiffLayout(
     static TiffLayout of(Path file, Directory page, long fileBytes) {
         Fields fields = new Fields(file, page);
         fields.checkComplete();
-        long width = fields.required(TIFF.TAG_IMAGE_WIDTH, "width");
-        long height = fields.required(TIFF.TAG_IMAGE_HEIGHT, "height");
-        long photometric = fields.required(TIFF.TAG_PHOTOMETRIC_INTERPRETATION, "photometric interpretation");
+        long width = fields.required(TIFF.TAG_IMAGE_WIDTH, Message.of("tiff.width"));
+        long height = fields.required(TIFF.TAG_IMAGE_HEIGHT, Message.of("tiff.height"));
+        long photometric = fields.required(TIFF.TAG_PHOTOMETRIC_INTERPRETATION, Message.of("tiff.photometric"));
         if (photometric > 2) {
-            throw new FrameRefused(file, refusal(photometric) + "; save it as 16-bit grey or RGB.");
+            throw new FrameRefused(file, refusal(photometric));
         }
         boolean rgb = photometric == 2;
         long samples = fields.one(TIFF.TAG_SAMPLES_PER_PIXEL, 1);
         if (samples < (rgb ? 3 : 1) || samples > (rgb ? 4 : 2)) {
-            throw new FrameRefused(
-                    file, "has " + samples + " samples in a pixel; save it as 16-bit grey or RGB without layers.");
+            throw new FrameRefused(file, Message.of("tiff.samples", samples));
         }
         long bits = fields.uniform(TIFF.TAG_BITS_PER_SAMPLE, 1);
         long kind = fields.uniform(TIFF.TAG_SAMPLE_FORMAT, SAMPLE_UNSIGNED);
@@ -52,15 +52,18 @@ record TiffLayout(
         if (!floats && !integers) {
             throw new FrameRefused(
                     file,
-                    "holds " + bits + "-bit " + (kind == SAMPLE_FLOAT ? "float" : kind == 2 ? "signed" : "integer")
-                            + " samples, which are not supported; save it as 16-bit integer or 32-bit float.");
+                    Message.of(
+                            "tiff.bits",
+                            bits,
+                            Message.of(
+                                    kind == SAMPLE_FLOAT ? "tiff.float" : kind == 2 ? "tiff.signed" : "tiff.integer")));
         }
         if (floats && photometric == 0) {
-            throw new FrameRefused(file, "stores floats with white as zero; save it with black as zero.");
+            throw new FrameRefused(file, Message.of("tiff.whiteIsZero"));
         }
         long orientation = fields.one(TIFF.TAG_ORIENTATION, 1);
         if (orientation < 1 || orientation > 8) {
-            throw new FrameRefused(file, "is damaged: its Orientation is " + orientation + "; save it again.");
+            throw new FrameRefused(file, Message.of("tiff.orientation", orientation));
         }
         ImageLimits.check(file, width, height, samples * (bits / 8) * 2 + 4L * (rgb ? 3 : 1));
         TiffLayout layout = new TiffLayout(
@@ -90,51 +93,47 @@ record TiffLayout(
         return floats ? Double.NaN : Math.scalb(1.0, bitsPerSample) - 1;
     }
 
-    private static String refusal(long photometric) {
+    private static Message refusal(long photometric) {
         if (photometric == 3) {
-            return "has a colour palette, which keeps too few shades";
+            return Message.of("tiff.palette");
         }
-        return "holds " + (photometric == 5 ? "CMYK" : photometric == 6 ? "YCbCr" : "neither grey nor RGB")
-                + " samples";
+        if (photometric == 5 || photometric == 6) {
+            return Message.of("tiff.colours", photometric == 5 ? "CMYK" : "YCbCr");
+        }
+        return Message.of("tiff.otherColours");
     }
 
     private void checkPacking(Fields fields) {
         long compression = fields.one(TIFF.TAG_COMPRESSION, UNCOMPRESSED);
         if (!COMPRESSIONS.containsKey(compression)) {
-            throw new FrameRefused(
-                    fields.file,
-                    "is compressed by method " + compression
-                            + ", which is not supported; save it without compression.");
+            throw new FrameRefused(fields.file, Message.of("tiff.compression", compression));
         }
         long predictor = fields.one(TIFF.TAG_PREDICTOR, 1);
         if (predictor != 1 && predictor != (floats ? 3 : 2)) {
-            throw new FrameRefused(
-                    fields.file,
-                    "is compressed with predictor " + predictor + ", which does not suit its samples; save it without"
-                            + " compression.");
+            throw new FrameRefused(fields.file, Message.of("tiff.predictor", predictor));
         }
     }
 
     /** Every strip or tile must be there and lie within the file, or the decoder fills in what is missing. */
     private void checkData(Fields fields, long fileBytes) {
         boolean tiled = fields.has(TIFF.TAG_TILE_OFFSETS);
-        long across = tiled ? fields.required(TIFF.TAG_TILE_WIDTH, "tile width") : width;
+        long across = tiled ? fields.required(TIFF.TAG_TILE_WIDTH, Message.of("tiff.tileWidth")) : width;
         long rows = tiled
-                ? fields.required(TIFF.TAG_TILE_HEIGTH, "tile height")
+                ? fields.required(TIFF.TAG_TILE_HEIGTH, Message.of("tiff.tileHeight"))
                 : Math.min(height, fields.one(TIFF.TAG_ROWS_PER_STRIP, height));
         if (across <= 0 || rows <= 0 || across > 2L * ImageLimits.LARGEST_SIDE_PX) {
-            throw new FrameRefused(fields.file, "is damaged: its tiles have an impossible size; save it again.");
+            throw new FrameRefused(fields.file, Message.of("tiff.tileSize"));
         }
         boolean separate = fields.one(TIFF.TAG_PLANAR_CONFIGURATION, 1) == 2;
         long parts = ((width + across - 1) / across) * ((height + rows - 1) / rows) * (separate ? samplesPerPixel : 1);
         long[] offsets = fields.all(tiled ? TIFF.TAG_TILE_OFFSETS : TIFF.TAG_STRIP_OFFSETS);
         long[] counts = fields.all(tiled ? TIFF.TAG_TILE_BYTE_COUNTS : TIFF.TAG_STRIP_BYTE_COUNTS);
         if (offsets.length != parts || counts.length != parts) {
-            throw new FrameRefused(fields.file, "is damaged: parts of its image are not listed; save it again.");
+            throw new FrameRefused(fields.file, Message.of("tiff.partsNotListed"));
         }
         for (int i = 0; i < parts; i++) {
             if (offsets[i] < 8 || counts[i] <= 0 || offsets[i] > fileBytes - counts[i]) {
-                throw new FrameRefused(fields.file, "is cut short: parts of its image are missing; copy it again.");
+                throw new FrameRefused(fields.file, Message.of("tiff.partsMissing"));
             }
         }
         if (fields.one(TIFF.TAG_COMPRESSION, UNCOMPRESSED) == UNCOMPRESSED) {
@@ -143,7 +142,7 @@ record TiffLayout(
                 long strip = i % ((height + rows - 1) / rows);
                 long rowsHere = tiled ? rows : Math.min(rows, height - strip * rows);
                 if (counts[i] < samplesInPart * rowsHere * (bitsPerSample / 8)) {
-                    throw new FrameRefused(fields.file, "is damaged: parts of its image are too short; save it again.");
+                    throw new FrameRefused(fields.file, Message.of("tiff.partsShort"));
                 }
             }
         }
@@ -155,8 +154,7 @@ record TiffLayout(
         void checkComplete() {
             for (Entry entry : page) {
                 if (entry.getValue() instanceof IOException) {
-                    throw new FrameRefused(
-                            file, "is cut short: its TIFF header is not complete; copy or save it again.");
+                    throw new FrameRefused(file, Message.of("tiff.header"));
                 }
             }
         }
@@ -181,17 +179,16 @@ record TiffLayout(
             return all;
         }
 
-        long required(int tag, String what) {
+        long required(int tag, Message what) {
             long[] all = all(tag);
             if (all.length != 1) {
-                throw new FrameRefused(
-                        file, "is damaged: its TIFF header does not give the " + what + "; save it again.");
+                throw new FrameRefused(file, Message.of("tiff.lacks", what));
             }
             return all[0];
         }
 
         long one(int tag, long otherwise) {
-            return has(tag) ? required(tag, "value of field " + tag) : otherwise;
+            return has(tag) ? required(tag, Message.of("tiff.field", tag)) : otherwise;
         }
 
         /** A field with one value for each sample, which must all agree. */
@@ -201,8 +198,7 @@ record TiffLayout(
                 return otherwise;
             }
             if (Arrays.stream(all).distinct().count() > 1) {
-                throw new FrameRefused(
-                        file, "has samples of different kinds " + Arrays.toString(all) + "; save it as 16-bit.");
+                throw new FrameRefused(file, Message.of("tiff.kinds", Arrays.toString(all)));
             }
             return all[0];
         }

@@ -14,6 +14,7 @@ import org.epochrome.io.head.FrameHead;
 import org.epochrome.io.identify.BandChoice;
 import org.epochrome.io.identify.SheetRow;
 import org.epochrome.io.identify.Timing;
+import org.epochrome.text.Message;
 
 /**
  * A frame whose band and times are known and whose pixels are still in its file. Small, so that a session can hold any
@@ -52,23 +53,22 @@ public record DatedFrame(
     }
 
     /** Everything that a user should know so far, a sentence each. */
-    public List<String> notes() {
-        List<String> all = new ArrayList<>(head.notes());
+    public List<Message> notes() {
+        List<Message> all = new ArrayList<>(head.notes());
         all.addAll(band.notes());
         all.addAll(timing.notes());
         encodingNote().ifPresent(all::add);
         return all;
     }
 
-    private Optional<String> encodingNote() {
+    private Optional<Message> encodingNote() {
         if (!encoding.isLinear()) {
-            return Optional.of("Its encoding (" + encoding.word() + ") was undone.");
+            return Optional.of(Message.of("encoding.undone", encoding.word()));
         }
         // Many programs tag deep files that are linear; eight bits are rarely linear.
         return head.tagged()
                 .filter(t -> head.depth().equals(EIGHT_BITS) && saidEncoding().isEmpty())
-                .map(t -> "It is marked as encoded (" + t.word() + ") but was read as linear; use --encoding "
-                        + t.word() + " to undo the encoding, or --encoding-frame FILE=linear if the mark is wrong.");
+                .map(t -> Message.of("encoding.marked", t.word()));
     }
 
     /**
@@ -78,7 +78,7 @@ public record DatedFrame(
      */
     public Frame load() {
         FrameFile read = FrameReader.read(head.file());
-        List<String> notes = new ArrayList<>(read.notes());
+        List<Message> notes = new ArrayList<>(read.notes());
         notes.addAll(band.notes());
         notes.addAll(timing.notes());
         encodingNote().ifPresent(notes::add);
@@ -102,20 +102,18 @@ public record DatedFrame(
     }
 
     /** The one plane meant by a band in a file of three: often they are equal, a grey image saved as colour. */
-    private Plane single(Band wanted, List<Plane> planes, List<String> notes) {
+    private Plane single(Band wanted, List<Plane> planes, List<Message> notes) {
         if (equal(planes.get(0), planes.get(1)) && equal(planes.get(0), planes.get(2))) {
-            notes.add("Its three planes are equal and were read as one.");
+            notes.add(Message.of("frame.equalPlanes"));
             return planes.get(0);
         }
         int index = List.of("R", "G", "B").indexOf(wanted.name());
         if (!band.ordered() || index < 0) {
-            throw new FrameRefused(
-                    head.file(),
-                    "is in band " + wanted.name() + " according to its " + band.source()
-                            + " but is a colour image; give it with --colour, or give its band in a --sheet.");
+            throw new FrameRefused(head.file(), Message.of("band.colourFrame", wanted.name(), band.source()));
         }
-        notes.add("Of its three different planes the "
-                + List.of("red", "green", "blue").get(index) + " one was used.");
+        notes.add(Message.of(
+                "frame.onePlaneUsed",
+                Message.of(List.of("band.red", "band.green", "band.blue").get(index))));
         return planes.get(index);
     }
 

@@ -7,6 +7,7 @@ import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
 import org.epochrome.io.identify.Timing;
+import org.epochrome.text.Message;
 
 /**
  * One image made from one recording, with all that is known of it.
@@ -28,7 +29,7 @@ public record Frame(
         Optional<Body> object,
         double fullScale,
         String depth,
-        List<String> notes) {
+        List<Message> notes) {
     public Frame {
         planes = List.copyOf(planes);
         notes = List.copyOf(notes);

@@ -17,6 +17,7 @@ import org.epochrome.io.head.FrameHead;
 import org.epochrome.io.head.OpenedFrame;
 import org.epochrome.io.raster.PngFrame;
 import org.epochrome.io.raster.TiffFrame;
+import org.epochrome.text.Message;
 
 /**
  * Reads frames from FITS (also gzipped or tile-compressed), TIFF and PNG files, recognised by their content. Whatever is
@@ -43,7 +44,7 @@ public final class FrameReader {
         return guarded(file, () -> {
             OpenedFrame opened = open(file);
             List<Plane> planes = opened.planes();
-            List<String> notes = new ArrayList<>(opened.head().notes());
+            List<Message> notes = new ArrayList<>(opened.head().notes());
             markInfiniteAsMissing(file, planes, notes);
             return new FrameFile(opened.head(), planes, notes);
         });
@@ -51,10 +52,10 @@ public final class FrameReader {
 
     private static OpenedFrame open(Path file) throws IOException {
         if (Files.isDirectory(file)) {
-            throw new FrameRefused(file, "is a folder; name the image files in it.");
+            throw new FrameRefused(file, Message.of("frame.isFolder"));
         }
         if (Files.exists(file) && !Files.isRegularFile(file)) {
-            throw new FrameRefused(file, "is not a regular file; name an image file.");
+            throw new FrameRefused(file, Message.of("frame.notRegular"));
         }
         return switch (FrameFormat.of(file)) {
             case FITS -> FitsFrame.open(file);
@@ -64,7 +65,7 @@ public final class FrameReader {
     }
 
     /** Infinite and absent values are both "no data" from here on. */
-    private static void markInfiniteAsMissing(Path file, List<Plane> planes, List<String> notes) {
+    private static void markInfiniteAsMissing(Path file, List<Plane> planes, List<Message> notes) {
         long missing = 0;
         long all = 0;
         for (Plane plane : planes) {
@@ -78,10 +79,10 @@ public final class FrameReader {
             }
         }
         if (missing == all) {
-            throw new FrameRefused(file, "has no pixel with a valid value; save the stack again.");
+            throw new FrameRefused(file, Message.of("frame.noValues"));
         }
         if (missing > 0) {
-            notes.add(missing + (missing == 1 ? " pixel has" : " pixels have") + " no value.");
+            notes.add(Message.of(missing == 1 ? "frame.noValue" : "frame.missingValues", missing));
         }
     }
 
@@ -98,16 +99,16 @@ public final class FrameReader {
         } catch (FrameRefused e) {
             throw e;
         } catch (NoSuchFileException e) {
-            throw new FrameRefused(file, "does not exist; check its name and folder.", e);
+            throw new FrameRefused(file, Message.of("file.absent"), e);
         } catch (AccessDeniedException e) {
-            throw new FrameRefused(file, "cannot be read by this user; change its permissions.", e);
+            throw new FrameRefused(file, Message.of("frame.permissions"), e);
         } catch (EOFException e) {
-            throw new FrameRefused(file, "is cut short; copy or save it again.", e);
+            throw new FrameRefused(file, Message.of("frame.short"), e);
         } catch (IOException | RuntimeException e) {
-            throw new FrameRefused(file, "is damaged and cannot be decoded; copy or save it again.", e);
+            throw new FrameRefused(file, Message.of("frame.damaged"), e);
         } catch (OutOfMemoryError e) {
             // One large array did not fit; nothing else is lost by it.
-            throw new FrameRefused(file, "does not fit into memory; crop the image or raise -Xmx.", e);
+            throw new FrameRefused(file, Message.of("frame.doesNotFit"), e);
         }
     }
 }

@@ -27,6 +27,7 @@ import org.epochrome.io.identify.NameClock;
 import org.epochrome.io.identify.NameTimes;
 import org.epochrome.io.identify.SheetRow;
 import org.epochrome.io.identify.Timing;
+import org.epochrome.text.Message;
 
 /**
  * Finds out band, times and body of frames. For each the first of these counts: the sheet, an option (for the band), the
@@ -72,16 +73,14 @@ public final class FrameSource {
         if (found.span().duration().compareTo(LONGEST_RECORDING) > 0) {
             throw new FrameRefused(
                     head.file(),
-                    "was recorded for " + found.span().duration().toHours() + " hours according to its "
-                            + found.source()
-                            + "; correct it or give its times in a --sheet.");
+                    Message.of("times.tooLong", found.span().duration().toHours(), found.source()));
         }
         return found;
     }
 
     private Timing findTiming(FrameRequest request, FrameHead head) {
-        Optional<Timing> bySheet =
-                request.row().flatMap(row -> row.span().map(span -> new Timing(span, row.source(), List.of())));
+        Optional<Timing> bySheet = request.row().flatMap(row -> row.span()
+                .map(span -> new Timing(span, Message.of("source.given", row.source()), List.of())));
         if (bySheet.isPresent()) {
             return bySheet.get();
         }
@@ -91,17 +90,11 @@ public final class FrameSource {
             return byHeader.get();
         }
         NameTimes.Stamp stamp = NameTimes.find(head.file(), clock.utcOffset())
-                .orElseThrow(() -> new FrameRefused(
-                        head.file(),
-                        "has no time in a FITS header or in its name; rename it like 2031-05-02-211405 (UTC) or give"
-                                + " its times in a --sheet."));
-        List<String> notes = new ArrayList<>(header.notes());
+                .orElseThrow(() -> new FrameRefused(head.file(), Message.of("times.none")));
+        List<Message> notes = new ArrayList<>(header.notes());
         stamp.remark().ifPresent(notes::add);
-        return clock.around(stamp.instant(), "file name", Optional.empty(), notes)
-                .orElseThrow(() -> new FrameRefused(
-                        head.file(),
-                        "has a time in its name that may be the start, middle or end of the exposure; use --clock to"
-                                + " say which."));
+        return clock.around(stamp.instant(), Message.of("source.fileName"), Optional.empty(), notes)
+                .orElseThrow(() -> new FrameRefused(head.file(), Message.of("times.moment")));
     }
 
     /**
@@ -115,9 +108,9 @@ public final class FrameSource {
             return ordered(head, sheetWord.get(), request.row().get().source());
         }
         if (request.band().isPresent()) {
-            return ordered(head, request.band().get(), "option");
+            return ordered(head, request.band().get(), Message.text("source.option"));
         }
-        List<String> notes = new ArrayList<>();
+        List<Message> notes = new ArrayList<>();
         List<Meaning> inName = words.in(NameTimes.stem(head.file()));
         Optional<FitsFilter> filter = FitsFilter.in(head, words);
         if (filter.isPresent()) {
@@ -125,39 +118,42 @@ public final class FrameSource {
             inName.stream()
                     .filter(m -> !m.name().equals(meaning.name()))
                     .findFirst()
-                    .ifPresent(other -> notes.add("Its FITS " + filter.get().keyword() + " says " + meaning.name()
-                            + ", its name " + other.name() + "; " + filter.get().keyword() + " was used."));
-            return choice(head, meaning, "FITS " + filter.get().keyword(), notes);
+                    .ifPresent(other -> notes.add(Message.of(
+                            "band.headerAndName",
+                            filter.get().keyword(),
+                            meaning.name(),
+                            other.name(),
+                            filter.get().keyword())));
+            return choice(
+                    head, meaning, Message.text("source.header", filter.get().keyword()), notes);
         }
         if (inName.size() > 1) {
             throw new FrameRefused(
                     head.file(),
-                    "has two bands in its name, " + inName.get(0).name() + " and "
-                            + inName.get(1).name() + "; choose one with --red, --green, --blue or a --sheet.");
+                    Message.of(
+                            "band.twoInName",
+                            inName.get(0).name(),
+                            inName.get(1).name()));
         }
         if (inName.size() == 1) {
-            return choice(head, inName.get(0), "file name", notes);
+            return choice(head, inName.get(0), Message.text("source.fileName"), notes);
         }
         if (head.planeCount() == 3) {
-            return choice(head, Meaning.COLOUR, "three planes", notes);
+            return choice(head, Meaning.COLOUR, Message.text("source.threePlanes"), notes);
         }
-        throw new FrameRefused(
-                head.file(), "has no band; give it with --red, --green, --blue, --luminance or in a --sheet.");
+        throw new FrameRefused(head.file(), Message.of("band.none"));
     }
 
     private BandChoice ordered(FrameHead head, String word, String source) {
-        Meaning meaning = words.of(word)
-                .orElseThrow(() -> new FrameRefused(
-                        head.file(),
-                        "was assigned to band '" + word + "', whose wavelengths are unknown; add --passband " + word
-                                + "=FROM-TO in nm."));
+        Meaning meaning =
+                words.of(word).orElseThrow(() -> new FrameRefused(head.file(), Message.of("band.unknown", word)));
         checkPlanes(head, meaning);
         return new BandChoice(planes(meaning), source, true, widthNote(meaning));
     }
 
-    private BandChoice choice(FrameHead head, Meaning meaning, String source, List<String> notes) {
+    private BandChoice choice(FrameHead head, Meaning meaning, String source, List<Message> notes) {
         checkPlanes(head, meaning);
-        List<String> all = new ArrayList<>(notes);
+        List<Message> all = new ArrayList<>(notes);
         all.addAll(widthNote(meaning));
         return new BandChoice(planes(meaning), source, false, all);
     }
@@ -167,27 +163,22 @@ public final class FrameSource {
     }
 
     /** A remark on a passband of which only the wavelength is known. */
-    private static List<String> widthNote(Meaning meaning) {
+    private static List<Message> widthNote(Meaning meaning) {
         return meaning
                 .band()
                 .filter(b -> meaning.typicalWidth())
-                .map(b -> String.format(
-                        Locale.ROOT,
-                        "Filter %s is assumed to pass %.0f to %.0f nm; use --passband %s=FROM-TO to change this.",
+                .map(b -> Message.of(
+                        "band.assumedWidth",
                         b.name(),
                         b.passband().fromNm(),
-                        b.passband().toNm(),
-                        b.name()))
+                        b.passband().toNm()))
                 .stream()
                 .toList();
     }
 
     private static void checkPlanes(FrameHead head, Meaning meaning) {
         if (meaning.band().isEmpty() && head.planeCount() != 3) {
-            throw new FrameRefused(
-                    head.file(),
-                    "was given as colour but has only one plane; stack it in colour, or give its band with --red,"
-                            + " --green, --blue or in a --sheet.");
+            throw new FrameRefused(head.file(), Message.of("band.notColour"));
         }
     }
 

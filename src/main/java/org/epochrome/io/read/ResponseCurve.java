@@ -10,6 +10,7 @@ import org.apache.commons.csv.CSVRecord;
 import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.io.file.CsvTable;
 import org.epochrome.io.file.FrameRefused;
+import org.epochrome.text.Message;
 
 /**
  * A camera's response from a table: CSV with two columns, wavelength in nm and quantum efficiency (or transmission) in any
@@ -34,9 +35,9 @@ public final class ResponseCurve {
             }
             return Spectrum.seenBy(points);
         } catch (IllegalArgumentException e) {
-            throw new FrameRefused(file, "is not a response curve: " + e.getMessage() + ".", e);
+            throw new FrameRefused(file, Message.of("response.wrong", e.getMessage()), e);
         } catch (IOException | UncheckedIOException e) {
-            throw new FrameRefused(file, "is not a valid CSV table; it needs rows of wavelength (nm) and response.", e);
+            throw new FrameRefused(file, Message.of("response.notCsv"), e);
         }
     }
 
@@ -50,11 +51,7 @@ public final class ResponseCurve {
                     Double.parseDouble(row.get(0).strip()),
                     Double.parseDouble(row.get(1).strip()));
         } catch (NumberFormatException | ArrayIndexOutOfBoundsException e) {
-            throw new FrameRefused(
-                    file,
-                    "row " + row.getRecordNumber()
-                            + " cannot be used; write wavelength (nm) and response, such as 450,0.8.",
-                    e);
+            throw new FrameRefused(file, Message.of("response.row", row.getRecordNumber()), e);
         }
     }
 }

@@ -19,6 +19,7 @@ import org.epochrome.io.file.AtomicFile;
 import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.file.OutputRefused;
 import org.epochrome.io.fits.FitsWriter;
+import org.epochrome.text.Message;
 import org.w3c.dom.Element;
 
 /**
@@ -50,7 +51,7 @@ public final class AnimationWriter {
      */
     public static void checkName(Path file) {
         if (!isGif(file) && !FrameRefused.nameOf(file).toLowerCase(Locale.ROOT).endsWith(".png")) {
-            throw new OutputRefused(file, "is not an animation name; end it in .gif or .png.");
+            throw new OutputRefused(file, Message.of("output.animationName"));
         }
     }
 

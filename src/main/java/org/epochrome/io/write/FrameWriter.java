@@ -19,6 +19,7 @@ import org.epochrome.io.file.OutputRefused;
 import org.epochrome.io.fits.FitsCard;
 import org.epochrome.io.fits.FitsHdu;
 import org.epochrome.io.fits.FitsWriter;
+import org.epochrome.text.Message;
 
 /**
  * Writes frames as a capture program leaves them: grey, linear, 16-bit counts, as FITS (rows from the bottom up), TIFF
@@ -44,7 +45,7 @@ public final class FrameWriter {
             case FITS -> AtomicFile.write(file, overwrite, part -> Files.write(part, fits(counts, cards)));
             case TIFF -> AtomicFile.write(file, overwrite, part -> encode(part, "tiff", counts));
             case PNG -> AtomicFile.write(file, overwrite, part -> encode(part, "png", counts));
-            case JPEG -> throw new OutputRefused(file, "cannot hold 16 bits; end its name in .fits, .tif or .png.");
+            case JPEG -> throw new OutputRefused(file, Message.of("output.frameName"));
         }
     }
 

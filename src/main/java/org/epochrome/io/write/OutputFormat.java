@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.file.OutputRefused;
+import org.epochrome.text.Message;
 
 /** The file formats that results are written in, by the extension of the name. */
 public enum OutputFormat {
@@ -35,6 +36,6 @@ public enum OutputFormat {
                 return format;
             }
         }
-        throw new OutputRefused(file, "has no known file extension; end its name in .fits, .tif, .png or .jpg.");
+        throw new OutputRefused(file, Message.of("output.pictureName"));
     }
 }

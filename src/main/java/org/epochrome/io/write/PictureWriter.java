@@ -29,6 +29,7 @@ import javax.imageio.stream.MemoryCacheImageOutputStream;
 import org.epochrome.image.Plane;
 import org.epochrome.io.file.AtomicFile;
 import org.epochrome.io.file.OutputRefused;
+import org.epochrome.text.Message;
 
 /**
  * Writes finished pictures, already encoded for display by the curve of sRGB: PNG and TIFF with 16 bits, JPEG with 8. The
@@ -92,9 +93,7 @@ public final class PictureWriter {
                         form.floats() ? floats(planes) : image(planes, Optional.empty(), 16),
                         new TiffCaption(caption));
             case JPEG -> write(file, overwrite, "jpeg", image(planes, Optional.empty(), 8), new JpegCaption(caption));
-            case FITS ->
-                throw new OutputRefused(
-                        file, "is for linear data, not a finished picture; end its name in .tif, .png or .jpg.");
+            case FITS -> throw new OutputRefused(file, Message.of("output.linearName"));
         }
     }
 

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.epochrome.disk.DispersionDeconvolution;
@@ -25,6 +24,7 @@ import org.epochrome.moon.fit.MoonField;
 import org.epochrome.moon.fit.MoonFit;
 import org.epochrome.moon.fit.MoonSearch;
 import org.epochrome.moon.fit.ShadowDepth;
+import org.epochrome.text.Message;
 import org.epochrome.turn.Rotation;
 
 /**
@@ -80,7 +80,7 @@ public final class MoonFinder {
      * @param unsmeared how much of the dispersion blur is removed from them at the epoch
      */
     public Moons find(Body body, Instant epoch, DispersionDeconvolution.Extent unsmeared) {
-        List<String> warnings = new ArrayList<>();
+        List<Message> warnings = new ArrayList<>();
         List<MoonTrack> tracks = tracks(body, epoch, warnings);
         List<MoonFrame> told = told(tracks);
         List<MoonTrack> there = tracks.stream().map(t -> t.on(told)).toList();
@@ -97,7 +97,7 @@ public final class MoonFinder {
         return MoonMask.of(tracks(body, epoch, new ArrayList<>()), full, zone);
     }
 
-    private List<MoonTrack> tracks(Body body, Instant epoch, List<String> warnings) {
+    private List<MoonTrack> tracks(Body body, Instant epoch, List<Message> warnings) {
         List<Instant> instants =
                 new ArrayList<>(frames.stream().map(MoonFrame::mid).toList());
         instants.add(epoch);
@@ -220,16 +220,9 @@ public final class MoonFinder {
         });
     }
 
-    private String missing(MoonOrShadow companion) {
+    private Message missing(MoonOrShadow companion) {
         MoonFrame frame = frames.get(0);
         SkyPoint place = companion.at(frame.mid());
-        return String.format(
-                Locale.ROOT,
-                "%s%s was expected near x %.0f, y %.0f in the first frame but was not found; check the times, the"
-                        + " planet and --mirrored.",
-                companion.shadow() ? "The shadow of " : "",
-                companion.name().orElseThrow(),
-                frame.x(place),
-                frame.y(place));
+        return Message.of("moon.missing", Moons.title(companion), frame.x(place), frame.y(place));
     }
 }

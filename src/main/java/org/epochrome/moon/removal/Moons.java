@@ -6,7 +6,6 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.BiConsumer;
 import java.util.stream.IntStream;
 import org.epochrome.disk.Disk;
@@ -21,6 +20,7 @@ import org.epochrome.moon.MoonOrShadow;
 import org.epochrome.moon.MoonTrack;
 import org.epochrome.moon.SkyPoint;
 import org.epochrome.moon.SpotFit;
+import org.epochrome.text.Message;
 
 /** The moons and shadows in a session's frames: removed before the globe is turned, and drawn at their positions at the epoch. */
 public final class Moons {
@@ -82,9 +82,9 @@ public final class Moons {
     }
 
     private final List<Taken> taken;
-    private final List<String> warnings;
+    private final List<Message> warnings;
 
-    Moons(List<Taken> taken, List<String> warnings) {
+    Moons(List<Taken> taken, List<Message> warnings) {
         // shadows lie on the globe, moons stand in front of it
         this.taken = taken.stream()
                 .sorted(Comparator.comparing(t -> !t.track().companion().shadow()))
@@ -97,7 +97,7 @@ public final class Moons {
     }
 
     /** What the user should know, a sentence each. */
-    public List<String> warnings() {
+    public List<Message> warnings() {
         return warnings;
     }
 
@@ -121,40 +121,34 @@ public final class Moons {
     }
 
     /** Notes on what was removed from an exposure and not drawn into the picture. */
-    public List<String> notes(int exposure, Instant epoch) {
+    public List<Message> notes(int exposure, Instant epoch) {
         return taken.stream()
                 .filter(t -> t.patches().get(exposure) != null)
                 .filter(t -> !t.isLaid() || !t.track().companion().inSight().test(epoch))
-                .map(t -> title(t.track().companion()) + " was removed.")
+                .map(t -> Message.of("moon.removed", title(t.track().companion())))
                 .toList();
     }
 
     /** Sentences about those that are within the picture at the epoch but are not drawn into it. */
-    public List<String> leftOut(View output, Instant epoch, int width, int height) {
-        List<String> sentences = new ArrayList<>();
+    public List<Message> leftOut(View output, Instant epoch, int width, int height) {
+        List<Message> sentences = new ArrayList<>();
         for (Taken t : taken) {
             MoonOrShadow companion = t.track().companion();
             SkyPoint place = companion.at(epoch);
             double x = output.column(place.pole(), place.side());
             double y = output.row(place.pole(), place.side());
             if (!t.isLaid() && companion.inSight().test(epoch) && x > 0 && y > 0 && x < width - 1 && y < height - 1) {
-                sentences.add(String.format(
-                        Locale.ROOT,
-                        "%s is near x %.0f, y %.0f at the epoch, but not every band has a frame that shows all of"
-                                + " it; it was left out of the picture.",
-                        title(companion),
-                        x,
-                        y));
+                sentences.add(Message.of("moon.leftOut", title(companion), x, y));
             }
         }
         return sentences;
     }
 
-    private static String title(MoonOrShadow companion) {
-        String name = companion.name().orElse("A moon");
-        return companion.shadow()
-                ? companion.name().map(n -> "The shadow of " + n).orElse("A shadow")
-                : name;
+    static Message title(MoonOrShadow companion) {
+        if (companion.shadow()) {
+            return companion.name().map(n -> Message.of("moon.shadowOf", n)).orElse(Message.of("moon.someShadow"));
+        }
+        return companion.name().map(n -> Message.of("moon.named", n)).orElse(Message.of("moon.some"));
     }
 
     /**

@@ -3,7 +3,6 @@ package org.epochrome.session.combine;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import org.epochrome.align.Witness;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
@@ -16,6 +15,7 @@ import org.epochrome.session.register.Registration;
 import org.epochrome.session.register.Registration.Registered;
 import org.epochrome.session.schedule.WorkingFrame;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.text.Message;
 
 /**
  * The alignment of a simple stack, by the centroids of the frames' light. It replaces one by limb and detail that turns out
@@ -79,13 +79,11 @@ final class CentroidAlignment {
     }
 
     /** What was done, a sentence. */
-    static String sentence(Quality discarded, Quality quality) {
-        return String.format(
-                Locale.ROOT,
-                "Limb and detail aligned the colours worse than a simple stack (%.2f against %.2f px), so the frames were"
-                        + " turned and then aligned by the centroids of their light (%s); check the disks.",
+    static Message sentence(Quality discarded, Quality quality) {
+        return Message.of(
+                "align.byCentroids",
                 discarded.after().px(),
                 discarded.before().px(),
-                quality.after().known() ? quality.after().text() : "the misalignment cannot be measured");
+                quality.after().known() ? quality.after().text() : Message.of("align.notMeasured"));
     }
 }

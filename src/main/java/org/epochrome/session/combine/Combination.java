@@ -23,6 +23,7 @@ import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.register.Misalignment;
 import org.epochrome.session.schedule.RotationLaw;
+import org.epochrome.text.Message;
 
 /**
  * What came out of a recipe.
@@ -52,7 +53,7 @@ public record Combination(
         List<FoundMoon> moons,
         Map<String, Coverage> coverage,
         Quality quality,
-        List<String> warnings) {
+        List<Message> warnings) {
 
     /** By which laws the surface was turned, each with the names of its bands. */
     public Map<RotationLaw, List<String>> rotationLaws() {
@@ -112,7 +113,7 @@ public record Combination(
             Optional<PixelOffset> dispersion,
             Smear smear,
             double weight,
-            List<String> warnings) {}
+            List<Message> warnings) {}
 
     /**
      * What limb, detail and physics say about the place of an exposure, on the output's pixels.

@@ -33,6 +33,7 @@ import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
 import org.epochrome.session.schedule.WorkingFrame;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.text.Message;
 
 /** Runs a recipe: reads, fits, turns, registers and merges. */
 public final class Combiner {
@@ -77,17 +78,17 @@ public final class Combiner {
         WorkingFrames limbs = cleaned(found, progress);
         DispersionDeconvolution.Extent extent = recipe.corrections().unsmear();
         WorkingFrames frames = DispersionRemoval.of(limbs, extent, memory, progress);
-        progress.doing("comparing detail");
+        progress.doing(Message.text("progress.comparing"));
         Details details = new Details(turning, frames.reference().disk(), DETAIL_BLUR_PX);
         RegisteredFrames registered = registered(details, frames, progress.part(0.55, 0.75));
-        List<String> passbands = PassbandCheck.warnings(
+        List<Message> passbands = PassbandCheck.warnings(
                 schedule.exposures().stream().map(Exposure::band).toList(),
                 limbs.disks().stream().map(FittedDisk::passband).toList(),
                 registered.measured().stream().map(Registered::passband).toList());
-        progress.doing("measuring the alignment");
+        progress.doing(Message.text("progress.alignment"));
         Aligned aligned = better(registered, found.moons(), turnedDetails(details, frames), progress);
         progress.at(0.8);
-        progress.doing("turning to the epoch and merging");
+        progress.doing(Message.text("progress.merging"));
         Merging merging = aligned.merging;
         MergedBands.WithGlobe merged = MergedBands.withGlobe(recipe.assignment(), merging, progress.part(0.8, 1));
         progress.at(1);
@@ -118,8 +119,8 @@ public final class Combiner {
 
     /** Reads the frames and finds their disks and moons. */
     private MoonlessFrames found(Progress progress) {
-        List<String> warnings = new RecipeCheck(recipe, schedule).warnings(sky);
-        progress.doing("reading");
+        List<Message> warnings = new RecipeCheck(recipe, schedule).warnings(sky);
+        progress.doing(Message.text("progress.reading"));
         List<Plane> planes = new PlaneStore(
                         schedule.exposures().size(),
                         i -> {
@@ -187,7 +188,7 @@ public final class Combiner {
             View view,
             Merging merging,
             Combination.Quality quality,
-            List<String> warnings) {}
+            List<Message> warnings) {}
 
     /** The alignment, or that of a simple stack if it is worse. */
     private Aligned better(RegisteredFrames registered, Moons moons, Details turned, Progress progress) {
@@ -200,7 +201,7 @@ public final class Combiner {
         if (!aligned.quality.after().exceeds(simple.quality.after())) {
             return aligned;
         }
-        List<String> warnings = new ArrayList<>(List.of(CentroidAlignment.sentence(aligned.quality, simple.quality)));
+        List<Message> warnings = new ArrayList<>(List.of(CentroidAlignment.sentence(aligned.quality, simple.quality)));
         warnings.addAll(simple.warnings);
         return new Aligned(simple.registered, simple.moons, simple.view, simple.merging, simple.quality, warnings);
     }
@@ -213,31 +214,31 @@ public final class Combiner {
         View view = turning.viewAtEpoch(reference);
         Merging merging = new Merging(placed, turning, moons, view, memory);
         Plane output = placed.reference().pixels();
-        List<String> warnings = new ArrayList<>(moons.leftOut(view, schedule.epoch(), output.width(), output.height()));
+        List<Message> warnings =
+                new ArrayList<>(moons.leftOut(view, schedule.epoch(), output.width(), output.height()));
         Fringe.Measured fringe = new Fringe(recipe, placed, turning, turned, merging::share).measure(progress);
         warnings.addAll(fringe.warnings());
         return new Aligned(registered, moons, view, merging, fringe.quality(), warnings);
     }
 
-    private List<String> luminance(Merging merging) {
+    private List<Message> luminance(Merging merging) {
         return recipe
                 .assignment()
                 .luminance()
                 .filter(band -> Sharpness.differs(
                         MergedBands.colourBlurPx(recipe.assignment(), merging, band), merging.bandBlurPx(band)))
-                .map(band -> "The frames in " + band
-                        + " are more blurred than the colours; detail finer than their blur comes from the colours.")
+                .map(band -> Message.of("result.lessSharpLuminance", band))
                 .stream()
                 .toList();
     }
 
     /** What was noted about a frame, a sentence each. */
-    private List<String> notes(int index, WorkingFrame frame, Moons moons) {
-        List<String> notes = new ArrayList<>(frame.exposure().frame().notes());
+    private List<Message> notes(int index, WorkingFrame frame, Moons moons) {
+        List<Message> notes = new ArrayList<>(frame.exposure().frame().notes());
         notes.addAll(reader.notes(index));
         notes.addAll(frame.notes());
         if (recipe.frames().held(frame.exposure()).isPresent()) {
-            notes.add("Its disk was set by hand.");
+            notes.add(Message.of("result.heldDisk"));
         }
         notes.addAll(moons.notes(index, schedule.epoch()));
         return List.copyOf(notes);

@@ -9,6 +9,7 @@ import org.epochrome.session.compare.FrameLight;
 import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.WorkingFrame;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.text.Message;
 
 /** Frames with as much of their smear taken off as a recipe wants. */
 public final class DispersionRemoval {
@@ -19,7 +20,7 @@ public final class DispersionRemoval {
         if (frames.disks().stream().noneMatch(f -> DispersionDeconvolution.changes(f.shading(), extent))) {
             return frames;
         }
-        progress.doing("removing the dispersion blur");
+        progress.doing(Message.text("progress.deblurring"));
         return frames.remade(i -> cleared(frames.get(i), extent, progress), memory, progress)
                 .map(f -> f.at(DispersionDeconvolution.fit(f.disk(), extent)));
     }

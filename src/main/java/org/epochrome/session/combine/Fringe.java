@@ -3,7 +3,6 @@ package org.epochrome.session.combine;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
@@ -24,6 +23,7 @@ import org.epochrome.session.register.Registration;
 import org.epochrome.session.schedule.Turning;
 import org.epochrome.session.schedule.WorkingFrame;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.text.Message;
 
 /**
  * Measures how far the bands of the result lie off the reference frame's band, and how far they would in a simple stack.
@@ -65,7 +65,7 @@ final class Fringe {
      * @param quality the figures
      * @param warnings a sentence for each that is not as it should be
      */
-    record Measured(Combination.Quality quality, List<String> warnings) {}
+    record Measured(Combination.Quality quality, List<Message> warnings) {}
 
     Measured measure(Progress progress) {
         List<Link> links = new ArrayList<>();
@@ -212,37 +212,25 @@ final class Fringe {
         return result;
     }
 
-    private List<String> warnings(Misalignment before, Misalignment after, NetworkAdjustment measured) {
-        List<String> warnings = new ArrayList<>();
+    private List<Message> warnings(Misalignment before, Misalignment after, NetworkAdjustment measured) {
+        List<Message> warnings = new ArrayList<>();
         if (after.shows()) {
-            warnings.add(String.format(
-                    Locale.ROOT,
-                    "The colours are misaligned by %.2f px (standard error %.2f), %s the most: %s.",
-                    after.px(),
-                    after.sigmaPx(),
-                    after.worstBand(),
-                    reason(measured)));
+            warnings.add(
+                    Message.of("align.misaligned", after.px(), after.sigmaPx(), after.worstBand(), reason(measured)));
         }
         if (after.exceeds(before)) {
-            warnings.add(String.format(
-                    Locale.ROOT,
-                    "The colours are aligned worse than in a simple stack (%.2f against %.2f px); check the disks and the"
-                            + " shifts of the frames.",
-                    after.px(),
-                    before.px()));
+            warnings.add(Message.of("align.worse", after.px(), before.px()));
         }
         return warnings;
     }
 
-    private String reason(NetworkAdjustment measured) {
+    private Message reason(NetworkAdjustment measured) {
         if (!recipe.corrections().turn()) {
-            return "the frames were not turned";
+            return Message.of("align.notTurned");
         }
         if (!recipe.alignment().nudgesPx().isEmpty()) {
-            return "frames were moved by hand";
+            return Message.of("align.movedByHand");
         }
-        return measured.contradiction() > CONTRADICTS
-                ? "limb and detail contradict each other; check the disks and whether the bands show the same detail"
-                : "the disk position contradicts limb and detail; check its disk";
+        return Message.of(measured.contradiction() > CONTRADICTS ? "align.contradiction" : "align.diskContradicts");
     }
 }

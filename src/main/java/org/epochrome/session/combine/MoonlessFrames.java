@@ -23,6 +23,7 @@ import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.text.Message;
 
 /**
  * The disks, and the moons in front of and beside them. Moons at the limb or beside it would pass for wings, a wider blur or a
@@ -55,7 +56,7 @@ public record MoonlessFrames(WorkingFrames frames, Moons moons) {
         Search search = new Search(recipe, schedule, turning, progress);
         Hidden hidden = new Hidden(search, planes, memory);
         WorkingFrames frames = finder.find(planes, hidden, progress.part(0, 0.8));
-        progress.doing("looking for moons");
+        progress.doing(Message.text("progress.moons"));
         Moons moons = search.moons(frames);
         if (moons.standIn(FITTED, hidden.mask)) {
             Moons found = moons;

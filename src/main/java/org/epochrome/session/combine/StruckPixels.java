@@ -16,6 +16,7 @@ import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Turning;
 import org.epochrome.session.schedule.WorkingFrame;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.text.Message;
 import org.epochrome.turn.Rotation;
 
 /**
@@ -82,8 +83,7 @@ final class StruckPixels {
                     struck.stream().forEach(p -> masked.data()[p] = Float.NaN);
                     return masked;
                 })
-                .noting("Left out as struck, since the other frames of the band do not show them: " + count
-                        + (count == 1 ? " pixel." : " pixels."));
+                .noting(Message.of(count == 1 ? "defect.struckPixel" : "defect.struck", count));
     }
 
     /** Sharp frames of the same band. */

@@ -3,7 +3,6 @@ package org.epochrome.session.compare;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.epochrome.align.Detail;
@@ -14,6 +13,7 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.job.Progress;
 import org.epochrome.session.compare.Details.Seen;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.text.Message;
 
 /**
  * Small differences of scale and direction between bands, as filters have that focus differently: the disks of each band are
@@ -57,7 +57,7 @@ public final class BandScale {
                                 s,
                                 frame.disk().disk().mirrored() == base.disk().mirrored()))))
                 .orElse(frame));
-        List<String> warnings = new ArrayList<>();
+        List<Message> warnings = new ArrayList<>();
         for (int i = 0; last && i < frames.size(); i++) {
             String band = frames.get(i).band();
             if (leads.get(band) == i && i != reference) {
@@ -71,14 +71,12 @@ public final class BandScale {
         return freed.warned(warnings);
     }
 
-    private static String sentence(String band, boolean measured, Disk own, Disk base) {
+    private static Message sentence(String band, boolean measured, Disk own, Disk base) {
         if (!measured) {
-            return "The scale of " + band + " could not be measured from its detail; the scale from the limb was used.";
+            return Message.of("scale.notMeasured", band);
         }
-        return String.format(
-                Locale.ROOT,
-                "%s was found %.3f %% larger than the reference frame's band and rotated by %.3f degrees"
-                        + " relative to it; both were corrected.",
+        return Message.of(
+                "scale.measured",
                 band,
                 100 * (own.equatorialRadiusPx() / base.equatorialRadiusPx() - 1),
                 Disk.wrapDeg(own.northAngleDeg() - base.northAngleDeg()));

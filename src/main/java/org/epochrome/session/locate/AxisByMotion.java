@@ -3,7 +3,6 @@ package org.epochrome.session.locate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -24,6 +23,7 @@ import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.text.Message;
 
 /**
  * The direction of a body's axis from the motion of its detail, for bodies whose disk does not show it. The surface turns
@@ -263,13 +263,7 @@ public final class AxisByMotion {
                 northDeg,
                 sigmaDeg,
                 mirrored,
-                String.format(
-                        Locale.ROOT,
-                        "North was found from the motion of the detail: %.1f ± %.1f degrees%s; use --north DEG to"
-                                + " override it.",
-                        northDeg,
-                        sigmaDeg,
-                        mirrored ? ", in mirrored frames" : ""));
+                Message.of(mirrored ? "north.byMotionMirrored" : "north.byMotion", northDeg, sigmaDeg));
     }
 
     private static double square(double v) {

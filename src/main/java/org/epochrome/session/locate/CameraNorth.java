@@ -3,7 +3,6 @@ package org.epochrome.session.locate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
@@ -11,6 +10,7 @@ import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.schedule.HeldDisks;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.text.Message;
 
 /** The north angle that the frames of one camera have in common. */
 final class CameraNorth {
@@ -43,7 +43,7 @@ final class CameraNorth {
      */
     WorkingFrames common(WorkingFrames frames, List<ImageOrientation.Angle> angles) {
         List<FittedDisk> fits = frames.disks();
-        List<String> warnings = new ArrayList<>();
+        List<Message> warnings = new ArrayList<>();
         Map<Camera, List<Integer>> cameras = new LinkedHashMap<>();
         for (int i = 0; i < fits.size(); i++) {
             if (held.northDeg(i).isPresent()) {
@@ -71,7 +71,7 @@ final class CameraNorth {
      * that is sure of it says otherwise: then the field turned.
      */
     private List<FittedDisk> commonNorth(
-            List<Integer> members, List<FittedDisk> fits, List<ImageOrientation.Angle> angles, List<String> warnings) {
+            List<Integer> members, List<FittedDisk> fits, List<ImageOrientation.Angle> angles, List<Message> warnings) {
         double[] off = new double[fits.size()];
         for (int i = 0; i < fits.size(); i++) {
             off[i] = Disk.wrapDeg(
@@ -100,11 +100,7 @@ final class CameraNorth {
             turns |= away > OWN_NORTH_DEG && away > OWN_NORTH * fits.get(i).northSigmaDeg();
         }
         if (turns && ImageOrientation.ringsTellNorth(schedule.aspect())) {
-            warnings.add(String.format(
-                    Locale.ROOT,
-                    "The field rotates from frame to frame, by up to %.2f degrees from the mean; the north of each"
-                            + " frame was found from its rings. Use --mount altaz if the mount is alt-azimuth.",
-                    farthest));
+            warnings.add(Message.of("north.fieldRotates", farthest));
             return fits;
         }
         double sigma = Math.sqrt(shared + 1 / weights);

@@ -26,6 +26,7 @@ import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.text.Message;
 
 /** Finds the disk in every exposure, and what the frames have in common: posture and plate scale. */
 public final class DiskFinder {
@@ -74,19 +75,19 @@ public final class DiskFinder {
                     ? findWith(header.get(), planes, masking, progress)
                     : findWithAxis(planes, masking, progress);
         }
-        progress.doing("finding the disks");
+        progress.doing(Message.text("progress.disks"));
         Mirroring mirroring = mirroring(planes, progress.part(0, 0.1));
         WorkingFrames first =
                 WorkingFrames.of(schedule, planes, rough(planes, mirroring == Mirroring.YES, progress.part(0.1, 0.5)));
         progress.at(0.5);
-        progress.doing("finding the orientation of the frames");
+        progress.doing(Message.text("progress.orientation"));
         ImageOrientation.Oriented oriented =
                 new ImageOrientation(recipe, said, mirroring, first, memory).resolve(progress.part(0.5, 0.6));
         List<ImageOrientation.Angle> angles = oriented.angles();
         WorkingFrames posed = oriented.on(first).warned(reflections(angles));
         progress.at(0.6);
         List<Plane> bare = masking.masked(posed.disks());
-        progress.doing("fitting the disks");
+        progress.doing(Message.text("progress.fitting"));
         boolean sense = angles.get(schedule.reference()).mirrored();
         List<FittedDisk> fine = each(i -> refit(
                 i,
@@ -116,19 +117,19 @@ public final class DiskFinder {
     }
 
     /** What the user should know of frames that lie otherwise than others. */
-    private List<String> reflections(List<ImageOrientation.Angle> angles) {
-        List<String> warnings = new ArrayList<>();
+    private List<Message> reflections(List<ImageOrientation.Angle> angles) {
+        List<Message> warnings = new ArrayList<>();
         boolean sense = angles.get(schedule.reference()).mirrored();
         if (recipe.setup().mirroring() == Mirroring.AUTO && sense) {
-            warnings.add("The frames were found to be mirrored; if they are not, use --mirrored no.");
+            warnings.add(Message.of("north.framesMirrored"));
         }
         for (int i = 0; i < angles.size(); i++) {
             if (angles.get(i).mirrored() != sense && !said.against(i)) {
-                warnings.add(name(i) + " is mirrored relative to the reference frame; it was flipped.");
+                warnings.add(Message.of("north.mirrored", name(i)));
             }
         }
         for (int i : ImageOrientation.flipped(angles)) {
-            warnings.add(name(i) + " is upside down relative to the reference frame; it was rotated by 180 degrees.");
+            warnings.add(Message.of("north.upsideDown", name(i)));
         }
         return warnings;
     }
@@ -145,14 +146,11 @@ public final class DiskFinder {
 
     /** First the axis, from the motion of the detail, then the disks. */
     private WorkingFrames findWithAxis(List<Plane> planes, MoonMasks masking, Progress progress) {
-        progress.doing("finding the axis");
+        progress.doing(Message.text("progress.axis"));
         KnownNorth axis = byMotion(planes)
                 .find(progress.part(0, 0.6))
-                .orElseThrow(() -> new SessionRefused("the axis of "
-                        + recipe.body().displayName()
-                        + " cannot be found from its disk or from the motion of its detail in these frames; give the"
-                        + " north angle of the reference frame with --north DEG (from image up to north,"
-                        + " counter-clockwise positive), or use frames over a longer time"));
+                .orElseThrow(() -> new SessionRefused(
+                        Message.of("north.noAxis", recipe.body().displayName())));
         return findWith(axis, planes, masking, progress.part(0.6, 1));
     }
 

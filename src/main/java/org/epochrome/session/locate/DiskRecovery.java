@@ -1,7 +1,6 @@
 package org.epochrome.session.locate;
 
 import java.util.Comparator;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Supplier;
@@ -16,6 +15,7 @@ import org.epochrome.job.Progress;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.schedule.AtmosphericDispersion;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.text.Message;
 
 /**
  * Fits again what was fitted with an uncertain centre, or away from where the light's edge is steepest: from that edge, and
@@ -113,10 +113,6 @@ final class DiskRecovery {
     private NoDiskInFrame refusal(int index, FittedDisk fit) {
         return new NoDiskInFrame(
                 exposure(index).frame().head().file(),
-                new DiskNotFound(String.format(
-                        Locale.ROOT,
-                        "the centre of the disk is uncertain by %.1f px; check the body and the image, give the plate scale"
-                                + " with --scale, or leave the frame out",
-                        fit.centreSigmaPx())));
+                new DiskNotFound(Message.of("disk.uncertain", fit.centreSigmaPx())));
     }
 }

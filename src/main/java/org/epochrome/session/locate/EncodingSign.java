@@ -6,12 +6,13 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.NoiseRatio;
 import org.epochrome.image.Plane;
+import org.epochrome.text.Message;
 
 /** By what a frame looks encoded for a screen. */
 enum EncodingSign {
-    BRIGHT_SKY("the sky is bright and as noisy as the disk"),
-    RARE_LEVELS("too few pixels are just above black"),
-    NOISY_LEVELS("dark levels are noisier than the disk");
+    BRIGHT_SKY(Message.of("processing.brightSky")),
+    RARE_LEVELS(Message.of("processing.rareLevels")),
+    NOISY_LEVELS(Message.of("processing.noisyLevels"));
 
     /**
      * Noise of the disk over that of the sky, below which a bright sky looks encoded. Linear scenes have 4.6 and more and Hubble
@@ -35,9 +36,9 @@ enum EncodingSign {
     /** Blur below which the pixels make the limb's foot look noisy, pixels. */
     private static final double LEAST_BLUR_PX = 0.9;
 
-    private final String words;
+    private final Message words;
 
-    EncodingSign(String words) {
+    EncodingSign(Message words) {
         this.words = words;
     }
 
@@ -47,7 +48,7 @@ enum EncodingSign {
     }
 
     /** Why, for a sentence. */
-    String words() {
+    Message words() {
         return words;
     }
 

@@ -21,6 +21,7 @@ import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.text.Message;
 
 /**
  * Which way up the frames are. A disk fit finds the direction of the axis but not which end is north, nor whether the
@@ -62,7 +63,7 @@ public final class ImageOrientation {
     private final Mirroring mirroring;
     private final SmallFrames small;
     private final List<FittedDisk> fits;
-    private final List<String> warnings = new ArrayList<>();
+    private final List<Message> warnings = new ArrayList<>();
     private final boolean endsTold;
 
     /**
@@ -94,7 +95,7 @@ public final class ImageOrientation {
      * @param angles north angle and mirroring of every frame
      * @param warnings what the user should know, a sentence each
      */
-    public record Oriented(List<Angle> angles, List<String> warnings) {
+    public record Oriented(List<Angle> angles, List<Message> warnings) {
         /** The frames with their disks as they lie. */
         public WorkingFrames on(WorkingFrames frames) {
             return frames.at(IntStream.range(0, angles.size())
@@ -111,8 +112,7 @@ public final class ImageOrientation {
         double axis = recipe.setup().northDeg().orElseGet(this::commonAxis);
         double off = Disk.wrapDeg(axis - fits.get(schedule.reference()).disk().northAngleDeg());
         if (endsTold && Math.abs(off) > DOUBTFUL_NORTH_DEG) {
-            warnings.add(recipe.body().displayName() + "'s rings put north at " + Math.round(Disk.wrapDeg(axis - off))
-                    + " degrees in the reference frame; check --north.");
+            warnings.add(Message.of("north.rings", recipe.body().displayName(), Math.round(Disk.wrapDeg(axis - off))));
         }
         List<Hypothesis> hypotheses = hypotheses(axis);
         List<Outcome> outcomes = new ArrayList<>();
@@ -131,13 +131,10 @@ public final class ImageOrientation {
                     .orElseThrow();
             warnings.add(
                     endsKnown()
-                            ? "The frames do not show whether they are mirrored; they were assumed not mirrored. Use"
-                                    + " --mirrored to change this."
-                            : "The frames do not show which end of the axis is north; if the result is upside down,"
-                                    + " give --north " + Math.round(Disk.wrapDeg(first.northDeg + 180)) + ".");
+                            ? Message.of("north.mirroringUnknown")
+                            : Message.of("north.endUnknown", Math.round(Disk.wrapDeg(first.northDeg + 180))));
         } else if (!endsKnown() && mirroring == Mirroring.AUTO) {
-            warnings.add("North was found from the direction of rotation, assuming the frames are not mirrored; if"
-                    + " they are, use --mirrored yes.");
+            warnings.add(Message.of("north.byRotation"));
         }
         return new Oriented(best.angles, List.copyOf(warnings));
     }
@@ -290,9 +287,8 @@ public final class ImageOrientation {
             best = better(best, index, middle + fine, reference, place, progress);
         }
         if (free && best.agreement < LEAST_AGREEMENT) {
-            warnings.add(schedule.exposures().get(index).name()
-                    + " is marked as mirrored, but its detail does not show its orientation; leave it out if"
-                    + " it looks rotated in the result.");
+            warnings.add(Message.of(
+                    "north.markedMirrored", schedule.exposures().get(index).name()));
         }
         return best;
     }

@@ -1,8 +1,8 @@
 package org.epochrome.session.locate;
 
-import java.util.Locale;
 import java.util.Optional;
 import org.epochrome.session.schedule.Schedule;
+import org.epochrome.text.Message;
 
 /**
  * North of the reference frame, found otherwise than by its disk.
@@ -12,7 +12,7 @@ import org.epochrome.session.schedule.Schedule;
  * @param mirrored whether the frame is mirrored
  * @param sentence tells the user where north was taken from
  */
-record KnownNorth(double northDeg, double sigmaDeg, boolean mirrored, String sentence) {
+record KnownNorth(double northDeg, double sigmaDeg, boolean mirrored, Message sentence) {
     /** Standard error of a north angle in a header (common practice, no source). */
     private static final double HEADER_SIGMA_DEG = 0.1;
 
@@ -26,14 +26,7 @@ record KnownNorth(double northDeg, double sigmaDeg, boolean mirrored, String sen
             return Optional.empty();
         }
         double north = schedule.referenceExposure().headerNorthDeg().orElseThrow();
-        return Optional.of(new KnownNorth(
-                north,
-                HEADER_SIGMA_DEG,
-                mirrored.orElse(false),
-                String.format(
-                        Locale.ROOT,
-                        "North was taken from the headers, %.1f degrees in the reference frame; use --north to change"
-                                + " this.",
-                        north)));
+        return Optional.of(
+                new KnownNorth(north, HEADER_SIGMA_DEG, mirrored.orElse(false), Message.of("north.headers", north)));
     }
 }

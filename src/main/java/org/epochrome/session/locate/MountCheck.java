@@ -1,13 +1,13 @@
 package org.epochrome.session.locate;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.session.recipe.Mount;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.schedule.Schedule;
+import org.epochrome.text.Message;
 
 /** Whether the field turned from frame to frame as the mount that was named turns it. */
 final class MountCheck {
@@ -31,7 +31,7 @@ final class MountCheck {
      * @param fits their disks
      * @param offDeg by how much the fitted north angles depart from those that the mount would have
      */
-    Optional<String> warning(List<Integer> frames, List<FittedDisk> fits, double[] offDeg) {
+    Optional<Message> warning(List<Integer> frames, List<FittedDisk> fits, double[] offDeg) {
         if (recipe.place().site().isEmpty()
                 || (ImageOrientation.ringsTellNorth(schedule.aspect())
                         && recipe.setup().mount() == Mount.EQUATORIAL)) {
@@ -52,15 +52,8 @@ final class MountCheck {
             return Optional.empty();
         }
         boolean clear = CLEAR * Math.max(misfit(fits, offOther), fits.size()) < said;
-        return Optional.of(
-                clear
-                        ? String.format(
-                                Locale.ROOT,
-                                "The axes of the disks show the field rotation of an %s mount; use --mount %s.",
-                                other == Mount.ALTAZ ? "alt-azimuth" : "equatorial",
-                                other.name().toLowerCase(Locale.ROOT))
-                        : "The axes of the disks show a field rotation that does not match the mount; check --mount,"
-                                + " --site and the times.");
+        return Optional.of(Message.of(
+                !clear ? "north.mountDiffers" : other == Mount.ALTAZ ? "north.mountAltaz" : "north.mountEquatorial"));
     }
 
     private static double misfit(List<FittedDisk> fits, double[] offDeg) {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import org.epochrome.disk.FittedDisk;
@@ -13,6 +12,7 @@ import org.epochrome.io.head.FrameHead;
 import org.epochrome.session.schedule.AtmosphericDispersion;
 import org.epochrome.session.schedule.HeldDisks;
 import org.epochrome.session.schedule.Schedule;
+import org.epochrome.text.Message;
 
 /**
  * The plate scale that frames of one camera share: one planet has one size. It is the weighted mean of what the disks show and
@@ -54,7 +54,7 @@ final class PlateScale {
      * @param all one for each
      * @param warnings what the user should know, a sentence each
      */
-    record Sizes(List<Size> all, List<String> warnings) {}
+    record Sizes(List<Size> all, List<Message> warnings) {}
 
     /**
      * The sizes of all disks; those set by hand keep theirs.
@@ -62,7 +62,7 @@ final class PlateScale {
      * @param fits where the disks were found, each by itself
      */
     Sizes sizes(List<FittedDisk> fits) {
-        List<String> warnings = new ArrayList<>();
+        List<Message> warnings = new ArrayList<>();
         Map<String, List<Integer>> cameras = new LinkedHashMap<>();
         for (int i = 0; i < fits.size(); i++) {
             if (!held.any(i)) {
@@ -80,7 +80,7 @@ final class PlateScale {
         return new Sizes(List.of(sizes), List.copyOf(warnings));
     }
 
-    private void share(List<Integer> members, List<FittedDisk> fits, Size[] sizes, List<String> warnings) {
+    private void share(List<Integer> members, List<FittedDisk> fits, Size[] sizes, List<Message> warnings) {
         double[] scales = members.stream()
                 .mapToDouble(i ->
                         AtmosphericDispersion.arcsecPerPx(aspect(i), fits.get(i).disk()))
@@ -116,13 +116,11 @@ final class PlateScale {
                 sizes[i] = new Size(radius, radius / Math.sqrt(weights), false);
             } else {
                 double found = fits.get(i).disk().equatorialRadiusPx();
-                warnings.add(String.format(
-                        Locale.ROOT,
-                        "%s shows the disk %.2f %% %s than the other frames of the same size; it was scaled to match"
-                                + " them.",
+                warnings.add(Message.of(
+                        "scale.other",
                         schedule.exposures().get(i).name(),
                         Math.abs(100 * (found / radius - 1)),
-                        found > radius ? "larger" : "smaller"));
+                        Message.of(found > radius ? "scale.larger" : "scale.smaller")));
             }
         }
     }

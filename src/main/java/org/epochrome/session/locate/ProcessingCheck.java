@@ -3,7 +3,6 @@ package org.epochrome.session.locate;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.epochrome.disk.Disk;
@@ -14,6 +13,7 @@ import org.epochrome.image.Plane;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.schedule.WorkingFrame;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.text.Message;
 
 /** Whether frames look as if they had been processed before: sharpened, or encoded for a screen. */
 public final class ProcessingCheck {
@@ -109,28 +109,23 @@ public final class ProcessingCheck {
     }
 
     /** What the user should know. */
-    public List<String> warnings() {
-        List<String> warnings = new ArrayList<>();
-        encoded.forEach((sign, names) -> warnings.add(String.format(
-                Locale.ROOT,
-                "%s may be encoded for a screen (%s), which makes the fitted disk wrong%s; use --encoding gamma=2.2"
-                        + " or --encoding srgb, or --encoding linear if not.",
+    public List<Message> warnings() {
+        List<Message> warnings = new ArrayList<>();
+        encoded.forEach((sign, names) -> warnings.add(Message.of(
+                "processing.encoded",
                 names(names),
                 sign.words(),
-                largest > 0 ? String.format(Locale.ROOT, " by up to %.1f %% of the radius", 100 * largest) : "")));
+                largest > 0 ? Message.of("processing.byUpTo", 100 * largest) : "")));
         if (!sharpened.isEmpty()) {
-            warnings.add(String.format(
-                    Locale.ROOT,
-                    "%s %s been sharpened (the sky along the limb is too dark by up to %.0f %% of the disk); use"
-                            + " unsharpened stacks and sharpen the result with --detail.",
+            warnings.add(Message.of(
+                    sharpened.size() == 1 ? "processing.sharpened" : "processing.sharpenedFrames",
                     names(sharpened),
-                    sharpened.size() == 1 ? "has" : "have",
                     100 * deepest));
         }
         return warnings;
     }
 
-    private String names(List<String> names) {
-        return names.size() == looked && looked > 1 ? "All frames" : String.join(", ", names);
+    private Object names(List<String> names) {
+        return names.size() == looked && looked > 1 ? Message.of("processing.all") : String.join(", ", names);
     }
 }

@@ -48,6 +48,7 @@ import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
 import org.epochrome.session.schedule.WorkingFrame;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.text.Message;
 import org.epochrome.turn.Turner;
 
 /**
@@ -149,14 +150,14 @@ public final class Preview {
         Recipe known = axis || recipe.setup().northDeg().isPresent()
                 ? few
                 : few.with(few.setup().posed(0, few.setup().mirroring()));
-        progress.doing("reading");
+        progress.doing(Message.text("progress.reading"));
         ExposureReader reader = new ExposureReader(schedule);
         List<Plane> full = new PlaneStore(
                         schedule.exposures().size(), i -> Binning.by(before, reader.read(i)), memory.heldBytes())
                 .filled();
         progress.at(0.3);
         progress.check();
-        progress.doing("finding the disks");
+        progress.doing(Message.text("progress.disks"));
         WorkingFrames found = new DiskFinder(known, schedule, AtmosphericDispersion.over(known), memory)
                 .findRoughly(full, progress.part(0.3, 0.95));
         int factor = factor(full.get(schedule.reference()));

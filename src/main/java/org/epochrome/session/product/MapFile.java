@@ -20,6 +20,7 @@ import org.epochrome.io.write.PictureWriter;
 import org.epochrome.map.GlobeMap;
 import org.epochrome.map.MapGrid;
 import org.epochrome.session.combine.Combination;
+import org.epochrome.text.Message;
 
 /**
  * A file with the combined globe as a map, shading taken off, with its coverage: FITS (linear, with world coordinates) or
@@ -36,8 +37,7 @@ public record MapFile(Path file, OptionalInt width) implements ProductFile {
     public MapFile {
         int wide = width.orElse(WIDTH_STEP);
         if (wide < 2 || wide % 2 != 0 || wide > MOST_WIDTH) {
-            throw new IllegalArgumentException(
-                    "The width of a map must be an even number up to " + MOST_WIDTH + ", not " + wide + ".");
+            throw new IllegalArgumentException(Message.text("map.width", MOST_WIDTH, wide));
         }
     }
 
@@ -50,7 +50,7 @@ public record MapFile(Path file, OptionalInt width) implements ProductFile {
     public void check(boolean overwrite) {
         OutputFormat format = OutputFormat.of(file);
         if (format != OutputFormat.FITS && format != OutputFormat.PNG) {
-            throw new OutputRefused(file, "is not a map name; end it in .fits or .png.");
+            throw new OutputRefused(file, Message.of("map.name"));
         }
         OutputFolder.checkFree(file, overwrite);
     }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.epochrome.text.Message;
 
 /**
  * The files that are to be made.
@@ -27,8 +28,7 @@ public record Products(
         reports = List.copyOf(reports);
         long forPeople = reports.stream().filter(Products::forPeople).count();
         if (forPeople > 1 || reports.size() - forPeople > 1) {
-            throw new IllegalArgumentException("Only one .json and one .html report can be written; remove "
-                    + reports.get(reports.size() - 1) + ".");
+            throw new IllegalArgumentException(Message.text("report.several", reports.get(reports.size() - 1)));
         }
     }
 

@@ -178,7 +178,7 @@ public final class Provenance {
                         texts(
                                 "TIMESRC",
                                 "source of the times",
-                                f -> f.exposure().frame().timing().source()),
+                                f -> f.exposure().frame().timing().source().toString()),
                         numbers(
                                 "DISKX",
                                 "pixel",

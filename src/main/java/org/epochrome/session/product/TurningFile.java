@@ -25,6 +25,7 @@ import org.epochrome.map.TurningGlobe;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.recipe.SessionRefused;
 import org.epochrome.session.schedule.Turning;
+import org.epochrome.text.Message;
 
 /**
  * A file that shows the combined globe turning: animated GIF or PNG.
@@ -52,11 +53,10 @@ public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> u
 
     public TurningFile {
         if (count < 2 || count > MOST_STILLS) {
-            throw new IllegalArgumentException(
-                    "An animation must have 2 to " + MOST_STILLS + " pictures, not " + count + ".");
+            throw new IllegalArgumentException(Message.text("turning.pictures", MOST_STILLS, count));
         }
         if (from.isPresent() && until.isPresent() && !from.get().isBefore(until.get())) {
-            throw new IllegalArgumentException("An animation must begin before it ends.");
+            throw new IllegalArgumentException(Message.text("turning.empty"));
         }
     }
 
@@ -85,8 +85,7 @@ public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> u
         Instant begin = from.orElseGet(() -> c.epoch().minus(half));
         Instant end = until.orElseGet(() -> c.epoch().plus(half));
         if (!begin.isBefore(end)) {
-            throw new SessionRefused("the animation would end before it begins; give a --turning-from that is before"
-                    + " --turning-until");
+            throw new SessionRefused(Message.of("turning.order"));
         }
         List<List<Plane>> pictures = pictures(c, look, begin, end);
         List<AnimationWriter.Still> stills = new ArrayList<>();

@@ -9,6 +9,7 @@ import org.epochrome.image.Plane;
 import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.head.FrameFile;
 import org.epochrome.io.read.FrameReader;
+import org.epochrome.text.Message;
 
 /**
  * Gains from something that is white in sunlight, recorded through the same filters, with the same ratios of exposure
@@ -44,10 +45,7 @@ public final class WhiteReference {
             }
         }
         if (light.size() != 3 || files.size() == 2) {
-            throw new IllegalArgumentException(
-                    "A white reference must be one colour frame or three grey frames (red, green, blue); it was"
-                            + " given as "
-                            + files.size() + " with " + light.size() + " planes.");
+            throw new IllegalArgumentException(Message.text("white.frames", files.size(), light.size()));
         }
         return new Gains(light.get(1) / light.get(0), 1, light.get(1) / light.get(2));
     }
@@ -61,7 +59,7 @@ public final class WhiteReference {
             n--;
         }
         if (sorted[n - 1] >= FULL * fullScale && fullScale > 1) {
-            throw new FrameRefused(file, "is overexposed as a white reference; record it with a shorter exposure.");
+            throw new FrameRefused(file, Message.of("white.overexposed"));
         }
         double sky = sorted[n / 2];
         float top = sorted[n - 1];
@@ -76,7 +74,7 @@ public final class WhiteReference {
     }
 
     private static FrameRefused nothing(Path file) {
-        return new FrameRefused(file, "shows neither a star nor a white target; give another --white-frame.");
+        return new FrameRefused(file, Message.of("white.notWhite"));
     }
 
     private static double spread(float[] values, int n, double middle) {

@@ -6,6 +6,7 @@ import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.text.Message;
 
 /**
  * What is corrected in the frames, and by which laws.
@@ -31,8 +32,7 @@ public record Corrections(
         Spectrum spectrum) {
     public Corrections {
         if (rotationPeriodDays.isPresent() && !(rotationPeriodDays.getAsDouble() > 0)) {
-            throw new IllegalArgumentException(
-                    "a rotation period must be more than 0 days, not " + rotationPeriodDays.getAsDouble());
+            throw new IllegalArgumentException(Message.text("value.rotationPeriod", rotationPeriodDays.getAsDouble()));
         }
     }
 

@@ -8,6 +8,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import org.epochrome.io.file.FrameRefused;
+import org.epochrome.text.Message;
 
 /**
  * Size and checksum, by which a changed file is recognised.
@@ -34,8 +35,7 @@ public record FileMark(long bytes, String sha256) {
             }
             return new FileMark(bytes, HexFormat.of().formatHex(digest.digest()));
         } catch (IOException e) {
-            throw new FrameRefused(
-                    file, "cannot be read; check that it exists and that you have permission to read it.", e);
+            throw new FrameRefused(file, Message.of("file.checkPermission"), e);
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("Every Java platform knows SHA-256.", e);
         }

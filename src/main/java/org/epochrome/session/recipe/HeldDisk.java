@@ -1,6 +1,7 @@
 package org.epochrome.session.recipe;
 
 import java.util.OptionalDouble;
+import org.epochrome.text.Message;
 
 /**
  * The position of a frame's disk as set by the user; it is not fitted then. In a colour frame it is that of the
@@ -20,11 +21,10 @@ public record HeldDisk(double x, double y, double equatorialRadiusPx, OptionalDo
 
     public HeldDisk {
         if (!(Double.isFinite(x) && Double.isFinite(y) && equatorialRadiusPx > 0 && equatorialRadiusPx < 1e5)) {
-            throw new IllegalArgumentException("A disk needs a centre and a radius above 0, in pixels, not " + x + ", "
-                    + y + ", " + equatorialRadiusPx + ".");
+            throw new IllegalArgumentException(Message.text("value.disk", x, y, equatorialRadiusPx));
         }
         if (!(Math.abs(northAngleDeg.orElse(0)) <= 360)) {
-            throw new IllegalArgumentException("A north angle must be between -360 and 360 degrees.");
+            throw new IllegalArgumentException(Message.text("value.north"));
         }
     }
 }

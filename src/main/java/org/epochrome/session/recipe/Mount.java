@@ -2,6 +2,7 @@ package org.epochrome.session.recipe;
 
 import org.epochrome.disk.Disk;
 import org.epochrome.ephemeris.Aspect;
+import org.epochrome.text.Message;
 
 /** What keeps its direction in the camera through the night. */
 public enum Mount {
@@ -18,8 +19,7 @@ public enum Mount {
         double fixedAngleDeg(Aspect aspect) {
             double zenith = aspect.horizontal()
                     .map(Aspect.Horizontal::parallacticAngleDeg)
-                    .orElseThrow(() -> new SessionRefused("the field rotation of an alt-azimuth mount depends on the"
-                            + " site; give it with --site LAT,LON"));
+                    .orElseThrow(() -> new SessionRefused(Message.of("check.mountNeedsSite")));
             return aspect.poleAngleDeg() - zenith;
         }
     };

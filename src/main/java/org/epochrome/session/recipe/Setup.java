@@ -1,6 +1,7 @@
 package org.epochrome.session.recipe;
 
 import java.util.OptionalDouble;
+import org.epochrome.text.Message;
 
 /**
  * How the camera looked at the sky, and on what mount.
@@ -17,10 +18,10 @@ public record Setup(OptionalDouble northDeg, Mirroring mirroring, OptionalDouble
 
     public Setup {
         if (!(scaleArcsecPerPx.orElse(1) > 0)) {
-            throw new IllegalArgumentException("A plate scale must be more than 0 arcsec per pixel.");
+            throw new IllegalArgumentException(Message.text("value.plateScale"));
         }
         if (!(Math.abs(northDeg.orElse(0)) <= 360)) {
-            throw new IllegalArgumentException("A north angle must be between -360 and 360 degrees.");
+            throw new IllegalArgumentException(Message.text("value.north"));
         }
     }
 

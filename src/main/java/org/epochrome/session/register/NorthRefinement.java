@@ -3,7 +3,6 @@ package org.epochrome.session.register;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
@@ -32,6 +31,7 @@ import org.epochrome.session.schedule.HeldDisks;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.text.Message;
 
 /**
  * The north angles of bodies whose limb shows the axis, refined by the detail of frames over which the globe turned far
@@ -305,23 +305,14 @@ public final class NorthRefinement {
         return result;
     }
 
-    private static List<String> sentences(List<Integer> groups, double[] addedDeg, double sigmaDeg) {
-        List<String> sentences = new ArrayList<>();
+    private static List<Message> sentences(List<Integer> groups, double[] addedDeg, double sigmaDeg) {
+        List<Message> sentences = new ArrayList<>();
         if (addedDeg.length > 1 && Math.abs(addedDeg[1] - addedDeg[0]) > ASKEW_DEG) {
-            sentences.add(String.format(
-                    Locale.ROOT,
-                    "The meridian flip rotated the camera by %.2f degrees in addition to 180 degrees; this was"
-                            + " corrected from the motion of the detail.",
-                    Math.abs(addedDeg[1] - addedDeg[0])));
+            sentences.add(Message.of("north.meridianFlip", Math.abs(addedDeg[1] - addedDeg[0])));
         }
         double mean = groups.stream().mapToDouble(g -> addedDeg[g]).average().orElse(0);
         if (Math.abs(mean) > 2 * sigmaDeg) {
-            sentences.add(String.format(
-                    Locale.ROOT,
-                    "The north angle from the limb was corrected by %.2f degrees (standard error %.2f) from the"
-                            + " motion of the detail; use --north to set it.",
-                    mean,
-                    sigmaDeg));
+            sentences.add(Message.of("north.limbCorrected", mean, sigmaDeg));
         }
         return sentences;
     }

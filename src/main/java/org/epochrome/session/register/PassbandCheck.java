@@ -3,11 +3,11 @@ package org.epochrome.session.register;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.epochrome.disk.PassbandWidth;
 import org.epochrome.image.Band;
 import org.epochrome.image.Passband;
+import org.epochrome.text.Message;
 
 /**
  * Whether smears and places of the frames are as dispersion makes them with the assumed passbands.
@@ -31,7 +31,7 @@ public final class PassbandCheck {
      * @param widths what their smears show, in the same order
      * @param middles what their places show, in the same order
      */
-    public static List<String> warnings(List<Band> bands, List<PassbandWidth> widths, List<PassbandMiddle> middles) {
+    public static List<Message> warnings(List<Band> bands, List<PassbandWidth> widths, List<PassbandMiddle> middles) {
         Map<Band, Estimate> width = new LinkedHashMap<>();
         Map<Band, Estimate> middle = new LinkedHashMap<>();
         for (int i = 0; i < bands.size(); i++) {
@@ -41,7 +41,7 @@ public final class PassbandCheck {
             middle.computeIfAbsent(band, b -> new Estimate())
                     .add(middles.get(i).offsetNm(), middles.get(i).sigmaNm());
         }
-        List<String> warnings = new ArrayList<>();
+        List<Message> warnings = new ArrayList<>();
         width.forEach((band, estimate) -> {
             Passband looksLike = band.passband();
             if (estimate.contradicts(WIDTH_DOUBT)) {
@@ -77,11 +77,9 @@ public final class PassbandCheck {
         }
     }
 
-    private static String sentence(Band band, Passband looksLike) {
-        return String.format(
-                Locale.ROOT,
-                "The dispersion in %s suggests a passband of %.0f-%.0f nm rather than %.0f-%.0f nm; give it with"
-                        + " --passband.",
+    private static Message sentence(Band band, Passband looksLike) {
+        return Message.of(
+                "passband.other",
                 band.name(),
                 looksLike.fromNm(),
                 looksLike.toNm(),

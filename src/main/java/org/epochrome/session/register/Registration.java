@@ -3,7 +3,6 @@ package org.epochrome.session.register;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
@@ -28,6 +27,7 @@ import org.epochrome.session.schedule.RotationLaw;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.text.Message;
 
 /** Co-registers the exposures: limb, detail after turning, and physics, weighed against each other. */
 public final class Registration {
@@ -118,7 +118,7 @@ public final class Registration {
                         .toList(),
                 links,
                 schedule.reference());
-        List<String> warnings = new ArrayList<>();
+        List<Message> warnings = new ArrayList<>();
         List<Set<Witness>> leftOut = leftOut(fused, links, limbs, warnings);
         List<Link> detail =
                 links.stream().filter(l -> l.witness() == Witness.DETAIL).toList();
@@ -243,14 +243,14 @@ public final class Registration {
     }
 
     /** The measurements that were ignored for each exposure, with a warning for each. */
-    private List<Set<Witness>> leftOut(Fusion.Fused fused, List<Link> links, List<Limb> limbs, List<String> warnings) {
+    private List<Set<Witness>> leftOut(Fusion.Fused fused, List<Link> links, List<Limb> limbs, List<Message> warnings) {
         List<Set<Witness>> leftOut = new ArrayList<>();
         for (int i = 0; i < limbs.size(); i++) {
             leftOut.add(EnumSet.noneOf(Witness.class));
             if (fused.limbsLeftOut().get(i)) {
                 leftOut.get(i).add(Witness.LIMB);
-                warnings.add(schedule.exposures().get(i).name()
-                        + ": the limb contradicts detail and dispersion and was ignored; check the frame.");
+                warnings.add(Message.of(
+                        "align.limbIgnored", schedule.exposures().get(i).name()));
             }
         }
         for (int k = 0; k < links.size(); k++) {
@@ -258,11 +258,10 @@ public final class Registration {
             String name = schedule.exposures().get(link.to()).name();
             if (fused.linksLeftOut().get(k)) {
                 leftOut.get(link.to()).add(link.witness());
-                warnings.add(String.format(
-                        Locale.ROOT,
-                        "%s: the position from %s differs from the others by %.2f px and was ignored; check the frame.",
+                warnings.add(Message.of(
+                        "align.ignored",
                         name,
-                        link.witness() == Witness.DETAIL ? "detail" : "predicted dispersion",
+                        Message.of(link.witness() == Witness.DETAIL ? "align.detail" : "align.dispersion"),
                         link.shift().lengthPx()));
             } else {
                 apart(link, name, Math.hypot(sigma(link.from(), limbs), sigma(link.to(), limbs)))
@@ -277,17 +276,16 @@ public final class Registration {
         return heard(index) ? Math.max(limb.sigmaX(), limb.sigmaY()) : Double.POSITIVE_INFINITY;
     }
 
-    private static Optional<String> apart(Link link, String name, double limbSigma) {
+    private static Optional<Message> apart(Link link, String name, double limbSigma) {
         Shift s = link.shift();
         double off = Math.max(
                 Math.abs(s.x()) / Math.hypot(limbSigma, s.sigmaX()),
                 Math.abs(s.y()) / Math.hypot(limbSigma, s.sigmaY()));
         return s.known() && off > DISAGREE
-                ? Optional.of(String.format(
-                        Locale.ROOT,
-                        "%s: the positions from limb and %s differ by %.2f px.",
+                ? Optional.of(Message.of(
+                        "align.differs",
                         name,
-                        link.witness() == Witness.DETAIL ? "detail" : "predicted dispersion",
+                        Message.of(link.witness() == Witness.DETAIL ? "align.detail" : "align.dispersion"),
                         s.lengthPx()))
                 : Optional.empty();
     }

@@ -18,6 +18,7 @@ import org.epochrome.session.combine.RecipeCheck;
 import org.epochrome.session.locate.ImageOrientation;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Place;
+import org.epochrome.text.Message;
 
 /**
  * A look at one frame on its own.
@@ -27,13 +28,13 @@ import org.epochrome.session.recipe.Place;
  * @param disk the disk in it (green of a colour frame); empty if it was not found or the body is not known
  * @param notes what the user should know, a sentence each
  */
-public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<FittedDisk> disk, List<String> notes) {
+public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<FittedDisk> disk, List<Message> notes) {
 
     /** Looks at a frame; a missing disk is a note, not an error. */
     public static Inspection of(DatedFrame frame, Optional<Body> body, Place place, OptionalDouble northDeg) {
-        List<String> notes = new ArrayList<>(frame.notes());
+        List<Message> notes = new ArrayList<>(frame.notes());
         if (body.isEmpty()) {
-            notes.add("The planet is unknown; give it with --body to see its aspect and disk.");
+            notes.add(Message.of("inspect.noBody"));
             return new Inspection(frame, Optional.empty(), Optional.empty(), notes);
         }
         Aspect aspect = Ephemeris.aspect(body.get(), frame.timing().span().mid(), place.site());
@@ -59,18 +60,15 @@ public record Inspection(DatedFrame frame, Optional<Aspect> aspect, Optional<Fit
                             OptionalDouble.empty())
                     .fit(read.masked(), Progress.NONE));
             if (header.isPresent()) {
-                notes.add("North was taken from the header; use --north to change this.");
+                notes.add(Message.of("inspect.northFromHeader"));
             } else if (northDeg.isEmpty()) {
-                notes.add(
+                notes.add(Message.of(
                         ImageOrientation.ringsTellNorth(aspect)
-                                ? "North was found from the rings, assuming the frame is not mirrored."
-                                : axis
-                                        ? "North may be off by 180 degrees; combining several frames shows which end"
-                                                + " of the axis it is."
-                                        : "North was assumed to be up; give it with --north for a reliable disk fit.");
+                                ? "inspect.northFromRings"
+                                : axis ? "inspect.northUncertain" : "inspect.northAssumed"));
             }
         } catch (DiskNotFound e) {
-            notes.add("No disk was fitted: " + e.getMessage() + ".");
+            notes.add(Message.of("inspect.noDisk", e.message()));
         }
         return new Inspection(frame, Optional.of(aspect), disk, notes);
     }

@@ -25,7 +25,7 @@ final class JsonPieces {
         node.put("start", UtcText.format(timing.span().start()));
         node.put("end", UtcText.format(timing.span().end()));
         node.put("mid", UtcText.format(timing.span().mid()));
-        node.put("timeSource", timing.source());
+        node.put("timeSource", timing.source().toString());
         put(node, "timeSigmaS", timing.span().midSigmaS());
     }
 

@@ -38,6 +38,7 @@ import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.session.schedule.AtmosphericDispersion;
 import org.epochrome.session.sessionfile.SessionWriting;
+import org.epochrome.text.Message;
 import org.epochrome.time.UtcText;
 
 /** The report as JSON: stable keys, pixels and degrees, null where nothing is known. */
@@ -69,7 +70,7 @@ public final class JsonReport {
         c.frames().forEach(f -> frames.add(frame(f)));
         root.set("moons", moons(c));
         quality(root.putObject("quality"), c.quality());
-        strings(root, "warnings", c.warnings());
+        strings(root, "warnings", Message.texts(c.warnings()));
         return text(root);
     }
 
@@ -114,7 +115,7 @@ public final class JsonReport {
             node.set("header", JsonPieces.header(i.frame().head().geometry(), i.aspect()));
             i.aspect().ifPresent(a -> node.set("ephemeris", ephemeris(a)));
             i.disk().ifPresent(d -> node.set("disk", fitted(d, d.disk())));
-            strings(node, "warnings", i.notes());
+            strings(node, "warnings", Message.texts(i.notes()));
         }
         return text(root);
     }
@@ -219,7 +220,7 @@ public final class JsonReport {
         node.set("predictedDispersionPx", offset(f.dispersion()));
         node.set("smear", smear(f));
         put(node, "weight", f.weight());
-        strings(node, "warnings", f.warnings());
+        strings(node, "warnings", Message.texts(f.warnings()));
         return node;
     }
 

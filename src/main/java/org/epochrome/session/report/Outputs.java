@@ -22,6 +22,7 @@ import org.epochrome.session.product.Finishing;
 import org.epochrome.session.product.Products;
 import org.epochrome.session.product.Provenance;
 import org.epochrome.session.product.Session;
+import org.epochrome.text.Message;
 
 /**
  * Where a combination goes.
@@ -67,7 +68,7 @@ public record Outputs(List<Path> files, Optional<Path> report, Look look, boolea
 
     private static void checkReport(Path file, String suffixes, boolean overwrite) {
         if (!file.toString().toLowerCase(Locale.ROOT).endsWith(".json")) {
-            throw new OutputRefused(file, "is not a report name; end it in " + suffixes + ".");
+            throw new OutputRefused(file, Message.of("report.name", suffixes));
         }
         OutputFolder.checkFree(file, overwrite);
     }

@@ -9,11 +9,12 @@ import org.epochrome.image.Plane;
 import org.epochrome.image.defect.FrameDefects;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.recipe.Exposure;
+import org.epochrome.text.Message;
 
 /** Reads the exposures of a session. A file with several planes is decoded once for all of them. */
 public final class ExposureReader {
     private final Schedule schedule;
-    private final AtomicReferenceArray<List<String>> notes;
+    private final AtomicReferenceArray<List<Message>> notes;
     private final Map<DatedFrame, Decoded> files = Collections.synchronizedMap(new IdentityHashMap<>());
 
     public ExposureReader(Schedule schedule) {
@@ -35,7 +36,7 @@ public final class ExposureReader {
     }
 
     /** What was left out of the pixels of an exposure that was read, a sentence each. */
-    public List<String> notes(int index) {
+    public List<Message> notes(int index) {
         return notes.get(index);
     }
 

@@ -1,5 +1,7 @@
 package org.epochrome.session.schedule;
 
+import org.epochrome.text.Message;
+
 /**
  * How much memory pixels may take. What does not fit is read or made again when it is needed; results are the same.
  *
@@ -20,9 +22,7 @@ public record Memory(long heldBytes, long mergeBytes) {
     /** The message for pictures that need more memory than there is. */
     public static String exceeded() {
         long megabytes = Runtime.getRuntime().maxMemory() >> 20;
-        return "The pictures do not fit into the " + megabytes
-                + " MB that Java may use; crop the frames, or give Java more memory, such as java -Xmx"
-                + Math.max(4, 2 * megabytes / 1024) + "g -jar epochrome.jar.";
+        return Message.text("check.memory", megabytes, Math.max(4, 2 * megabytes / 1024));
     }
 
     /** How many rows of so many turned frames, each with its weights, may be merged at a time. */

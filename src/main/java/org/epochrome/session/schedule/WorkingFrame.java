@@ -6,6 +6,7 @@ import java.util.function.Supplier;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Plane;
 import org.epochrome.session.recipe.Exposure;
+import org.epochrome.text.Message;
 
 /**
  * An exposure on its way through the stages of a session.
@@ -15,7 +16,7 @@ import org.epochrome.session.recipe.Exposure;
  * @param disk where its disk lies, as far as that is known
  * @param notes what was left out of its pixels, a sentence each
  */
-public record WorkingFrame(Exposure exposure, Supplier<Plane> source, FittedDisk disk, List<String> notes) {
+public record WorkingFrame(Exposure exposure, Supplier<Plane> source, FittedDisk disk, List<Message> notes) {
     public WorkingFrame {
         notes = List.copyOf(notes);
     }
@@ -40,8 +41,8 @@ public record WorkingFrame(Exposure exposure, Supplier<Plane> source, FittedDisk
     }
 
     /** This frame with another note. */
-    public WorkingFrame noting(String note) {
-        List<String> all = new ArrayList<>(notes);
+    public WorkingFrame noting(Message note) {
+        List<Message> all = new ArrayList<>(notes);
         all.add(note);
         return new WorkingFrame(exposure, source, disk, all);
     }

@@ -9,6 +9,7 @@ import java.util.stream.IntStream;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
+import org.epochrome.text.Message;
 
 /**
  * The frames of a session after one of its stages. Each stage takes them and gives them changed.
@@ -17,7 +18,7 @@ import org.epochrome.job.Progress;
  * @param all one for each exposure, in its order
  * @param warnings what the user should know so far, a sentence each
  */
-public record WorkingFrames(Schedule schedule, List<WorkingFrame> all, List<String> warnings) {
+public record WorkingFrames(Schedule schedule, List<WorkingFrame> all, List<Message> warnings) {
     public WorkingFrames {
         all = List.copyOf(all);
         warnings = List.copyOf(warnings);
@@ -108,14 +109,14 @@ public record WorkingFrames(Schedule schedule, List<WorkingFrame> all, List<Stri
     }
 
     /** The frames with more for the user to know. */
-    public WorkingFrames warned(List<String> more) {
-        List<String> both = new ArrayList<>(warnings);
+    public WorkingFrames warned(List<Message> more) {
+        List<Message> both = new ArrayList<>(warnings);
         both.addAll(more);
         return new WorkingFrames(schedule, all, both);
     }
 
     /** The frames with something for the user to know before everything else. */
-    public WorkingFrames warnedFirst(List<String> earlier) {
+    public WorkingFrames warnedFirst(List<Message> earlier) {
         return new WorkingFrames(schedule, all, earlier).warned(warnings);
     }
 }

@@ -27,6 +27,7 @@ import org.epochrome.io.file.OutputFolder;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.FileMark;
 import org.epochrome.session.recipe.FramesRefused;
+import org.epochrome.text.Message;
 
 /**
  * A session in a file: JSON by the schema of docs/session-file.md, with paths as seen from the file's folder, so that the
@@ -98,42 +99,36 @@ public final class SessionFile {
                     .collect(Collectors.toSet());
             return new Opened(session, changed(root.frames(), absent, reading));
         } catch (IllegalArgumentException e) {
-            throw refused(file, e.getMessage(), e);
+            throw refused(file, Message.of("session.reason", e.getMessage().replaceFirst("\\.$", "")), e);
         }
     }
 
     private static SessionSchema.Root parsed(Path file) {
         try {
             if (Files.size(file) > MOST_BYTES) {
-                throw refused(file, "it is too long", null);
+                throw refused(file, Message.of("session.tooLong"), null);
             }
             JsonNode tree = MAPPER.readTree(Files.readAllBytes(file));
             if (!SessionSchema.FORMAT.equals(tree.path("format").asText())) {
-                throw new FrameRefused(
-                        file,
-                        "is not a session file: its format is not " + SessionSchema.FORMAT
-                                + "; name a file written by --save-session.");
+                throw new FrameRefused(file, Message.of("session.otherFormat", SessionSchema.FORMAT));
             }
             if (tree.path("version").asInt(-1) != SessionSchema.VERSION) {
                 throw new FrameRefused(
-                        file,
-                        "is a session of version " + tree.path("version") + ", but this program reads version "
-                                + SessionSchema.VERSION + "; use the program that wrote it.");
+                        file, Message.of("session.otherVersion", tree.path("version"), SessionSchema.VERSION));
             }
             SessionSchema.Root root = MAPPER.treeToValue(tree, SessionSchema.Root.class);
             hole(tree, "").ifPresent(place -> {
-                throw refused(file, "the value of " + place + " is null", null);
+                throw refused(file, Message.of("session.noValue", place), null);
             });
             return root;
         } catch (UnrecognizedPropertyException e) {
-            throw refused(file, "the key " + place(e) + " is unknown", e);
+            throw refused(file, Message.of("session.unknownKey", place(e)), e);
         } catch (JsonMappingException e) {
-            throw refused(file, "the value of " + place(e) + " is of the wrong kind", e);
+            throw refused(file, Message.of("session.wrongKind", place(e)), e);
         } catch (JsonProcessingException e) {
-            throw refused(file, "it is not valid JSON near line " + line(e), e);
+            throw refused(file, Message.of("session.notJson", line(e)), e);
         } catch (IOException e) {
-            throw new FrameRefused(
-                    file, "cannot be read; check that it exists and that you have permission to read it.", e);
+            throw new FrameRefused(file, Message.of("file.checkPermission"), e);
         }
     }
 
@@ -165,9 +160,8 @@ public final class SessionFile {
                 .replaceFirst("^\\.", "");
     }
 
-    private static FrameRefused refused(Path file, String why, Exception cause) {
-        String reason = why.endsWith(".") ? why.substring(0, why.length() - 1) : why;
-        return new FrameRefused(file, "is not a usable session: " + reason + "; correct it or save it again.", cause);
+    private static FrameRefused refused(Path file, Message reason, Exception cause) {
+        return new FrameRefused(file, Message.of("session.notUsable", reason), cause);
     }
 
     private static List<String> changed(List<SessionSchema.Frame> frames, Set<Path> absent, SessionReading reading) {
@@ -177,8 +171,7 @@ public final class SessionFile {
             if (!absent.contains(file)
                     && frame.sha256() != null
                     && !frame.sha256().equalsIgnoreCase(FileMark.of(file).sha256())) {
-                notes.add(file.getFileName()
-                        + " has changed since the session was saved; the picture will not be the same.");
+                notes.add(Message.text("session.frameChanged", file.getFileName()));
             }
         }
         return notes;

@@ -27,7 +27,6 @@ import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.ephemeris.Site;
 import org.epochrome.image.Encoding;
 import org.epochrome.image.Passband;
-import org.epochrome.io.file.VisibleText;
 import org.epochrome.io.identify.Conventions;
 import org.epochrome.io.identify.NameClock;
 import org.epochrome.io.identify.SheetRow;
@@ -52,6 +51,7 @@ import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.session.recipe.Place;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.Setup;
+import org.epochrome.text.Message;
 import org.epochrome.time.RecordingSpan;
 import org.epochrome.time.UtcText;
 
@@ -108,10 +108,9 @@ final class SessionReading {
         Optional<FileMark> mark = frame.bytes() == null || frame.sha256() == null
                 ? Optional.empty()
                 : Optional.of(new FileMark(frame.bytes(), frame.sha256()));
-        String problem = Files.exists(request.file())
-                ? why.getMessage()
-                : VisibleText.message(request.file().getFileName()
-                        + " is not where the session expects it; put it back, or leave it out with --leave-out.");
+        Message problem = Files.exists(request.file())
+                ? why.message()
+                : Message.of("session.absent", request.file().getFileName());
         return new AbsentFrame(request, mark, problem);
     }
 

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 
 class TextsTest {
     private static final Path SOURCES = Path.of("src/main/java/org/epochrome/desktop");
-    private static final Path BUNDLE = Path.of("src/main/resources/org/epochrome/desktop/style/window.properties");
+    private static final Path BUNDLE = Path.of("src/main/resources/org/epochrome/text/window.properties");
     private static final Pattern USE = Pattern.compile("Texts\\.of\\(\\s*\"([^\"]*)\"\\s*([,)])");
     private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\\\n]|\\\\.)*)\"");
     private static final Pattern CONVERSION = Pattern.compile("%(?:\\d+\\$)?[-+0-9.]*[sdf]");
@@ -33,9 +33,6 @@ class TextsTest {
             "UTC, start",
             "a new file is locked already",
             "It is made in another way.");
-
-    /** Patterns of messages of the engine. */
-    private static final String PATTERNS = "OptionWording.java";
 
     @Test
     void everyTextIsThereAndIsUsed() throws IOException {
@@ -72,9 +69,6 @@ class TextsTest {
     void valuesHaveTheirPlaces() throws IOException {
         int checked = 0;
         for (Path file : sources()) {
-            if (file.endsWith(PATTERNS)) {
-                continue;
-            }
             Matcher use = USE.matcher(Files.readString(file));
             while (use.find()) {
                 String text = Texts.of(use.group(1));
@@ -98,9 +92,6 @@ class TextsTest {
     void noTextIsLeftInTheSources() throws IOException {
         List<String> left = new ArrayList<>();
         for (Path file : sources()) {
-            if (file.endsWith(PATTERNS)) {
-                continue;
-            }
             Matcher literal = LITERAL.matcher(withoutComments(Files.readString(file)));
             while (literal.find()) {
                 String text = literal.group(1);

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Random;
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Gaussian;
+import org.epochrome.text.Message;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -123,7 +124,7 @@ class FrameDefectsTest {
         }
         assertTrue(Float.isNaN(found.masked().at(100, 90)), "dead");
         assertEquals(struck.length + 1, found.spots());
-        assertEquals(List.of("Ignored as defective: 8 hot, dead or cosmic-ray pixels."), found.notes());
+        assertEquals(List.of("Ignored as defective: 8 hot, dead or cosmic-ray pixels."), Message.texts(found.notes()));
     }
 
     @Test

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import org.epochrome.text.Message;
 import org.junit.jupiter.api.Test;
 
 /** Nothing in a message can move the cursor or flood the terminal. */
@@ -29,7 +30,11 @@ class VisibleTextTest {
     @Test
     void refusalsAreOfThatKind() {
         Path file = Path.of("a\u001b]0;b\n.fits");
-        assertEquals("a\\x1b]0;b\\x0a.fits is gone.", new FrameRefused(file, "is gone.").getMessage());
-        assertEquals("a\\x1b]0;b\\x0a.fits is gone.", new OutputRefused(file, "is gone.").getMessage());
+        assertEquals(
+                "a\\x1b]0;b\\x0a.fits does not exist; check its name and folder.",
+                new FrameRefused(file, Message.of("file.absent")).getMessage());
+        assertEquals(
+                "a\\x1b]0;b\\x0a.fits does not exist; check its name and folder.",
+                new OutputRefused(file, Message.of("file.absent")).getMessage());
     }
 }

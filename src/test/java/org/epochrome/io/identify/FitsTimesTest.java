@@ -17,6 +17,7 @@ import org.epochrome.io.LeapTable;
 import org.epochrome.io.Sentences;
 import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.head.FitsKeywords;
+import org.epochrome.text.Message;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
@@ -94,7 +95,7 @@ class FitsTimesTest {
         Timing timing = find(cards);
         assertEquals(Instant.parse("2031-05-02T" + start + "Z"), timing.span().start());
         assertEquals(Instant.parse("2031-05-02T" + end + "Z"), timing.span().end());
-        assertEquals(source, timing.source());
+        assertEquals(source, timing.source().toString());
     }
 
     @Test
@@ -121,15 +122,19 @@ class FitsTimesTest {
         Timing timing = times(cards, clock).find().orElseThrow();
         assertEquals(Instant.parse("2031-05-02T" + start + "Z"), timing.span().start());
         assertEquals(Instant.parse("2031-05-02T" + end + "Z"), timing.span().end());
-        assertTrue(timing.source().endsWith(" + --exposure"), timing.source());
+        assertTrue(
+                timing.source().toString().endsWith(" + --exposure"),
+                timing.source().toString());
     }
 
     @Test
     void withoutALengthADateIsAnInstantAndSaysSo() {
         Timing timing = find("DATE-OBS=2031-05-02T21:14:05|EXPTIME=0");
         assertEquals(Duration.ZERO, timing.span().duration());
-        assertEquals("FITS DATE-OBS", timing.source());
-        assertTrue(timing.notes().get(0).contains("--exposure"), timing.notes().toString());
+        assertEquals("FITS DATE-OBS", timing.source().toString());
+        assertTrue(
+                timing.notes().get(0).toString().contains("--exposure"),
+                timing.notes().toString());
     }
 
     @ParameterizedTest
@@ -145,7 +150,7 @@ class FitsTimesTest {
         Timing timing = find(cards);
         assertEquals(Instant.parse("2031-05-02T21:14:05Z"), timing.span().start());
         assertTrue(
-                timing.notes().stream().anyMatch(n -> n.contains(note)),
+                timing.notes().stream().anyMatch(n -> n.toString().contains(note)),
                 timing.notes().toString());
     }
 
@@ -174,6 +179,7 @@ class FitsTimesTest {
     @Test
     void notesAreKeptForTheFileNameToCarryOn() {
         FitsTimes times = times("DATE-OBS=2031-05-02", NameClock.UNSAID);
-        assertEquals(List.of("DATE-OBS '2031-05-02' has no time of day and was ignored."), times.notes());
+        assertEquals(
+                List.of("DATE-OBS '2031-05-02' has no time of day and was ignored."), Message.texts(times.notes()));
     }
 }

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import org.epochrome.io.Sentences;
 import org.epochrome.io.file.FrameRefused;
+import org.epochrome.text.Message;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -108,6 +109,7 @@ class NameTimesTest {
                 NameTimes.find(Path.of(name), ZoneOffset.UTC)
                         .orElseThrow()
                         .remark()
+                        .map(Message::toString)
                         .orElse(""));
     }
 
@@ -130,10 +132,14 @@ class NameTimesTest {
     @CsvSource({"START, 19:24:30, 19:26:30", "MIDDLE, 19:23:30, 19:25:30", "END, 19:22:30, 19:24:30"})
     void theClockPlacesAnExposure(TimestampMeaning meaning, String start, String end) {
         NameClock clock = new NameClock(Optional.of(meaning), Optional.of(Duration.ofMinutes(2)), ZoneOffset.UTC);
-        Timing timing = clock.around(Instant.parse("2024-12-18T19:24:30Z"), "file name", Optional.empty(), List.of())
+        Timing timing = clock.around(
+                        Instant.parse("2024-12-18T19:24:30Z"),
+                        Message.of("source.fileName"),
+                        Optional.empty(),
+                        List.of())
                 .orElseThrow();
         assertEquals(Instant.parse("2024-12-18T" + start + "Z"), timing.span().start());
         assertEquals(Instant.parse("2024-12-18T" + end + "Z"), timing.span().end());
-        assertEquals("file name + --exposure", timing.source());
+        assertEquals("file name + --exposure", timing.source().toString());
     }
 }

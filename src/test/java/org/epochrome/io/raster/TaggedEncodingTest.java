@@ -26,6 +26,7 @@ import org.epochrome.io.read.DatedFrame;
 import org.epochrome.io.read.FrameReader;
 import org.epochrome.io.read.FrameRequest;
 import org.epochrome.io.read.FrameSource;
+import org.epochrome.text.Message;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -89,14 +90,14 @@ class TaggedEncodingTest {
                 new LeapTable());
         DatedFrame found = source.find(FrameRequest.of(file));
         assertTrue(
-                found.notes().stream().anyMatch(n -> n.contains("--encoding srgb")),
+                found.notes().stream().anyMatch(n -> n.toString().contains("--encoding srgb")),
                 found.notes().toString());
         assertTrue(
-                found.encoded(Encoding.SRGB).notes().contains("Its encoding (srgb) was undone."),
+                Message.texts(found.encoded(Encoding.SRGB).notes()).contains("Its encoding (srgb) was undone."),
                 found.encoded(Encoding.SRGB).notes().toString());
         SheetRow row = new SheetRow(file, Optional.empty(), Optional.empty(), "sheet a.csv line 2");
         DatedFrame said = source.find(FrameRequest.of(row.with(Optional.of(Encoding.LINEAR))));
-        List<String> notes = said.encoded(Encoding.SRGB).notes();
-        assertTrue(notes.stream().noneMatch(n -> n.contains("ncod")), notes.toString());
+        List<Message> notes = said.encoded(Encoding.SRGB).notes();
+        assertTrue(notes.stream().noneMatch(n -> n.toString().contains("ncod")), notes.toString());
     }
 }

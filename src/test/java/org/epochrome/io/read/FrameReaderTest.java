@@ -21,6 +21,7 @@ import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.head.FrameFile;
 import org.epochrome.io.head.FrameFormat;
 import org.epochrome.io.head.FrameHead;
+import org.epochrome.text.Message;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -150,7 +151,7 @@ class FrameReaderTest {
     })
     void notesWhatAUserShouldKnow(String name, String note) {
         FrameFile frame = FrameReader.read(FILES.resolve(name));
-        assertEquals(note.isEmpty() ? List.of() : List.of(note), frame.notes());
+        assertEquals(note.isEmpty() ? List.of() : List.of(note), Message.texts(frame.notes()));
     }
 
     @Test

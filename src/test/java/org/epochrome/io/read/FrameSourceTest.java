@@ -28,6 +28,7 @@ import org.epochrome.io.identify.NameClock;
 import org.epochrome.io.identify.SheetRow;
 import org.epochrome.io.identify.TimestampMeaning;
 import org.epochrome.io.identify.Timing;
+import org.epochrome.text.Message;
 import org.epochrome.time.RecordingSpan;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -82,7 +83,7 @@ class FrameSourceTest {
         assertEquals(Optional.of(Band.R), frame.band());
         assertEquals("FITS FILTER", dated.band().source());
         assertEquals(Optional.of(Body.JUPITER), frame.object());
-        assertEquals("FITS DATE-OBS + EXPTIME", frame.timing().source());
+        assertEquals("FITS DATE-OBS + EXPTIME", frame.timing().source().toString());
         assertEquals(STAMP.plusSeconds(60), frame.timing().span().mid());
         assertEquals(List.of(), frame.notes());
         assertEquals(1f, frame.planes().get(0).at(3, 4));
@@ -100,17 +101,17 @@ class FrameSourceTest {
         assertEquals(Optional.of(Band.G), bySheet.band().band());
         assertEquals("sheet night.csv line 3", bySheet.band().source());
         assertEquals(span, bySheet.timing().span());
-        assertEquals("sheet night.csv line 3", bySheet.timing().source());
+        assertEquals("sheet night.csv line 3", bySheet.timing().source().toString());
 
         DatedFrame byOption = source().find(FrameRequest.of(file, "B"));
         assertEquals(Optional.of(Band.B), byOption.band().band());
         assertEquals("option", byOption.band().source());
-        assertEquals("FITS DATE-OBS", byOption.timing().source());
+        assertEquals("FITS DATE-OBS", byOption.timing().source().toString());
 
         SheetRow bandOnly = new SheetRow(file, Optional.of("G"), Optional.empty(), "sheet night.csv line 3");
         assertEquals(
                 "FITS DATE-OBS",
-                source().find(FrameRequest.of(bandOnly)).timing().source());
+                source().find(FrameRequest.of(bandOnly)).timing().source().toString());
     }
 
     @ParameterizedTest
@@ -155,7 +156,8 @@ class FrameSourceTest {
     @Test
     void aFilterOfUnknownWidthIsToldAndCanBeCorrected() {
         Path file = grey("neptune-2031-05-02-211405.fits", card("FILTER", "F467M"));
-        List<String> notes = source().find(FrameRequest.of(file)).band().notes();
+        List<String> notes =
+                Message.texts(source().find(FrameRequest.of(file)).band().notes());
         assertEquals(1, notes.size());
         assertTrue(notes.get(0).contains("--passband F467M=FROM-TO"), notes.get(0));
         BandChoice byUser = new FrameSource(NameClock.UNSAID, Map.of("F467M", new Passband(455, 480)), new LeapTable())
@@ -229,7 +231,7 @@ class FrameSourceTest {
         assertEquals(band, found.band().band().orElseThrow().name());
         assertEquals("file name", found.band().source());
         assertEquals(STAMP, found.timing().span().mid());
-        assertEquals("file name", found.timing().source());
+        assertEquals("file name", found.timing().source().toString());
     }
 
     @ParameterizedTest
@@ -265,7 +267,7 @@ class FrameSourceTest {
         DatedFrame found = source().find(FrameRequest.of(file));
         assertEquals(Optional.of(Band.R), found.band().band());
         assertTrue(
-                found.notes().contains("Its FITS FILTER says R, its name G; FILTER was used."),
+                Message.texts(found.notes()).contains("Its FITS FILTER says R, its name G; FILTER was used."),
                 found.notes().toString());
     }
 
@@ -280,7 +282,7 @@ class FrameSourceTest {
         Frame green = source().find(FrameRequest.of(colour, "G")).load();
         assertEquals(1, green.planes().size());
         assertEquals(2f, green.planes().get(0).at(0, 0));
-        assertTrue(green.notes().contains("Of its three different planes the green one was used."));
+        assertTrue(Message.texts(green.notes()).contains("Of its three different planes the green one was used."));
 
         DatedFrame luminance = source().find(FrameRequest.of(colour, "L"));
         assertThrows(FrameRefused.class, luminance::load);
@@ -296,7 +298,7 @@ class FrameSourceTest {
         Frame frame = source().find(FrameRequest.of(file)).load();
         assertEquals(Optional.of(Band.R), frame.band());
         assertEquals(1, frame.planes().size());
-        assertTrue(frame.notes().contains("Its three planes are equal and were read as one."));
+        assertTrue(Message.texts(frame.notes()).contains("Its three planes are equal and were read as one."));
     }
 
     @Test
@@ -327,8 +329,8 @@ class FrameSourceTest {
     void aDateWithoutTimeOfDayLeavesTheFileName() {
         Path file = grey("jup_R-20310502_211405.fits", card("DATE-OBS", "2031-05-02"));
         Timing timing = source().find(FrameRequest.of(file)).timing();
-        assertEquals("file name", timing.source());
-        assertTrue(timing.notes().get(0).startsWith("DATE-OBS '2031-05-02' has no time of day"));
+        assertEquals("file name", timing.source().toString());
+        assertTrue(timing.notes().get(0).toString().startsWith("DATE-OBS '2031-05-02' has no time of day"));
     }
 
     @ParameterizedTest

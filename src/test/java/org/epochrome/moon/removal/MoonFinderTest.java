@@ -232,7 +232,7 @@ class MoonFinderTest {
         Moons moons = found(Body.JUPITER, IO, (frame, s) -> {});
         assertFalse(moons.any());
         assertTrue(
-                moons.warnings().stream().anyMatch(w -> w.startsWith("The shadow of Io was expected near")),
+                moons.warnings().stream().anyMatch(w -> w.toString().startsWith("The shadow of Io was expected near")),
                 moons.warnings().toString());
     }
 

@@ -48,7 +48,7 @@ class CentroidAlignmentTest {
         assertEquals(
                 1,
                 c.warnings().stream()
-                        .filter(w -> w.contains("aligned by the centroids of their light"))
+                        .filter(w -> w.toString().contains("aligned by the centroids of their light"))
                         .count(),
                 c.warnings().toString());
         assertEquals(
@@ -63,7 +63,7 @@ class CentroidAlignmentTest {
         assertTrue(
                 c.quality().after().exceeds(c.quality().before()), c.quality().toString());
         assertFalse(
-                c.warnings().stream().anyMatch(w -> w.contains("centroids")),
+                c.warnings().stream().anyMatch(w -> w.toString().contains("centroids")),
                 c.warnings().toString());
     }
 }

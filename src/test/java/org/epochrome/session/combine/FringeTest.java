@@ -62,7 +62,7 @@ class FringeTest {
         assertEquals("R", after.worstBand());
         assertEquals("misaligned", c.quality().verdict());
         assertTrue(
-                c.warnings().stream().anyMatch(w -> w.startsWith("The colours are misaligned by")),
+                c.warnings().stream().anyMatch(w -> w.toString().startsWith("The colours are misaligned by")),
                 c.warnings().toString());
     }
 
@@ -76,7 +76,7 @@ class FringeTest {
         Combination c = InventedNight.combine(night.recipe().with(moved));
         assertEquals("worse than a simple stack", c.quality().verdict());
         assertTrue(
-                c.warnings().stream().anyMatch(w -> w.contains("worse than in a simple stack")),
+                c.warnings().stream().anyMatch(w -> w.toString().contains("worse than in a simple stack")),
                 c.warnings().toString());
     }
 

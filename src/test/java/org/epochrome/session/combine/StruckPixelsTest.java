@@ -11,6 +11,7 @@ import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
 import org.epochrome.session.InventedNight;
 import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.text.Message;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -43,8 +44,8 @@ class StruckPixelsTest {
                 }
             }
         }
-        List<String> notes = frame(with, "R1.tif").warnings();
-        assertTrue(notes.stream().anyMatch(n -> n.contains("struck")), notes.toString());
+        List<String> notes = Message.texts(frame(with, "R1.tif").warnings());
+        assertTrue(notes.stream().anyMatch(n -> n.toString().contains("struck")), notes.toString());
     }
 
     /** What both frames show is detail, however sharp. */
@@ -53,7 +54,7 @@ class StruckPixelsTest {
         Combination c = InventedNight.combine(night(folder, false).recipe());
         for (FrameResult f : c.frames()) {
             assertTrue(
-                    f.warnings().stream().noneMatch(n -> n.contains("struck")),
+                    f.warnings().stream().noneMatch(n -> n.toString().contains("struck")),
                     f.warnings().toString());
         }
     }

@@ -15,6 +15,7 @@ import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Smear;
 import org.epochrome.image.blur.Wings;
+import org.epochrome.text.Message;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -59,7 +60,7 @@ class ProcessingCheckTest {
     private static List<String> warnings(boolean linear, Plane plane, FittedDisk fit) {
         ProcessingCheck check = check();
         check.look("b.png", linear, plane, GLOBE, fit);
-        return check.warnings();
+        return Message.texts(check.warnings());
     }
 
     private static FittedDisk fitted(double sky, double gamma) {
@@ -149,7 +150,7 @@ class ProcessingCheckTest {
                 1e-9);
         assertEquals(Math.hypot(0.05, 0.8), unsure.radiusSigmaPx(), 1e-9);
         assertTrue(
-                check.warnings().get(0).contains("2.0 % of the radius"),
+                check.warnings().get(0).toString().contains("2.0 % of the radius"),
                 check.warnings().toString());
     }
 
@@ -161,7 +162,7 @@ class ProcessingCheckTest {
         }
         assertEquals(1, check.warnings().size());
         assertTrue(
-                check.warnings().get(0).startsWith("All frames have been sharpened"),
+                check.warnings().get(0).toString().startsWith("All frames have been sharpened"),
                 check.warnings().toString());
     }
 }

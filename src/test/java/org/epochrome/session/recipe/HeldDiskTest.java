@@ -13,6 +13,7 @@ import org.epochrome.image.Plane;
 import org.epochrome.session.InventedNight;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.text.Message;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -96,7 +97,7 @@ class HeldDiskTest {
         assertEquals(wrong.x(), b.disk().x());
         assertEquals(wrong.y(), b.disk().y());
         assertEquals(wrong.equatorialRadiusPx(), b.disk().equatorialRadiusPx());
-        assertTrue(b.warnings().contains("Its disk was set by hand."));
+        assertTrue(Message.texts(b.warnings()).contains("Its disk was set by hand."));
         assertTrue(
                 night.offPx(c, c.frames().get(0)) < 0.1,
                 "red off by " + night.offPx(c, c.frames().get(0)));

@@ -52,7 +52,8 @@ class NorthRefinementTest {
             assertEquals(0, off, 2.5 * sigma, f.exposure().name() + ", north off by " + off);
         }
         assertTrue(
-                c.warnings().stream().anyMatch(w -> w.startsWith("The meridian flip rotated the camera by 0.4")),
+                c.warnings().stream()
+                        .anyMatch(w -> w.toString().startsWith("The meridian flip rotated the camera by 0.4")),
                 c.warnings().toString());
     }
 

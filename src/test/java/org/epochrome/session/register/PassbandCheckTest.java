@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.List;
 import org.epochrome.disk.PassbandWidth;
 import org.epochrome.image.Band;
+import org.epochrome.text.Message;
 import org.junit.jupiter.api.Test;
 
 class PassbandCheckTest {
@@ -17,10 +18,10 @@ class PassbandCheckTest {
         assertEquals(
                 List.of("The dispersion in B suggests a passband of 435-505 nm rather than 400-500 nm; give it with"
                         + " --passband."),
-                PassbandCheck.warnings(
+                Message.texts(PassbandCheck.warnings(
                         List.of(Band.R, Band.B),
                         widths,
-                        List.of(new PassbandMiddle(10, 2), new PassbandMiddle(20, 3))));
+                        List.of(new PassbandMiddle(10, 2), new PassbandMiddle(20, 3)))));
     }
 
     @Test
@@ -29,10 +30,10 @@ class PassbandCheckTest {
         assertEquals(
                 List.of("The dispersion in B suggests a passband of 415-485 nm rather than 400-500 nm; give it with"
                         + " --passband."),
-                PassbandCheck.warnings(
+                Message.texts(PassbandCheck.warnings(
                         List.of(Band.B, Band.G, Band.B),
                         List.of(narrow, new PassbandWidth(0.05, 0.02), narrow),
-                        UNKNOWN));
+                        UNKNOWN)));
     }
 
     @Test

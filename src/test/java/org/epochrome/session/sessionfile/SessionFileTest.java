@@ -64,6 +64,7 @@ import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.session.recipe.Place;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.Setup;
+import org.epochrome.text.Message;
 import org.epochrome.time.RecordingSpan;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -138,8 +139,7 @@ class SessionFileTest {
                         List.of(new AbsentFrame(
                                 FrameRequest.of(folder.resolve("gone.fits"), "G"),
                                 Optional.of(new FileMark(2880, "ab")),
-                                "gone.fits is not where the session expects it; put it back, or leave it out with"
-                                        + " --leave-out."))),
+                                Message.of("session.absent", "gone.fits")))),
                 Body.SATURN,
                 new Place(Optional.of(new Site(-37.1, 146.5, 301.5)), Optional.of(new Air(970.1, -3.3, 0.29))),
                 Optional.of(Instant.parse("2022-10-26T04:00:00.5Z")),

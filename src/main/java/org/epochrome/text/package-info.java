@@ -1,0 +1,2 @@
+/** Words for people, apart from the code: messages of the engine, and where they are shown. */
+package org.epochrome.text;
