@@ -1,6 +1,7 @@
 package org.epochrome.colour;
 
 import java.util.Optional;
+import org.epochrome.choice.Choice;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 
@@ -10,7 +11,9 @@ import org.epochrome.image.Plane;
  * @param white which colour the disk gets
  * @param solar gains that make sunlight white; there if and only if {@code white} is SOLAR
  */
-public record WhiteBalance(White white, Optional<Gains> solar) {
+public record WhiteBalance(
+        @Choice(key = "balance", option = "white") White white,
+        @Choice(key = "gains", option = "white-gains") Optional<Gains> solar) {
     public WhiteBalance {
         if ((white == White.SOLAR) != solar.isPresent()) {
             throw new IllegalArgumentException("Gains must be given for the white balance 'solar', and only for it.");

@@ -29,6 +29,7 @@ class ArchitectureTest {
     /** From the ground up. */
     private static final List<String> FLOORS = List.of(
             "job",
+            "choice",
             "image",
             "time",
             "ephemeris",

@@ -20,6 +20,7 @@ import org.epochrome.session.locate.DiskFinder;
 import org.epochrome.session.locate.NoDiskInFrame;
 import org.epochrome.session.locate.ProcessingCheck;
 import org.epochrome.session.recipe.Assignment;
+import org.epochrome.session.recipe.Corrections;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.SessionRefused;
@@ -120,7 +121,7 @@ public final class Combiner {
                 schedule.exposures().stream().map(Exposure::band).toList(),
                 limbs.stream().map(FittedDisk::passband).toList(),
                 registered.stream().map(Registered::passband).toList()));
-        Turning always = new Turning(recipe.with(recipe.corrections().turned(true)), schedule);
+        Turning always = new Turning(recipe.with(recipe.corrections().with(Corrections::turn, true)), schedule);
         Details turned =
                 recipe.corrections().turn() ? details : new Details(schedule, always, planes, found, DETAIL_BLUR_PX);
         progress.doing("measuring the alignment");

@@ -43,6 +43,7 @@ import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.HeldDisk;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.recipe.Setup;
 import org.epochrome.session.register.Registration;
 import org.epochrome.session.schedule.AtmosphericDispersion;
 import org.epochrome.session.schedule.GivenMirroring;
@@ -173,7 +174,7 @@ public final class Preview {
                 ? few
                 : few.with(few.setup().posed(0, few.setup().mirroring()));
         GivenMirroring said = GivenMirroring.of(known, schedule);
-        Recipe posing = known.with(known.setup().with(said.reference()));
+        Recipe posing = known.with(known.setup().with(Setup::mirroring, said.reference()));
         progress.doing("reading");
         List<Plane> full = new PlaneStore(
                         schedule.exposures().size(),
