@@ -21,18 +21,8 @@ public record RecordChoice(RecordComponent component) {
         return Arrays.stream(type.getRecordComponents()).map(RecordChoice::new).toList();
     }
 
-    /** Whether a type is a record of choices, so that its components count, not the record as a whole. */
-    public static boolean isGroup(Class<?> type) {
-        return type.isRecord() && of(type).stream().anyMatch(c -> c.declared().isPresent());
-    }
-
     private Optional<Choice> declared() {
         return Optional.ofNullable(component.getAnnotation(Choice.class));
-    }
-
-    /** Whether it is declared as a choice. */
-    public boolean isChoice() {
-        return declared().isPresent();
     }
 
     /** The component's name. */

@@ -2,7 +2,6 @@ package org.epochrome.command.option;
 
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.Type;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -30,9 +29,7 @@ final class ChoiceOptions<R extends Record> {
     private static final ResourceBundle TEXTS = ResourceBundle.getBundle("org.epochrome.command.option.choices");
 
     private static final Map<Class<?>, ITypeConverter<?>> CONVERTERS = Map.of(
-            String.class, new Texts.Plain(),
             Instant.class, new Texts.Utc(),
-            Duration.class, new Texts.Length(),
             PixelOffset.class, new Texts.Pixels(),
             Framing.Orientation.class, new FinishTexts.WayUp(),
             Framing.Canvas.class, new FinishTexts.Size());
@@ -72,35 +69,31 @@ final class ChoiceOptions<R extends Record> {
         if (TEXTS.containsKey(name + ".value")) {
             option.paramLabel(TEXTS.getString(name + ".value"));
         }
-        if (type instanceof ParameterizedType p && p.getRawType() != Optional.class) {
-            Class<?> raw = (Class<?>) p.getRawType();
-            Class<?>[] parts = {
-                (Class<?>) p.getActualTypeArguments()[0],
-                (Class<?>) p.getActualTypeArguments()[p.getActualTypeArguments().length - 1]
-            };
-            option.type(raw).auxiliaryTypes(parts);
-            if (raw == Map.class) {
-                option.converters(CONVERTERS.get(parts[0]), CONVERTERS.get(parts[1]));
+        Class<?> single = single(type);
+        if (single == Map.class || single == Set.class) {
+            Type[] parts = ((ParameterizedType) type).getActualTypeArguments();
+            Class<?> last = (Class<?>) parts[parts.length - 1];
+            option.type(single).auxiliaryTypes((Class<?>) parts[0], last);
+            if (single == Map.class) {
+                option.converters(new Texts.Plain(), CONVERTERS.get(last));
             } else {
                 option.splitRegex(",");
             }
             return option.build();
         }
-        Class<?> single = single(type);
         option.type(single).negatable(single == Boolean.class);
-        if (CONVERTERS.containsKey(single) && single != String.class) {
-            option.converters(CONVERTERS.get(single));
-        }
         if (name.equals("north")) {
             option.converters(new Texts.North());
+        } else if (CONVERTERS.containsKey(single)) {
+            option.converters(CONVERTERS.get(single));
         }
         return option.build();
     }
 
-    /** What is typed for one value. */
+    /** The type that is typed: of what is optional, its content. */
     private static Class<?> single(Type type) {
         if (type instanceof ParameterizedType p) {
-            return (Class<?>) p.getActualTypeArguments()[0];
+            return (Class<?>) (isOptional(type) ? p.getActualTypeArguments()[0] : p.getRawType());
         }
         if (type == OptionalDouble.class || type == double.class) {
             return Double.class;
@@ -146,7 +139,10 @@ final class ChoiceOptions<R extends Record> {
         if (type == OptionalInt.class) {
             return OptionalInt.of((Integer) value);
         }
-        boolean optional = type instanceof ParameterizedType p && p.getRawType() == Optional.class;
-        return optional ? Optional.of(value) : value;
+        return isOptional(type) ? Optional.of(value) : value;
+    }
+
+    private static boolean isOptional(Type type) {
+        return type instanceof ParameterizedType p && p.getRawType() == Optional.class;
     }
 }
