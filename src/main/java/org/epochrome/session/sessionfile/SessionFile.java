@@ -25,8 +25,10 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.io.file.AtomicFile;
@@ -147,6 +149,9 @@ public final class SessionFile {
                     "is a session of version " + tree.path("version") + ", but this program reads version "
                             + SessionDocument.VERSION + "; use the program that wrote it.");
         }
+        hole(tree, "").ifPresent(place -> {
+            throw refused(file, "the value of " + place + " is null", null);
+        });
         for (String key : List.of("body", "frames")) {
             if (tree.path(key).isMissingNode() || tree.path(key).isNull()) {
                 throw refused(file, "it has no " + key, null);
@@ -182,6 +187,22 @@ public final class SessionFile {
             throw new FrameRefused(
                     file, "cannot be read; check that it exists and that you have permission to read it.", e);
         }
+    }
+
+    /** Where a list has no value in one of its places; a key without one is as good as absent. */
+    private static Optional<String> hole(JsonNode node, String place) {
+        if (node.isArray()) {
+            return IntStream.range(0, node.size())
+                    .mapToObj(i -> node.get(i).isNull()
+                            ? Optional.of(place + "[" + i + "]")
+                            : hole(node.get(i), place + "[" + i + "]"))
+                    .flatMap(Optional::stream)
+                    .findFirst();
+        }
+        return node.properties().stream()
+                .map(e -> hole(e.getValue(), place.isEmpty() ? e.getKey() : place + "." + e.getKey()))
+                .flatMap(Optional::stream)
+                .findFirst();
     }
 
     /** The tree with the usual value for each key that is missing or null. */
