@@ -1,5 +1,7 @@
 package org.epochrome.atmosphere;
 
+import org.epochrome.choice.Choice;
+import org.epochrome.choice.Choices;
 import org.epochrome.text.Message;
 
 /**
@@ -9,7 +11,11 @@ import org.epochrome.text.Message;
  * @param temperatureC -80 to 60
  * @param relativeHumidity 0 to 1
  */
-public record Air(double pressureHpa, double temperatureC, double relativeHumidity) {
+public record Air(
+        @Choice(option = "pressure") double pressureHpa,
+        @Choice(option = "temperature") double temperatureC,
+        @Choice(option = "humidity") double relativeHumidity)
+        implements Choices<Air> {
     /** Common practice for an evening's observing, no source. */
     private static final double USUAL_TEMPERATURE_C = 10;
 

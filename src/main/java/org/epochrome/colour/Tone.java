@@ -1,5 +1,7 @@
 package org.epochrome.colour;
 
+import org.epochrome.choice.Choice;
+import org.epochrome.choice.Choices;
 import org.epochrome.text.Message;
 
 /**
@@ -10,7 +12,11 @@ import org.epochrome.text.Message;
  * @param contrast steepness of the curve in the middle tones, 0.2 to 5; 1 leaves them as they are
  * @param saturation factor on the colours' strength, 0 (grey) to 5
  */
-public record Tone(double brightness, double black, double contrast, double saturation) {
+public record Tone(
+        @Choice double brightness,
+        @Choice double black,
+        @Choice double contrast,
+        @Choice double saturation) implements Choices<Tone> {
     /** Common practice, no source: the brightest part near 80 % of full scale, all else as the eye would see it. */
     public static final Tone DEFAULT = new Tone(0.8, 0, 1, 1);
 

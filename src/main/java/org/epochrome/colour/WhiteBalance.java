@@ -1,6 +1,7 @@
 package org.epochrome.colour;
 
 import java.util.Optional;
+import org.epochrome.choice.Choice;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.text.Message;
@@ -11,7 +12,9 @@ import org.epochrome.text.Message;
  * @param white which colour the disk gets
  * @param solar gains that make sunlight white; there if and only if {@code white} is SOLAR
  */
-public record WhiteBalance(White white, Optional<Gains> solar) {
+public record WhiteBalance(
+        @Choice(key = "balance", option = "white") White white,
+        @Choice(key = "gains", option = "white-gains") Optional<Gains> solar) {
     public WhiteBalance {
         if ((white == White.SOLAR) != solar.isPresent()) {
             throw new IllegalArgumentException(Message.text("value.whiteBalance"));

@@ -165,6 +165,6 @@ final class CombineCommand implements Callable<Integer> {
         Instant shown = Combiner.epoch(recipe);
         String stamp = UtcText.format(shown).replaceAll("[:]", "").replaceAll("\\.\\d+", "");
         Path file = Path.of(recipe.body().displayName().toLowerCase(Locale.ROOT) + "-" + stamp + ".png");
-        return new Products(List.of(file), products.floats(), products.reports(), products.map(), products.turning());
+        return products.with(Products::pictures, List.of(file));
     }
 }

@@ -33,6 +33,7 @@ class ArchitectureTest {
     private static final List<String> FLOORS = List.of(
             "text",
             "job",
+            "choice",
             "image",
             "time",
             "ephemeris",

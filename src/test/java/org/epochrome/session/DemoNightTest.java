@@ -9,14 +9,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.colour.merge.Coverage;
 import org.epochrome.demo.DemoSession;
 import org.epochrome.demo.Shipped;
 import org.epochrome.demo.scene.Rendered;
 import org.epochrome.demo.scene.TrueDisk;
 import org.epochrome.disk.Disk;
-import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.io.identify.NameClock;
 import org.epochrome.io.identify.Sheet;
 import org.epochrome.io.read.DatedFrame;
@@ -29,6 +27,7 @@ import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.session.combine.Combiner;
 import org.epochrome.session.recipe.Corrections;
 import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.Light;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Mount;
 import org.epochrome.session.recipe.Place;
@@ -190,8 +189,10 @@ class DemoNightTest {
     }
 
     private static Corrections corrections(DemoSession session, boolean turn) {
-        return new Corrections(
-                Optional.of(session.body().defaultSystem()), turn, true, Extent.HALF, true, Spectrum.EVEN);
+        return Corrections.usual(session.body())
+                .by(Optional.of(session.body().defaultSystem()))
+                .with(Corrections::turn, turn)
+                .with(Corrections::light, Light.EVEN);
     }
 
     private static Combination combine(Recipe recipe) {

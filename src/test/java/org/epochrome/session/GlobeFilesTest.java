@@ -23,7 +23,6 @@ import nom.tam.fits.Header;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.QRDecomposition;
-import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.colour.Tone;
 import org.epochrome.colour.White;
 import org.epochrome.colour.WhiteBalance;
@@ -38,7 +37,6 @@ import org.epochrome.demo.scene.Shot;
 import org.epochrome.demo.world.AlbedoMap;
 import org.epochrome.demo.world.Surface;
 import org.epochrome.disk.Disk;
-import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
@@ -65,6 +63,7 @@ import org.epochrome.session.product.MapFile;
 import org.epochrome.session.product.ShadingRemoval;
 import org.epochrome.session.product.TurningFile;
 import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.Light;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.SessionRefused;
@@ -152,7 +151,10 @@ class GlobeFilesTest {
                 .toList();
         Recipe recipe = Recipe.usual(frames, Body.JUPITER)
                 .with(Setup.UNKNOWN.posed(40, Mirroring.NO))
-                .with(new Corrections(Optional.of(RotationSystem.III), true, false, Extent.HALF, true, Spectrum.EVEN));
+                .with(Corrections.usual(Body.JUPITER)
+                        .by(Optional.of(RotationSystem.III))
+                        .with(Corrections::dispersion, false)
+                        .with(Corrections::light, Light.EVEN));
         c = new Combiner(recipe).combine(Progress.NONE);
     }
 

@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
-import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.demo.Surfaces;
 import org.epochrome.demo.scene.BandSetting;
 import org.epochrome.demo.scene.Camera;
@@ -19,7 +18,6 @@ import org.epochrome.demo.scene.Scene;
 import org.epochrome.demo.scene.Shot;
 import org.epochrome.demo.scene.TrueDisk;
 import org.epochrome.demo.world.Surface;
-import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
@@ -38,6 +36,7 @@ import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.session.combine.Combiner;
 import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.Light;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Mount;
 import org.epochrome.session.recipe.Place;
@@ -149,15 +148,11 @@ public final class InventedNight {
                 .at(Optional.of(EPOCH))
                 .with(new Setup(OptionalDouble.empty(), mirroring, OptionalDouble.empty(), mount))
                 // the scene knows neither dispersion nor flattening by the air
-                .with(new Corrections(
-                        Optional.of(Body.JUPITER.defaultSystem()),
-                        OptionalDouble.empty(),
-                        true,
-                        false,
-                        false,
-                        Extent.HALF,
-                        true,
-                        Spectrum.EVEN));
+                .with(Corrections.usual(Body.JUPITER)
+                        .by(Optional.of(Body.JUPITER.defaultSystem()))
+                        .with(Corrections::dispersion, false)
+                        .with(Corrections::airFlattening, false)
+                        .with(Corrections::light, Light.EVEN));
     }
 
     public static Combination combine(Recipe recipe) {

@@ -11,7 +11,6 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.epochrome.atmosphere.Air;
-import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.demo.scene.BandSetting;
 import org.epochrome.demo.scene.Camera;
 import org.epochrome.demo.scene.Noise;
@@ -21,7 +20,6 @@ import org.epochrome.demo.scene.Shot;
 import org.epochrome.demo.scene.TrueDisk;
 import org.epochrome.demo.world.Surface;
 import org.epochrome.disk.DispersionDeconvolution;
-import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
@@ -34,6 +32,7 @@ import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.Light;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Mount;
 import org.epochrome.session.recipe.Place;
@@ -198,20 +197,15 @@ public final class LowNight {
                 .at(Optional.of(epoch))
                 .with(new Setup(OptionalDouble.of(NORTH), Mirroring.NO, OptionalDouble.empty(), Mount.EQUATORIAL))
                 // the scene turns as a whole, and its light is even over the passbands
-                .with(new Corrections(
-                        Optional.of(evening.body.defaultSystem()),
-                        OptionalDouble.empty(),
-                        true,
-                        true,
-                        false,
-                        Extent.HALF,
-                        true,
-                        Spectrum.EVEN));
+                .with(Corrections.usual(evening.body)
+                        .by(Optional.of(evening.body.defaultSystem()))
+                        .with(Corrections::airFlattening, false)
+                        .with(Corrections::light, Light.EVEN));
     }
 
     /** The same recipe with so much of the smear within the bands undone. */
     static Recipe unsmeared(Recipe recipe, DispersionDeconvolution.Extent extent) {
-        return recipe.with(recipe.corrections().unsmeared(extent));
+        return recipe.with(recipe.corrections().with(Corrections::unsmear, extent));
     }
 
     /** By how much a band was put off its place against green, pixels right and down. */

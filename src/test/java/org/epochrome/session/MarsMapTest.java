@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
-import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.demo.scene.BandSetting;
 import org.epochrome.demo.scene.Camera;
 import org.epochrome.demo.scene.Noise;
@@ -19,7 +18,6 @@ import org.epochrome.demo.scene.Scene;
 import org.epochrome.demo.scene.Shot;
 import org.epochrome.demo.world.AlbedoMap;
 import org.epochrome.demo.world.Surface;
-import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
@@ -40,6 +38,7 @@ import org.epochrome.session.combine.Combiner;
 import org.epochrome.session.product.ShadingRemoval;
 import org.epochrome.session.recipe.Corrections;
 import org.epochrome.session.recipe.Frames;
+import org.epochrome.session.recipe.Light;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.Setup;
@@ -154,8 +153,10 @@ class MarsMapTest {
         }
         Recipe recipe = Recipe.usual(Frames.found(requests, Conventions.UNSAID), Body.MARS)
                 .with(Setup.UNKNOWN.posed(20, Mirroring.NO))
-                .with(new Corrections(
-                        Optional.of(RotationSystem.SINGLE), true, false, Extent.HALF, true, Spectrum.EVEN));
+                .with(Corrections.usual(Body.MARS)
+                        .by(Optional.of(RotationSystem.SINGLE))
+                        .with(Corrections::dispersion, false)
+                        .with(Corrections::light, Light.EVEN));
         return new Combiner(recipe).combine(Progress.NONE);
     }
 

@@ -7,10 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
 import org.epochrome.demo.scene.Camera;
 import org.epochrome.disk.Disk;
-import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
@@ -104,17 +102,7 @@ class MoonsTest {
         assertEquals(y, moon.y(), 0.1);
         double[][] kept = centroids(c, x, y);
         double[][] left = centroids(
-                InventedNight.combine(recipe.with(new Corrections(
-                        recipe.corrections().system(),
-                        OptionalDouble.empty(),
-                        true,
-                        false,
-                        false,
-                        Extent.HALF,
-                        false,
-                        recipe.corrections().spectrum()))),
-                x,
-                y);
+                InventedNight.combine(recipe.with(recipe.corrections().with(Corrections::moons, false))), x, y);
         for (int k = 0; k < 3; k += 2) {
             // Measured 0.026, and 0.019 to 0.029 with seven other seeds of the noise.
             assertTrue(apart(kept, k) < 0.05, "apart by " + apart(kept, k));
@@ -149,15 +137,8 @@ class MoonsTest {
         Recipe recipe = night(false).recipe();
         Combination with = InventedNight.combine(recipe);
         assertTrue(with.moons().isEmpty());
-        Combination without = InventedNight.combine(recipe.with(new Corrections(
-                recipe.corrections().system(),
-                OptionalDouble.empty(),
-                true,
-                false,
-                false,
-                Extent.HALF,
-                false,
-                recipe.corrections().spectrum())));
+        Combination without =
+                InventedNight.combine(recipe.with(recipe.corrections().with(Corrections::moons, false)));
         for (int k = 0; k < 3; k++) {
             assertArrayEquals(
                     without.cube().planes().get(k).data(),

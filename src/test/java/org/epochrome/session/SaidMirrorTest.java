@@ -12,7 +12,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
-import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.demo.Surfaces;
 import org.epochrome.demo.scene.BandSetting;
 import org.epochrome.demo.scene.Camera;
@@ -21,7 +20,6 @@ import org.epochrome.demo.scene.RingSystem;
 import org.epochrome.demo.scene.Scene;
 import org.epochrome.demo.scene.Shot;
 import org.epochrome.demo.world.Surface;
-import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
@@ -35,6 +33,7 @@ import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combiner;
 import org.epochrome.session.recipe.Corrections;
 import org.epochrome.session.recipe.Frames;
+import org.epochrome.session.recipe.Light;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.Setup;
 import org.epochrome.time.RecordingSpan;
@@ -120,15 +119,12 @@ class SaidMirrorTest {
                                                 .toList(),
                                         Conventions.UNSAID),
                                 night.body)
-                        .with(Setup.UNKNOWN.north(north))
+                        .with(Setup.UNKNOWN.with(Setup::northDeg, north))
                         .at(Optional.of(night.epoch))
-                        .with(new Corrections(
-                                Optional.of(night.body.defaultSystem()),
-                                true,
-                                false,
-                                Extent.HALF,
-                                true,
-                                Spectrum.EVEN)))
+                        .with(Corrections.usual(night.body)
+                                .by(Optional.of(night.body.defaultSystem()))
+                                .with(Corrections::dispersion, false)
+                                .with(Corrections::light, Light.EVEN)))
                 .combine(Progress.NONE);
     }
 

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.demo.DemoSession;
 import org.epochrome.demo.scene.BandSetting;
 import org.epochrome.demo.scene.Camera;
@@ -19,7 +18,6 @@ import org.epochrome.demo.scene.SceneMoon;
 import org.epochrome.demo.scene.Shot;
 import org.epochrome.demo.scene.TrueDisk;
 import org.epochrome.demo.world.Surface;
-import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
@@ -34,6 +32,7 @@ import org.epochrome.job.Progress;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combiner;
 import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.Light;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Mount;
 import org.epochrome.session.recipe.Place;
@@ -122,8 +121,11 @@ final class TransitNight {
                 .with(Place.at(SITE))
                 .at(Optional.of(epoch))
                 .with(new Setup(OptionalDouble.empty(), Mirroring.NO, OptionalDouble.empty(), Mount.EQUATORIAL))
-                .with(new Corrections(
-                        Optional.of(Body.JUPITER.defaultSystem()), true, false, Extent.HALF, moons, Spectrum.EVEN));
+                .with(Corrections.usual(Body.JUPITER)
+                        .by(Optional.of(Body.JUPITER.defaultSystem()))
+                        .with(Corrections::dispersion, false)
+                        .with(Corrections::moons, moons)
+                        .with(Corrections::light, Light.EVEN));
     }
 
     Combination combine(boolean moons) {

@@ -2,6 +2,8 @@ package org.epochrome.colour.finish;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.epochrome.choice.Choice;
+import org.epochrome.choice.Choices;
 import org.epochrome.text.Message;
 
 /**
@@ -14,11 +16,12 @@ import org.epochrome.text.Message;
  * @param caption whether a line below says what is shown
  */
 public record Framing(
-        Orientation orientation,
-        OptionalDouble margin,
-        OptionalDouble enlarge,
-        Optional<Canvas> canvas,
-        boolean caption) {
+        @Choice(option = "orient") Orientation orientation,
+        @Choice OptionalDouble margin,
+        @Choice OptionalDouble enlarge,
+        @Choice Optional<Canvas> canvas,
+        @Choice boolean caption)
+        implements Choices<Framing> {
     /** The frame as it was shot. */
     public static final Framing AS_SHOT =
             new Framing(Orientation.AS_SHOT, OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty(), false);
@@ -48,7 +51,7 @@ public record Framing(
     public Framing enlarged(int factor) {
         boolean filling = margin.isPresent() && canvas.isPresent() && enlarge.isEmpty();
         OptionalDouble scale = filling ? enlarge : OptionalDouble.of(Math.min(20, factor * enlarge.orElse(1)));
-        return new Framing(orientation, margin, scale, canvas, caption);
+        return with(Framing::enlarge, scale);
     }
 
     public Framing {

@@ -1,5 +1,7 @@
 package org.epochrome.colour.finish;
 
+import org.epochrome.choice.Choice;
+import org.epochrome.choice.Choices;
 import org.epochrome.colour.Tone;
 import org.epochrome.colour.White;
 import org.epochrome.colour.WhiteBalance;
@@ -12,15 +14,18 @@ import org.epochrome.colour.WhiteBalance;
  * @param tone from linear light to the screen
  * @param framing what part is kept and how it lies
  */
-public record Look(WhiteBalance white, Sharpening sharpening, Tone tone, Framing framing) {
+public record Look(
+        @Choice WhiteBalance white,
+        @Choice(key = "detail") Sharpening sharpening,
+        @Choice Tone tone,
+        @Choice Framing framing)
+        implements Choices<Look> {
     /** The planet's own colour, gently sharpened, the brightest part near 80 %. */
     public static final Look DEFAULT =
             new Look(WhiteBalance.of(White.PHOTOMETRIC), Sharpening.DEFAULT, Tone.DEFAULT, Framing.AS_SHOT);
 
     /** The look on bands of which published albedos say nothing: the whole disk is grey where it would get the planet's own colour. */
     public Look onOtherBands() {
-        return white.white() == White.PHOTOMETRIC
-                ? new Look(WhiteBalance.of(White.DISK), sharpening, tone, framing)
-                : this;
+        return white.white() == White.PHOTOMETRIC ? with(Look::white, WhiteBalance.of(White.DISK)) : this;
     }
 }

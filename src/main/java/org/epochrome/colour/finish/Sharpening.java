@@ -1,6 +1,8 @@
 package org.epochrome.colour.finish;
 
 import java.util.OptionalDouble;
+import org.epochrome.choice.Choice;
+import org.epochrome.choice.Choices;
 import org.epochrome.text.Message;
 
 /**
@@ -14,19 +16,27 @@ import org.epochrome.text.Message;
  * @param peakArcsec the same in arcseconds, in the place of pixels
  * @param octaves width of the curve over the logarithm of scale: standard deviation, in doublings
  * @param threshold noise below which detail is left as it is, in standard deviations
- * @param eachBand whether red, green and blue are strengthened each by its own detail and blur instead of all by that of
- *     luminance, which keeps hues
+ * @param detailOf what red, green and blue are strengthened by
  */
 public record Sharpening(
-        double deblur,
-        int iterations,
-        double smoothing,
-        double gain,
-        OptionalDouble peakPx,
-        OptionalDouble peakArcsec,
-        double octaves,
-        double threshold,
-        boolean eachBand) {
+        @Choice(option = "detail-curve") double deblur,
+        @Choice(option = "detail-curve") int iterations,
+        @Choice(option = "detail-curve") double smoothing,
+        @Choice(option = "detail-curve") double gain,
+        @Choice(option = "detail-scale") OptionalDouble peakPx,
+        @Choice(option = "detail-scale") OptionalDouble peakArcsec,
+        @Choice(option = "detail-curve") double octaves,
+        @Choice(option = "detail-curve") double threshold,
+        @Choice(key = "of", option = "detail-of") DetailOf detailOf)
+        implements Choices<Sharpening> {
+    /** What red, green and blue are strengthened by. */
+    public enum DetailOf {
+        /** All by the detail and the blur of the luminance, which keeps hues. */
+        LUMINANCE,
+        /** Each by its own. */
+        BANDS
+    }
+
     /** Leaves the picture as it is. */
     public static final Sharpening NONE = ofStrength(0);
 
@@ -55,32 +65,15 @@ public record Sharpening(
             throw new IllegalArgumentException(Message.text("value.detailStrength", strength));
         }
         return new Sharpening(
-                0.6 * strength, 15, 0.004, 0.6 * strength, OptionalDouble.empty(), OptionalDouble.empty(), 1, 3, false);
-    }
-
-    /** This sharpening with another fraction of the blur removed. */
-    public Sharpening withDeblur(double other) {
-        return new Sharpening(other, iterations, smoothing, gain, peakPx, peakArcsec, octaves, threshold, eachBand);
-    }
-
-    /** This sharpening with each band sharpened by its own detail, or all by that of luminance. */
-    public Sharpening withEachBand(boolean other) {
-        return new Sharpening(deblur, iterations, smoothing, gain, peakPx, peakArcsec, octaves, threshold, other);
-    }
-
-    /** This sharpening with another gain. */
-    public Sharpening withGain(double other) {
-        return new Sharpening(deblur, iterations, smoothing, other, peakPx, peakArcsec, octaves, threshold, eachBand);
-    }
-
-    /** This sharpening with another width of the curve, octaves. */
-    public Sharpening withOctaves(double other) {
-        return new Sharpening(deblur, iterations, smoothing, gain, peakPx, peakArcsec, other, threshold, eachBand);
-    }
-
-    /** This sharpening with another threshold. */
-    public Sharpening withThreshold(double other) {
-        return new Sharpening(deblur, iterations, smoothing, gain, peakPx, peakArcsec, octaves, other, eachBand);
+                0.6 * strength,
+                15,
+                0.004,
+                0.6 * strength,
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                1,
+                3,
+                DetailOf.LUMINANCE);
     }
 
     /** This sharpening with the highest gain at a scale in pixels. */
@@ -99,7 +92,12 @@ public record Sharpening(
     }
 
     private Sharpening peakingAt(OptionalDouble px, OptionalDouble arcsec) {
-        return new Sharpening(deblur, iterations, smoothing, gain, px, arcsec, octaves, threshold, eachBand);
+        return new Sharpening(deblur, iterations, smoothing, gain, px, arcsec, octaves, threshold, detailOf);
+    }
+
+    /** Whether each band is strengthened by its own detail. */
+    public boolean eachBand() {
+        return detailOf == DetailOf.BANDS;
     }
 
     /** Whether it changes nothing. */

@@ -6,9 +6,8 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
+import org.epochrome.choice.RecordChoice;
 import org.epochrome.colour.Gains;
 import org.epochrome.colour.Tone;
 import org.epochrome.colour.White;
@@ -17,6 +16,7 @@ import org.epochrome.colour.finish.Framing;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.colour.finish.Sharpening;
 import org.epochrome.session.product.WhiteReference;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -82,73 +82,17 @@ final class FinishOptions {
                     "What red, green and blue are sharpened by: luminance, all by the detail of the luminance, which"
                             + " keeps hues; bands, each by its own, which brings out faint colours and their noise."
                             + " Default: luminance.")
-    private DetailOf detailOf;
+    private Sharpening.DetailOf detailOf;
 
-    @Option(
-            names = "--brightness",
-            paramLabel = "0..1",
-            description = "Level of the brightest part of the disk in finished pictures. Default: 0.8.")
-    private Double brightness;
+    private final ChoiceOptions<Tone> tones = new ChoiceOptions<>(Tone.class);
 
-    @Option(
-            names = "--black",
-            paramLabel = "0..1",
-            description = "Level that finished pictures show as black. Default: 0.")
-    private Double black;
+    @Mixin
+    final CommandSpec toneOptions = tones.spec();
 
-    @Option(
-            names = "--contrast",
-            paramLabel = "FACTOR",
-            description = "Contrast of the midtones in finished pictures. Default: 1.")
-    private Double contrast;
+    private final ChoiceOptions<Framing> framings = new ChoiceOptions<>(Framing.class);
 
-    @Option(
-            names = "--saturation",
-            paramLabel = "FACTOR",
-            description = "Colour saturation of finished pictures; 0 gives grey. Default: 1.")
-    private Double saturation;
-
-    @Option(
-            names = "--orient",
-            paramLabel = "as-shot|north-up|south-up",
-            converter = FinishTexts.WayUp.class,
-            description = "Orientation of finished pictures; north-up and south-up also undo mirroring. Default:"
-                    + " as-shot.")
-    private Framing.Orientation orientation;
-
-    @Option(
-            names = "--margin",
-            paramLabel = "RADII",
-            description = "Crop finished pictures to the disk and its rings with this margin, in equatorial radii."
-                    + " Default: the whole frame.")
-    private Double margin;
-
-    @Option(
-            names = "--enlarge",
-            paramLabel = "FACTOR",
-            description =
-                    "Enlargement factor of finished pictures. Default: 1 or, with --margin and --canvas, the factor"
-                            + " that fills the canvas.")
-    private Double enlarge;
-
-    @Option(
-            names = "--canvas",
-            paramLabel = "WxH",
-            converter = FinishTexts.Size.class,
-            description = "Size of finished pictures in pixels, with the disk in the centre. Default: automatic.")
-    private Framing.Canvas canvas;
-
-    @Option(
-            names = "--caption",
-            negatable = true,
-            description = "Add a caption below finished pictures: planet, epoch, central meridian, diameter,"
-                    + " altitude, bands.")
-    private Boolean caption;
-
-    enum DetailOf {
-        LUMINANCE,
-        BANDS
-    }
+    @Mixin
+    final CommandSpec framingOptions = framings.spec();
 
     /** The files that the white balance is measured on. */
     List<Path> whiteFrames() {
@@ -161,8 +105,8 @@ final class FinishOptions {
             return new Look(
                     balance(before.white()),
                     sharpening(before.sharpening()),
-                    tone(before.tone()),
-                    framing(before.framing()));
+                    tones.over(before.tone()),
+                    framings.over(before.framing()));
         } catch (IllegalArgumentException e) {
             throw new ParameterException(spec.commandLine(), e.getMessage());
         }
@@ -189,43 +133,23 @@ final class FinishOptions {
         Sharpening s = detail == null ? before : Sharpening.ofStrength(detail);
         s = detailScale == null ? s : detailScale.apply(s);
         Map<String, Double> curve = new HashMap<>(detailCurve);
-        Sharpening result = new Sharpening(
-                taken(curve, "deblur", s.deblur()),
-                (int) taken(curve, "iterations", s.iterations()),
-                taken(curve, "smoothing", s.smoothing()),
-                taken(curve, "gain", s.gain()),
-                s.peakPx(),
-                s.peakArcsec(),
-                taken(curve, "octaves", s.octaves()),
-                taken(curve, "threshold", s.threshold()),
-                detailOf == null ? s.eachBand() : detailOf == DetailOf.BANDS);
+        Sharpening base = s;
+        Sharpening result = RecordChoice.copy(
+                base, choice -> choice.option().equals("detail-curve") ? point(choice, curve, base) : choice.of(base));
         if (!curve.isEmpty()) {
             throw new IllegalArgumentException("--detail-curve has no setting "
                     + curve.keySet().iterator().next()
                     + "; use deblur, iterations, smoothing, gain, octaves or threshold.");
         }
-        return result;
+        return detailOf == null ? result : result.with(Sharpening::detailOf, detailOf);
     }
 
-    private static double taken(Map<String, Double> curve, String key, double before) {
-        Double value = curve.remove(key);
-        return value == null ? before : value;
-    }
-
-    private Tone tone(Tone before) {
-        return new Tone(
-                brightness == null ? before.brightness() : brightness,
-                black == null ? before.black() : black,
-                contrast == null ? before.contrast() : contrast,
-                saturation == null ? before.saturation() : saturation);
-    }
-
-    private Framing framing(Framing before) {
-        return new Framing(
-                orientation == null ? before.orientation() : orientation,
-                margin == null ? before.margin() : OptionalDouble.of(margin),
-                enlarge == null ? before.enlarge() : OptionalDouble.of(enlarge),
-                Optional.ofNullable(canvas).or(before::canvas),
-                caption == null ? before.caption() : caption);
+    /** A number of the sharpening, as it was typed or as before. */
+    private static Object point(RecordChoice choice, Map<String, Double> typed, Sharpening before) {
+        Double value = typed.remove(choice.key());
+        if (value == null) {
+            return choice.of(before);
+        }
+        return choice.type() == int.class ? (Object) value.intValue() : value;
     }
 }

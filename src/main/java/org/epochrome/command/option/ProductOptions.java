@@ -50,7 +50,7 @@ final class ProductOptions {
         try {
             return new Products(
                     pictures,
-                    depth == null ? before.floats() : floats(pictures),
+                    depth == null ? before.tiffBits() : bits(pictures),
                     reports.isEmpty() ? before.reports() : reports,
                     globe.map(before.map()),
                     globe.turning(before.turning()));
@@ -59,7 +59,7 @@ final class ProductOptions {
         }
     }
 
-    private boolean floats(List<Path> pictures) {
+    private int bits(List<Path> pictures) {
         boolean tiff = pictures.stream().anyMatch(f -> OutputFormat.of(f) == OutputFormat.TIFF);
         if (depth != 16 && depth != FLOAT_BITS) {
             throw new IllegalArgumentException("--depth must be 16 or 32, not " + depth + ".");
@@ -68,6 +68,6 @@ final class ProductOptions {
             throw new IllegalArgumentException(
                     "--depth 32 is for TIFF only; name a .tif with --out, or a .fits for linear data.");
         }
-        return depth == FLOAT_BITS;
+        return depth;
     }
 }

@@ -118,16 +118,7 @@ public final class SessionOptions {
 
     /** A recipe for another planet, turned by that planet's usual rotation. */
     private static Recipe onOther(Recipe r, Body planet) {
-        Corrections c = r.corrections();
-        return new Recipe(
-                r.frames(),
-                planet,
-                r.place(),
-                r.epoch(),
-                r.setup(),
-                c.by(Corrections.usualSystem(planet)),
-                r.alignment(),
-                r.assignment());
+        return r.with(Recipe::body, planet).with(r.corrections().by(Corrections.usualSystem(planet)));
     }
 
     private Body planet(List<DatedFrame> found, Optional<Body> before) {

@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.DoubleFunction;
 import java.util.function.UnaryOperator;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.Slider;
 import javafx.scene.layout.GridPane;
+import org.epochrome.choice.Choices;
 import org.epochrome.colour.Gains;
 import org.epochrome.colour.Tone;
 import org.epochrome.colour.White;
@@ -48,18 +48,13 @@ public final class ColourPanel extends Panel {
                 ColourPanel::title,
                 w -> look(
                         Texts.of("step.whiteBalance"),
-                        l -> new Look(
-                                w == White.SOLAR ? WhiteBalance.solar(Gains.NONE) : WhiteBalance.of(w),
-                                l.sharpening(),
-                                l.tone(),
-                                l.framing())));
+                        l -> l.with(
+                                Look::white, w == White.SOLAR ? WhiteBalance.solar(Gains.NONE) : WhiteBalance.of(w))));
         gains = new FormField(
                 "gains",
                 "1.3, 1, 1.7",
                 Texts.of("panel.colour.gains.tip"),
-                t -> look(
-                        Texts.of("step.gains"),
-                        l -> new Look(WhiteBalance.solar(parsed(t)), l.sharpening(), l.tone(), l.framing())));
+                t -> look(Texts.of("step.gains"), l -> l.with(Look::white, WhiteBalance.solar(parsed(t)))));
         GridPane balance = grid();
         row(balance, Texts.of("panel.colour.white"), white);
         row(balance, Texts.of("panel.colour.gains"), gains);
@@ -69,28 +64,17 @@ public final class ColourPanel extends Panel {
                 Texts.of("step.brightness"),
                 0.05,
                 1,
-                v -> t -> new Tone(v, t.black(), t.contrast(), t.saturation()));
-        black = tone(
-                "black",
-                Texts.of("panel.colour.black.tip"),
-                Texts.of("step.black"),
-                0,
-                0.5,
-                v -> t -> new Tone(t.brightness(), v, t.contrast(), t.saturation()));
+                Tone::brightness);
+        black = tone("black", Texts.of("panel.colour.black.tip"), Texts.of("step.black"), 0, 0.5, Tone::black);
         contrast = tone(
-                "contrast",
-                Texts.of("panel.colour.contrast.tip"),
-                Texts.of("step.contrast"),
-                0.2,
-                3,
-                v -> t -> new Tone(t.brightness(), t.black(), v, t.saturation()));
+                "contrast", Texts.of("panel.colour.contrast.tip"), Texts.of("step.contrast"), 0.2, 3, Tone::contrast);
         saturation = tone(
                 "saturation",
                 Texts.of("panel.colour.saturation.tip"),
                 Texts.of("step.saturation"),
                 0,
                 3,
-                v -> t -> new Tone(t.brightness(), t.black(), t.contrast(), v));
+                Tone::saturation);
         GridPane tone = grid();
         for (Slider slider : List.of(brightness, black, contrast, saturation)) {
             Label value = value(slider.getId() + "-value");
@@ -101,23 +85,13 @@ public final class ColourPanel extends Panel {
         row(tone, Texts.of("panel.colour.black"), pair(black, values.get(1)));
         row(tone, Texts.of("panel.colour.contrast"), pair(contrast, values.get(2)));
         row(tone, Texts.of("panel.colour.saturation"), pair(saturation, values.get(3)));
-        red = band(
-                "as-red",
-                Texts.of("panel.colour.red.tip"),
-                (a, b) -> new Assignment(b, a.green(), a.blue(), a.luminance()));
-        green = band(
-                "as-green",
-                Texts.of("panel.colour.green.tip"),
-                (a, b) -> new Assignment(a.red(), b, a.blue(), a.luminance()));
-        blue = band(
-                "as-blue",
-                Texts.of("panel.colour.blue.tip"),
-                (a, b) -> new Assignment(a.red(), a.green(), b, a.luminance()));
+        red = band("as-red", Texts.of("panel.colour.red.tip"), (a, b) -> a.with(Assignment::red, b));
+        green = band("as-green", Texts.of("panel.colour.green.tip"), (a, b) -> a.with(Assignment::green, b));
+        blue = band("as-blue", Texts.of("panel.colour.blue.tip"), (a, b) -> a.with(Assignment::blue, b));
         luminance = band(
                 "as-luminance",
                 Texts.of("panel.colour.luminance.tip"),
-                (a, b) -> new Assignment(
-                        a.red(), a.green(), a.blue(), b.equals(NONE) ? Optional.empty() : Optional.of(b)));
+                (a, b) -> a.with(Assignment::luminance, b.equals(NONE) ? Optional.empty() : Optional.of(b)));
         GridPane bands = grid();
         row(bands, Texts.of("panel.colour.red"), red);
         row(bands, Texts.of("panel.colour.green"), green);
@@ -160,23 +134,18 @@ public final class ColourPanel extends Panel {
     }
 
     private Slider tone(
-            String id,
-            String teaches,
-            String step,
-            double from,
-            double to,
-            DoubleFunction<UnaryOperator<Tone>> change) {
+            String id, String teaches, String step, double from, double to, Choices.Component<Tone, Double> choice) {
         return slider(
                 id,
                 teaches,
                 from,
                 to,
-                v -> bench.tryOut(s -> s.with(toned(s.look(), change.apply(v)))),
-                v -> bench.editSession(step, s -> s.with(toned(s.look(), change.apply(v)))));
+                v -> bench.tryOut(s -> s.with(toned(s.look(), choice, v))),
+                v -> bench.editSession(step, s -> s.with(toned(s.look(), choice, v))));
     }
 
-    private static Look toned(Look l, UnaryOperator<Tone> change) {
-        return new Look(l.white(), l.sharpening(), change.apply(l.tone()), l.framing());
+    private static Look toned(Look l, Choices.Component<Tone, Double> choice, double value) {
+        return l.with(Look::tone, l.tone().with(choice, value));
     }
 
     private void look(String name, UnaryOperator<Look> change) {

@@ -9,6 +9,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.GridPane;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.colour.finish.Sharpening;
+import org.epochrome.colour.finish.Sharpening.DetailOf;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.style.Palette;
 import org.epochrome.desktop.style.Texts;
@@ -28,28 +29,25 @@ public final class DetailPanel extends Panel {
 
     public DetailPanel(Workspace bench) {
         super(bench);
-        deblur = set("deblur", Texts.of("panel.detail.deblur.tip"), 0, 0.8, v -> s -> s.withDeblur(v));
-        gain = set("gain", Texts.of("panel.detail.gain.tip"), 0, 3, v -> s -> s.withGain(v));
+        deblur = set("deblur", Texts.of("panel.detail.deblur.tip"), 0, 0.8, v -> s -> s.with(Sharpening::deblur, v));
+        gain = set("gain", Texts.of("panel.detail.gain.tip"), 0, 3, v -> s -> s.with(Sharpening::gain, v));
         peak = set("peak", Texts.of("panel.detail.peak.tip"), 1, 24, v -> s -> s.peakingAt(v));
-        octaves = set("octaves", Texts.of("panel.detail.width.tip"), 0.3, 3, v -> s -> s.withOctaves(v));
-        threshold = set("threshold", Texts.of("panel.detail.threshold.tip"), 0, 6, v -> s -> s.withThreshold(v));
+        octaves = set("octaves", Texts.of("panel.detail.width.tip"), 0.3, 3, v -> s -> s.with(Sharpening::octaves, v));
+        threshold = set(
+                "threshold", Texts.of("panel.detail.threshold.tip"), 0, 6, v -> s -> s.with(Sharpening::threshold, v));
         own.setId("peak-own");
         own.setTooltip(new Tooltip(Texts.of("panel.detail.ownPeak.tip")));
         own.setOnAction(e -> edit(
                 Texts.of("step.peak"),
-                s -> new Sharpening(
-                        s.deblur(),
-                        s.iterations(),
-                        s.smoothing(),
-                        s.gain(),
-                        own.isSelected() ? OptionalDouble.empty() : OptionalDouble.of(peak.getValue()),
-                        OptionalDouble.empty(),
-                        s.octaves(),
-                        s.threshold(),
-                        s.eachBand())));
+                s -> own.isSelected()
+                        ? s.with(Sharpening::peakPx, OptionalDouble.empty())
+                                .with(Sharpening::peakArcsec, OptionalDouble.empty())
+                        : s.peakingAt(peak.getValue())));
         each.setId("each-band");
         each.setTooltip(new Tooltip(Texts.of("panel.detail.eachBand.tip")));
-        each.setOnAction(e -> edit(Texts.of("step.eachBand"), s -> s.withEachBand(each.isSelected())));
+        each.setOnAction(e -> edit(
+                Texts.of("step.eachBand"),
+                s -> s.with(Sharpening::detailOf, each.isSelected() ? DetailOf.BANDS : DetailOf.LUMINANCE)));
         GridPane grid = grid();
         row(grid, Texts.of("panel.detail.deblur"), deblur);
         row(grid, Texts.of("panel.detail.gain"), gain);
@@ -79,8 +77,7 @@ public final class DetailPanel extends Panel {
     }
 
     private static Look sharpened(Session s, UnaryOperator<Sharpening> change) {
-        Look l = s.look();
-        return new Look(l.white(), change.apply(l.sharpening()), l.tone(), l.framing());
+        return s.look().with(Look::sharpening, change.apply(s.look().sharpening()));
     }
 
     public void setPalette(Palette palette) {

@@ -32,35 +32,25 @@ public final class FramingPanel extends Panel {
                     case NORTH_UP -> Texts.of("panel.framing.northUp");
                     case SOUTH_UP -> Texts.of("panel.framing.southUp");
                 },
-                o -> edit(
-                        Texts.of("step.orientation"),
-                        f -> new Framing(o, f.margin(), f.enlarge(), f.canvas(), f.caption())));
+                o -> edit(Texts.of("step.orientation"), f -> f.with(Framing::orientation, o)));
         margin = new FormField(
                 "margin",
                 Texts.of("panel.framing.margin.prompt"),
                 Texts.of("panel.framing.margin.tip"),
-                t -> edit(
-                        Texts.of("step.crop"),
-                        f -> new Framing(f.orientation(), Numbers.optional(t), f.enlarge(), f.canvas(), f.caption())));
+                t -> edit(Texts.of("step.crop"), f -> f.with(Framing::margin, Numbers.optional(t))));
         enlarge = new FormField(
                 "enlarge",
                 "1",
                 Texts.of("panel.framing.enlarge.tip"),
-                t -> edit(
-                        Texts.of("step.enlarge"),
-                        f -> new Framing(f.orientation(), f.margin(), Numbers.optional(t), f.canvas(), f.caption())));
+                t -> edit(Texts.of("step.enlarge"), f -> f.with(Framing::enlarge, Numbers.optional(t))));
         canvas = new FormField(
                 "canvas",
                 Texts.of("panel.framing.canvas.prompt"),
                 Texts.of("panel.framing.canvas.tip"),
-                t -> edit(
-                        Texts.of("step.canvas"),
-                        f -> new Framing(f.orientation(), f.margin(), f.enlarge(), parsed(t), f.caption())));
+                t -> edit(Texts.of("step.canvas"), f -> f.with(Framing::canvas, parsed(t))));
         caption.setId("caption");
         caption.setTooltip(new Tooltip(Texts.of("panel.framing.caption.tip")));
-        caption.setOnAction(e -> edit(
-                Texts.of("step.caption"),
-                f -> new Framing(f.orientation(), f.margin(), f.enlarge(), f.canvas(), caption.isSelected())));
+        caption.setOnAction(e -> edit(Texts.of("step.caption"), f -> f.with(Framing::caption, caption.isSelected())));
         GridPane grid = grid();
         row(grid, Texts.of("panel.framing.orientation"), orientation);
         row(grid, Texts.of("panel.framing.margin"), margin);
@@ -81,10 +71,9 @@ public final class FramingPanel extends Panel {
     }
 
     private void edit(String name, UnaryOperator<Framing> change) {
-        bench.editSession(name, s -> {
-            Look l = s.look();
-            return s.with(new Look(l.white(), l.sharpening(), l.tone(), change.apply(l.framing())));
-        });
+        bench.editSession(
+                name,
+                s -> s.with(s.look().with(Look::framing, change.apply(s.look().framing()))));
     }
 
     @Override

@@ -13,8 +13,10 @@ import javafx.scene.control.ComboBox;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
+import org.epochrome.choice.Choices;
 import org.epochrome.desktop.style.Numbers;
 import org.epochrome.desktop.style.Texts;
+import org.epochrome.session.recipe.Corrections;
 import org.epochrome.session.recipe.Recipe;
 import org.kordamp.ikonli.feather.Feather;
 import org.kordamp.ikonli.javafx.FontIcon;
@@ -103,6 +105,15 @@ class RecipeForm extends VBox {
         });
         row(words.name, box);
         return box;
+    }
+
+    /** A switch for one of the corrections, below the table. */
+    final void check(Words words, String step, Choices.Component<Corrections, Boolean> choice) {
+        check(
+                words,
+                r -> choice.apply(r.corrections()),
+                step,
+                (r, on) -> r.with(r.corrections().with(choice, on)));
     }
 
     /** A switch, below the table. */

@@ -18,9 +18,11 @@ import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.image.Encoding;
+import org.epochrome.session.recipe.Corrections;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Mount;
 import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.recipe.Setup;
 import org.epochrome.time.UtcText;
 
 /** What holds for the session as a whole: planet, place, epoch, how the camera looked at the sky, which laws count. */
@@ -71,7 +73,7 @@ public final class SessionPanel extends Panel {
                 Texts.of("panel.session.automatic"),
                 r -> r.setup().northDeg(),
                 Texts.of("step.north"),
-                (r, v) -> r.with(r.setup().north(v)));
+                (r, v) -> r.with(r.setup().with(Setup::northDeg, v)));
         form.shows(r -> bench.combination()
                 .ifPresent(c -> north.setPromptText(
                         Texts.of("panel.session.north.found", c.disk().northAngleDeg()))));
@@ -85,7 +87,7 @@ public final class SessionPanel extends Panel {
                                 : Texts.of("panel.session.mirrored.no"),
                 r -> r.setup().mirroring(),
                 Texts.of("step.mirroring"),
-                (r, m) -> r.with(r.setup().with(m)));
+                (r, m) -> r.with(r.setup().with(Setup::mirroring, m)));
         form.choice(
                 new Words("mount", Texts.of("panel.session.mount"), Texts.of("panel.session.mount.tip")),
                 Arrays.asList(Mount.values()),
@@ -94,13 +96,13 @@ public final class SessionPanel extends Panel {
                         : Texts.of("panel.session.mount.equatorial"),
                 r -> r.setup().mount(),
                 Texts.of("step.mount"),
-                (r, m) -> r.with(r.setup().with(m)));
+                (r, m) -> r.with(r.setup().with(Setup::mount, m)));
         form.number(
                 new Words("scale", Texts.of("panel.session.scale"), Texts.of("panel.session.scale.tip")),
                 Texts.of("panel.session.automatic"),
                 r -> r.setup().scaleArcsecPerPx(),
                 Texts.of("step.scale"),
-                (r, v) -> r.with(r.setup().scale(v)));
+                (r, v) -> r.with(r.setup().with(Setup::scaleArcsecPerPx, v)));
         form.text(
                 new Words("encoding", Texts.of("panel.session.encoding"), Texts.of("panel.session.encoding.tip")),
                 "linear",
@@ -141,24 +143,21 @@ public final class SessionPanel extends Panel {
                         .by(s.equals(ZONAL) ? Optional.empty() : Optional.of(RotationSystem.valueOf(s)))));
         form.check(
                 new Words("turn", Texts.of("panel.session.turn"), Texts.of("panel.session.turn.tip")),
-                r -> r.corrections().turn(),
                 Texts.of("step.turn"),
-                (r, on) -> r.with(r.corrections().turned(on)));
+                Corrections::turn);
         form.check(
                 new Words("dispersion", Texts.of("panel.session.dispersion"), Texts.of("panel.session.dispersion.tip")),
-                r -> r.corrections().dispersion(),
                 Texts.of("step.dispersion"),
-                (r, on) -> r.with(r.corrections().dispersed(on)));
+                Corrections::dispersion);
         form.check(
                 new Words("unsmear", Texts.of("panel.session.unsmear"), Texts.of("panel.session.unsmear.tip")),
                 r -> r.corrections().unsmear() == Extent.ALL,
                 Texts.of("step.unsmear"),
-                (r, on) -> r.with(r.corrections().unsmeared(on ? Extent.ALL : Extent.HALF)));
+                (r, on) -> r.with(r.corrections().with(Corrections::unsmear, on ? Extent.ALL : Extent.HALF)));
         form.check(
                 new Words("moons", Texts.of("panel.session.moons"), Texts.of("panel.session.moons.tip")),
-                r -> r.corrections().moons(),
                 Texts.of("step.moons"),
-                (r, on) -> r.with(r.corrections().roundMoons(on)));
+                Corrections::moons);
         return form;
     }
 

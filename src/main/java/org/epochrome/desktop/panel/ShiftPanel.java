@@ -116,7 +116,7 @@ public final class ShiftPanel extends Panel {
                 all.put(b, offset);
             }
             Alignment a = s.recipe().alignment();
-            return with(s, new Alignment(a.witnesses(), all, a.freeScale()));
+            return with(s, a.with(Alignment::nudgesPx, all));
         }));
     }
 
@@ -130,7 +130,7 @@ public final class ShiftPanel extends Panel {
             } else {
                 heard.remove(witness);
             }
-            return with(s, new Alignment(heard, a.nudgesPx(), a.freeScale()));
+            return with(s, a.with(Alignment::witnesses, heard));
         });
     }
 

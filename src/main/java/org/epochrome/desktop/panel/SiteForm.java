@@ -53,11 +53,11 @@ final class SiteForm extends RecipeForm {
         air(
                 new Words("pressure", Texts.of("panel.site.pressure"), Texts.of("panel.site.pressure.tip")),
                 Air::pressureHpa,
-                (a, v) -> new Air(v, a.temperatureC(), a.relativeHumidity()));
+                (a, v) -> a.with(Air::pressureHpa, v));
         air(
                 new Words("temperature", Texts.of("panel.site.temperature"), Texts.of("panel.site.temperature.tip")),
                 Air::temperatureC,
-                (a, v) -> new Air(a.pressureHpa(), v, a.relativeHumidity()));
+                (a, v) -> a.with(Air::temperatureC, v));
         air(
                 new Words("humidity", Texts.of("panel.site.humidity"), Texts.of("panel.site.humidity.tip")),
                 a -> 100 * a.relativeHumidity(),
@@ -68,13 +68,13 @@ final class SiteForm extends RecipeForm {
         if (!(perCent >= 0 && perCent <= 100)) {
             throw new IllegalArgumentException(Texts.of("panel.site.humidity.wrong"));
         }
-        return new Air(air.pressureHpa(), air.temperatureC(), perCent / 100);
+        return air.with(Air::relativeHumidity, perCent / 100);
     }
 
     private Recipe at(Recipe r, Site site) {
         panel.bench.setUsualPlace(Place.at(site));
         remembered.use(site);
-        return r.with(new Place(Optional.of(site), r.place().air()));
+        return r.with(r.place().with(Place::site, Optional.of(site)));
     }
 
     private interface AirChange {
@@ -92,7 +92,7 @@ final class SiteForm extends RecipeForm {
                     Air before = r.place().air().orElseGet(() -> Air.standardAt(height));
                     Optional<Air> next =
                             t.isBlank() ? Optional.empty() : Optional.of(change.set(before, Numbers.number(t)));
-                    return r.with(new Place(r.place().site(), next));
+                    return r.with(r.place().with(Place::air, next));
                 });
     }
 

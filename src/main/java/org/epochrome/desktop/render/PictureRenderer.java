@@ -119,7 +119,7 @@ public final class PictureRenderer {
 
     /** Sharpening takes longer than all the rest, and a hand that drags something else need not wait for it. */
     private static Look soft(Look look) {
-        return new Look(look.white(), Sharpening.NONE, look.tone(), look.framing());
+        return look.with(Look::sharpening, Sharpening.NONE);
     }
 
     /** Shows a draft, first quickly, then in full. */

@@ -2,6 +2,8 @@ package org.epochrome.io.identify;
 
 import java.util.Map;
 import java.util.Objects;
+import org.epochrome.choice.Choice;
+import org.epochrome.choice.Choices;
 import org.epochrome.image.Encoding;
 import org.epochrome.image.Passband;
 
@@ -12,7 +14,11 @@ import org.epochrome.image.Passband;
  * @param passbands about filters, by name of the band
  * @param encoding of the samples of frames without an encoding of their own
  */
-public record Conventions(NameClock clock, Map<String, Passband> passbands, Encoding encoding) {
+public record Conventions(
+        @Choice NameClock clock,
+        @Choice(key = "passbandsNm", option = "passband") Map<String, Passband> passbands,
+        @Choice Encoding encoding)
+        implements Choices<Conventions> {
     /** No settings. */
     public static final Conventions UNSAID = new Conventions(NameClock.UNSAID, Map.of(), Encoding.LINEAR);
 
@@ -25,10 +31,5 @@ public record Conventions(NameClock clock, Map<String, Passband> passbands, Enco
     /** Linear samples, and these words about clock and filters. */
     public Conventions(NameClock clock, Map<String, Passband> passbands) {
         this(clock, passbands, Encoding.LINEAR);
-    }
-
-    /** These conventions with another encoding. */
-    public Conventions with(Encoding other) {
-        return new Conventions(clock, passbands, other);
     }
 }

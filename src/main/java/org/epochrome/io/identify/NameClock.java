@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.epochrome.choice.Choice;
 import org.epochrome.text.Message;
 import org.epochrome.time.RecordingSpan;
 
@@ -17,7 +18,10 @@ import org.epochrome.time.RecordingSpan;
  * @param exposure length of the recordings where no other source gives it; empty if not given
  * @param utcOffset how far the clock in file names is ahead of UTC, where the name itself does not say UTC
  */
-public record NameClock(Optional<TimestampMeaning> meaning, Optional<Duration> exposure, ZoneOffset utcOffset) {
+public record NameClock(
+        @Choice(option = "clock") Optional<TimestampMeaning> meaning,
+        @Choice Optional<Duration> exposure,
+        @Choice ZoneOffset utcOffset) {
     /** No settings: names are in UTC, an instant is an instant. */
     public static final NameClock UNSAID = new NameClock(Optional.empty(), Optional.empty(), ZoneOffset.UTC);
 

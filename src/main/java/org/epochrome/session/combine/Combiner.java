@@ -16,6 +16,7 @@ import org.epochrome.session.locate.DecodedFit;
 import org.epochrome.session.locate.DiskFinder;
 import org.epochrome.session.locate.NoDiskInFrame;
 import org.epochrome.session.locate.ProcessingCheck;
+import org.epochrome.session.recipe.Corrections;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.SessionRefused;
@@ -176,7 +177,7 @@ public final class Combiner {
         return recipe.corrections().turn()
                 ? details
                 : new Details(
-                        new Turning(recipe.with(recipe.corrections().turned(true)), schedule),
+                        new Turning(recipe.with(recipe.corrections().with(Corrections::turn, true)), schedule),
                         frames.reference().disk(),
                         DETAIL_BLUR_PX);
     }

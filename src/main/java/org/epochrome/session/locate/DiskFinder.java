@@ -19,6 +19,7 @@ import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.SessionRefused;
+import org.epochrome.session.recipe.Setup;
 import org.epochrome.session.schedule.AtmosphericDispersion;
 import org.epochrome.session.schedule.GivenMirroring;
 import org.epochrome.session.schedule.HeldDisks;
@@ -55,7 +56,7 @@ public final class DiskFinder {
         this.memory = memory;
         this.said = said;
         this.held = new HeldDisks(recipe, schedule);
-        this.recipe = held.recipe().with(held.recipe().setup().with(said.reference()));
+        this.recipe = held.recipe().with(held.recipe().setup().with(Setup::mirroring, said.reference()));
         this.schedule = schedule;
         this.sky = sky;
     }

@@ -84,6 +84,7 @@ final class QuickFrames {
         Map<Path, HeldDisk> disks = recipe.frames().disks().entrySet().stream()
                 .collect(Collectors.toMap(
                         Map.Entry::getKey, held -> held.getValue().binned(factor)));
-        return recipe.with(setup.scale(scale)).with(recipe.frames().holding(disks));
+        return recipe.with(setup.with(Setup::scaleArcsecPerPx, scale))
+                .with(recipe.frames().holding(disks));
     }
 }

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.epochrome.choice.Choice;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.ephemeris.Body;
@@ -29,7 +30,9 @@ import org.epochrome.text.Message;
  * @param file the format by the suffix
  * @param width pixels, even; empty for about the scale of the disk's middle
  */
-public record MapFile(Path file, OptionalInt width) implements ProductFile {
+public record MapFile(
+        @Choice(option = "map") Path file,
+        @Choice(key = "widthPx", option = "map-width") OptionalInt width) implements ProductFile {
     private static final int WIDTH_STEP = 360;
     private static final int MOST_WIDTH = 14_400;
     private static final float WELL_SEEN = 0.5f;
@@ -39,6 +42,11 @@ public record MapFile(Path file, OptionalInt width) implements ProductFile {
         if (wide < 2 || wide % 2 != 0 || wide > MOST_WIDTH) {
             throw new IllegalArgumentException(Message.text("map.width", MOST_WIDTH, wide));
         }
+    }
+
+    /** A map of the usual size. */
+    public static MapFile usual(Path file) {
+        return new MapFile(file, OptionalInt.empty());
     }
 
     /**

@@ -5,25 +5,36 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.epochrome.choice.Choice;
+import org.epochrome.choice.Choices;
 import org.epochrome.text.Message;
 
 /**
  * The files that are to be made.
  *
  * @param pictures pictures and cubes, the format by the suffix
- * @param floats whether TIFF pictures hold 32-bit floats instead of 16-bit integers
+ * @param tiffBits bits per sample of TIFF pictures: 16 for integers, 32 for floats
  * @param reports at most one .json for programs and one .html for people
  * @param map the globe as a map
  * @param turning the globe as an animation
  */
 public record Products(
-        List<Path> pictures, boolean floats, List<Path> reports, Optional<MapFile> map, Optional<TurningFile> turning) {
+        @Choice(option = "out") List<Path> pictures,
+        @Choice(option = "depth") int tiffBits,
+        @Choice(option = "report") List<Path> reports,
+        @Choice Optional<MapFile> map,
+        @Choice Optional<TurningFile> turning)
+        implements Choices<Products> {
     /** No file at all. */
-    public static final Products NONE = new Products(List.of(), false, List.of(), Optional.empty(), Optional.empty());
+    public static final Products NONE = new Products(List.of(), 16, List.of(), Optional.empty(), Optional.empty());
 
+    private static final int FLOAT_BITS = 32;
     private static final String FOR_PEOPLE = ".html";
 
     public Products {
+        if (tiffBits != 16 && tiffBits != FLOAT_BITS) {
+            throw new IllegalArgumentException("tiffBits must be 16 or 32, not " + tiffBits);
+        }
         pictures = List.copyOf(pictures);
         reports = List.copyOf(reports);
         long forPeople = reports.stream().filter(Products::forPeople).count();
@@ -34,6 +45,11 @@ public record Products(
 
     private static boolean forPeople(Path file) {
         return file.toString().toLowerCase(java.util.Locale.ROOT).endsWith(FOR_PEOPLE);
+    }
+
+    /** Whether TIFF pictures hold 32-bit floats instead of 16-bit integers. */
+    public boolean floats() {
+        return tiffBits == FLOAT_BITS;
     }
 
     /** All of them. */

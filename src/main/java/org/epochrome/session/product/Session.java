@@ -1,5 +1,7 @@
 package org.epochrome.session.product;
 
+import org.epochrome.choice.Choice;
+import org.epochrome.choice.Choices;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.session.recipe.Recipe;
 
@@ -10,7 +12,10 @@ import org.epochrome.session.recipe.Recipe;
  * @param look how finished pictures look
  * @param products the files that are to be made
  */
-public record Session(Recipe recipe, Look look, Products products) {
+public record Session(
+        @Choice Recipe recipe,
+        @Choice Look look,
+        @Choice(key = "outputs") Products products) implements Choices<Session> {
     /** A recipe with the usual look and no files. */
     public static Session usual(Recipe recipe) {
         return new Session(recipe, Look.DEFAULT, Products.NONE);

@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import org.epochrome.choice.Choice;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.disk.Disk;
@@ -35,12 +36,15 @@ import org.epochrome.text.Message;
  * @param until last instant; empty for as long after the epoch
  * @param count how many pictures, 2 or more
  */
-public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> until, int count)
+public record TurningFile(
+        @Choice(option = "turning") Path file,
+        @Choice(option = "turning-from") Optional<Instant> from,
+        @Choice(option = "turning-until") Optional<Instant> until,
+        @Choice(key = "pictures", option = "turning-frames") int count)
         implements ProductFile {
     private static final double USUAL_TURN_DEG = 24;
     private static final double MOST_HOURS = 3;
-    /** How many pictures if nothing is said. */
-    public static final int USUAL_COUNT = 25;
+    private static final int USUAL_COUNT = 25;
 
     private static final int MOST_STILLS = 200;
     private static final int MOST_SIZE_PX = 480;
@@ -58,6 +62,11 @@ public record TurningFile(Path file, Optional<Instant> from, Optional<Instant> u
         if (from.isPresent() && until.isPresent() && !from.get().isBefore(until.get())) {
             throw new IllegalArgumentException(Message.text("turning.empty"));
         }
+    }
+
+    /** An animation around the epoch. */
+    public static TurningFile usual(Path file) {
+        return new TurningFile(file, Optional.empty(), Optional.empty(), USUAL_COUNT);
     }
 
     /**

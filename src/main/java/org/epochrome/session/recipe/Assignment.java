@@ -3,6 +3,8 @@ package org.epochrome.session.recipe;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.epochrome.choice.Choice;
+import org.epochrome.choice.Choices;
 import org.epochrome.io.read.DatedFrame;
 
 /**
@@ -13,17 +15,25 @@ import org.epochrome.io.read.DatedFrame;
  * @param blue band shown as blue
  * @param luminance band that the picture's fine brightness comes from; empty for the three colours themselves
  */
-public record Assignment(String red, String green, String blue, Optional<String> luminance) {
+public record Assignment(
+        @Choice(option = "assign") String red,
+        @Choice(option = "assign") String green,
+        @Choice(option = "assign") String blue,
+        @Choice(option = "luminance-from") Optional<String> luminance)
+        implements Choices<Assignment> {
+    /** The natural colours, without a band for the brightness. */
+    public static final Assignment NATURAL = new Assignment("R", "G", "B", Optional.empty());
+
     /** The natural colours, and L for the brightness if there are frames in it. */
     public static Assignment usual(List<DatedFrame> frames) {
         boolean clear = frames.stream().flatMap(f -> f.band().band().stream()).anyMatch(band -> band.name()
                 .equals("L"));
-        return new Assignment("R", "G", "B", clear ? Optional.of("L") : Optional.empty());
+        return clear ? NATURAL.with(Assignment::luminance, Optional.of("L")) : NATURAL;
     }
 
     /** Whether red, green and blue are shown as such, so that published colours of planets apply. */
     public boolean showsNaturalColours() {
-        return colours().equals(List.of("R", "G", "B"));
+        return colours().equals(NATURAL.colours());
     }
 
     /** The bands of red, green and blue, in this order. */

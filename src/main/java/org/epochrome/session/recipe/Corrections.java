@@ -1,8 +1,11 @@
 package org.epochrome.session.recipe;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.epochrome.atmosphere.Spectrum;
+import org.epochrome.choice.Choice;
+import org.epochrome.choice.Choices;
 import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
@@ -19,58 +22,36 @@ import org.epochrome.text.Message;
  * @param airFlattening whether to take the flattening by refraction into account, where the site is known
  * @param unsmear how much of the dispersion smear within each band to remove
  * @param moons whether moons and their shadows are kept from turning with the globe
- * @param spectrum how strongly each wavelength of a band counts
+ * @param light the light assumed within each band; CAMERA with a response
+ * @param response the camera's response by wavelength, instead of that of a typical one
  */
 public record Corrections(
-        Optional<RotationSystem> system,
-        OptionalDouble rotationPeriodDays,
-        boolean turn,
-        boolean dispersion,
-        boolean airFlattening,
-        Extent unsmear,
-        boolean moons,
-        Spectrum spectrum) {
+        @Choice(key = "rotationSystem") Optional<RotationSystem> system,
+        @Choice(option = "rotation-period") OptionalDouble rotationPeriodDays,
+        @Choice boolean turn,
+        @Choice boolean dispersion,
+        @Choice boolean airFlattening,
+        @Choice Extent unsmear,
+        @Choice boolean moons,
+        @Choice Light light,
+        @Choice Optional<List<Spectrum.Point>> response)
+        implements Choices<Corrections> {
     public Corrections {
         if (rotationPeriodDays.isPresent() && !(rotationPeriodDays.getAsDouble() > 0)) {
             throw new IllegalArgumentException(Message.text("value.rotationPeriod", rotationPeriodDays.getAsDouble()));
         }
+        light = response.isPresent() ? Light.CAMERA : light;
+        response = response.map(curve -> Spectrum.seenBy(curve).curve());
     }
 
-    /** Without a rotation period of the user's, and with refraction. */
-    public Corrections(
-            Optional<RotationSystem> system,
-            boolean turn,
-            boolean dispersion,
-            Extent unsmear,
-            boolean moons,
-            Spectrum spectrum) {
-        this(system, OptionalDouble.empty(), turn, dispersion, true, unsmear, moons, spectrum);
+    /** How strongly each wavelength of a band counts. */
+    public Spectrum spectrum() {
+        return response.map(Spectrum::seenBy).orElseGet(light::spectrum);
     }
 
-    /** These corrections with another rotation system; empty: as the body's clouds move. */
+    /** These corrections with another rotation system; empty: as the body's clouds move. A period of the user's is dropped. */
     public Corrections by(Optional<RotationSystem> other) {
-        return new Corrections(
-                other, OptionalDouble.empty(), turn, dispersion, airFlattening, unsmear, moons, spectrum);
-    }
-
-    /** These corrections with the turning of frames to the epoch switched on or off. */
-    public Corrections turned(boolean on) {
-        return new Corrections(system, rotationPeriodDays, on, dispersion, airFlattening, unsmear, moons, spectrum);
-    }
-
-    /** These corrections with that of atmospheric dispersion switched on or off. */
-    public Corrections dispersed(boolean on) {
-        return new Corrections(system, rotationPeriodDays, turn, on, airFlattening, unsmear, moons, spectrum);
-    }
-
-    /** These corrections with another extent of removing the dispersion blur within bands. */
-    public Corrections unsmeared(Extent extent) {
-        return new Corrections(system, rotationPeriodDays, turn, dispersion, airFlattening, extent, moons, spectrum);
-    }
-
-    /** These corrections with moons treated apart from the globe, or turned with it. */
-    public Corrections roundMoons(boolean on) {
-        return new Corrections(system, rotationPeriodDays, turn, dispersion, airFlattening, unsmear, on, spectrum);
+        return with(Corrections::system, other).with(Corrections::rotationPeriodDays, OptionalDouble.empty());
     }
 
     /** The longitude system that a body's surface turns with by default; empty where it follows winds. */
@@ -80,6 +61,15 @@ public record Corrections(
 
     /** Turned by the body's usual rotation, with dispersion in the light that a camera takes in. */
     public static Corrections usual(Body body) {
-        return new Corrections(usualSystem(body), true, true, Extent.HALF, true, Spectrum.CAMERA);
+        return new Corrections(
+                usualSystem(body),
+                OptionalDouble.empty(),
+                true,
+                true,
+                true,
+                Extent.HALF,
+                true,
+                Light.CAMERA,
+                Optional.empty());
     }
 }

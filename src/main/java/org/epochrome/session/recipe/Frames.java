@@ -58,7 +58,11 @@ public record Frames(
     /** These frames with another default encoding, used for each frame without an encoding of its own. */
     public Frames with(Encoding usual) {
         return new Frames(
-                all.stream().map(f -> f.encoded(usual)).toList(), conventions.with(usual), leftOut, disks, absent);
+                all.stream().map(f -> f.encoded(usual)).toList(),
+                conventions.with(Conventions::encoding, usual),
+                leftOut,
+                disks,
+                absent);
     }
 
     /** These frames with another set of files left out. */

@@ -2,6 +2,8 @@ package org.epochrome.session.recipe;
 
 import java.util.Optional;
 import org.epochrome.atmosphere.Air;
+import org.epochrome.choice.Choice;
+import org.epochrome.choice.Choices;
 import org.epochrome.disk.AirFlattening;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Site;
@@ -12,7 +14,7 @@ import org.epochrome.ephemeris.Site;
  * @param site place of the observer, if known
  * @param air the air there, if known better than by the site's height
  */
-public record Place(Optional<Site> site, Optional<Air> air) {
+public record Place(@Choice Optional<Site> site, @Choice Optional<Air> air) implements Choices<Place> {
     /** Nowhere that is known. */
     public static final Place UNKNOWN = new Place(Optional.empty(), Optional.empty());
 

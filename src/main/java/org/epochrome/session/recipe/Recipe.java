@@ -3,6 +3,8 @@ package org.epochrome.session.recipe;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.epochrome.choice.Choice;
+import org.epochrome.choice.Choices;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.io.read.DatedFrame;
 
@@ -20,13 +22,14 @@ import org.epochrome.io.read.DatedFrame;
  */
 public record Recipe(
         Frames frames,
-        Body body,
-        Place place,
-        Optional<Instant> epoch,
-        Setup setup,
-        Corrections corrections,
-        Alignment alignment,
-        Assignment assignment) {
+        @Choice Body body,
+        @Choice Place place,
+        @Choice Optional<Instant> epoch,
+        @Choice Setup setup,
+        @Choice Corrections corrections,
+        @Choice Alignment alignment,
+        @Choice Assignment assignment)
+        implements Choices<Recipe> {
 
     /** The recipe with defaults for everything else. */
     public static Recipe usual(List<DatedFrame> frames, Body body) {
@@ -43,41 +46,41 @@ public record Recipe(
 
     /** This recipe for another planet, with the corrections usual for it. */
     public Recipe of(Body other) {
-        return new Recipe(frames, other, place, epoch, setup, Corrections.usual(other), alignment, assignment);
+        return with(Recipe::body, other).with(Corrections.usual(other));
     }
 
     /** This recipe with other frames. */
     public Recipe with(Frames other) {
-        return new Recipe(other, body, place, epoch, setup, corrections, alignment, assignment);
+        return with(Recipe::frames, other);
     }
 
     /** This recipe with another site or air. */
     public Recipe with(Place other) {
-        return new Recipe(frames, body, other, epoch, setup, corrections, alignment, assignment);
+        return with(Recipe::place, other);
     }
 
     /** This recipe with another epoch; empty for the middle of the session. */
     public Recipe at(Optional<Instant> other) {
-        return new Recipe(frames, body, place, other, setup, corrections, alignment, assignment);
+        return with(Recipe::epoch, other);
     }
 
     /** This recipe with another setup of camera and mount. */
     public Recipe with(Setup other) {
-        return new Recipe(frames, body, place, epoch, other, corrections, alignment, assignment);
+        return with(Recipe::setup, other);
     }
 
     /** This recipe with other corrections. */
     public Recipe with(Corrections other) {
-        return new Recipe(frames, body, place, epoch, setup, other, alignment, assignment);
+        return with(Recipe::corrections, other);
     }
 
     /** This recipe with another way of aligning the frames. */
     public Recipe with(Alignment other) {
-        return new Recipe(frames, body, place, epoch, setup, corrections, other, assignment);
+        return with(Recipe::alignment, other);
     }
 
     /** This recipe with other bands as red, green, blue and luminance. */
     public Recipe with(Assignment other) {
-        return new Recipe(frames, body, place, epoch, setup, corrections, alignment, other);
+        return with(Recipe::assignment, other);
     }
 }

@@ -1,6 +1,8 @@
 package org.epochrome.session.recipe;
 
 import java.util.OptionalDouble;
+import org.epochrome.choice.Choice;
+import org.epochrome.choice.Choices;
 import org.epochrome.text.Message;
 
 /**
@@ -11,7 +13,12 @@ import org.epochrome.text.Message;
  * @param scaleArcsecPerPx plate scale, if known; else it follows from the disk's apparent diameter
  * @param mount what keeps its direction in the camera
  */
-public record Setup(OptionalDouble northDeg, Mirroring mirroring, OptionalDouble scaleArcsecPerPx, Mount mount) {
+public record Setup(
+        @Choice(option = "north") OptionalDouble northDeg,
+        @Choice(key = "mirrored") Mirroring mirroring,
+        @Choice(option = "scale") OptionalDouble scaleArcsecPerPx,
+        @Choice Mount mount)
+        implements Choices<Setup> {
     /** To be found out, on an equatorial mount. */
     public static final Setup UNKNOWN =
             new Setup(OptionalDouble.empty(), Mirroring.AUTO, OptionalDouble.empty(), Mount.EQUATORIAL);
@@ -23,26 +30,6 @@ public record Setup(OptionalDouble northDeg, Mirroring mirroring, OptionalDouble
         if (!(Math.abs(northDeg.orElse(0)) <= 360)) {
             throw new IllegalArgumentException(Message.text("value.north"));
         }
-    }
-
-    /** This setup with another north angle, degrees; empty to find it. */
-    public Setup north(OptionalDouble otherDeg) {
-        return new Setup(otherDeg, mirroring, scaleArcsecPerPx, mount);
-    }
-
-    /** This setup with another mirroring. */
-    public Setup with(Mirroring other) {
-        return new Setup(northDeg, other, scaleArcsecPerPx, mount);
-    }
-
-    /** This setup with another plate scale, arcseconds per pixel; empty to find it. */
-    public Setup scale(OptionalDouble otherArcsecPerPx) {
-        return new Setup(northDeg, mirroring, otherArcsecPerPx, mount);
-    }
-
-    /** This setup with another mount. */
-    public Setup with(Mount other) {
-        return new Setup(northDeg, mirroring, scaleArcsecPerPx, other);
     }
 
     /** This setup with the known north angle, degrees, and mirroring of the reference frame. */

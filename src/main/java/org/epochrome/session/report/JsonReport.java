@@ -37,7 +37,7 @@ import org.epochrome.session.recipe.Assignment;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.session.schedule.AtmosphericDispersion;
-import org.epochrome.session.sessionfile.SessionWriting;
+import org.epochrome.session.sessionfile.SessionFile;
 import org.epochrome.text.Message;
 import org.epochrome.time.UtcText;
 
@@ -190,7 +190,7 @@ public final class JsonReport {
 
     /** How finished pictures look, by the keys of session files, and the gains that came of it. */
     private static ObjectNode look(Combination c, Look look) {
-        ObjectNode node = new ObjectMapper().valueToTree(SessionWriting.look(look));
+        ObjectNode node = SessionFile.tree(look);
         Gains gains = Finishing.gains(c, look);
         ObjectNode applied = ((ObjectNode) node.get("white")).putObject("applied");
         put(applied, "red", gains.red());

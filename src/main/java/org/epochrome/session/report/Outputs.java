@@ -125,7 +125,6 @@ public record Outputs(List<Path> files, Optional<Path> report, Look look, boolea
 
     /** The planes of the finished picture on the pixels of the cube, whatever the framing. */
     public List<Plane> pictureAsShot(Combination c) {
-        return Finishing.picture(c, new Look(look.white(), look.sharpening(), look.tone(), Framing.AS_SHOT))
-                .planes();
+        return Finishing.picture(c, look.with(Look::framing, Framing.AS_SHOT)).planes();
     }
 }

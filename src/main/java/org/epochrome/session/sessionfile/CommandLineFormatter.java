@@ -1,25 +1,33 @@
 package org.epochrome.session.sessionfile;
 
-import static org.epochrome.session.sessionfile.SessionWriting.word;
+import static org.epochrome.session.sessionfile.ChoiceKeys.word;
 
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.epochrome.atmosphere.Spectrum;
-import org.epochrome.colour.Tone;
+import org.epochrome.choice.RecordChoice;
 import org.epochrome.colour.White;
 import org.epochrome.colour.finish.Framing;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.colour.finish.Sharpening;
 import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.image.Encoding;
+import org.epochrome.image.Passband;
+import org.epochrome.io.identify.Conventions;
 import org.epochrome.io.identify.NameClock;
 import org.epochrome.io.identify.SheetRow;
 import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.product.MapFile;
 import org.epochrome.session.product.Products;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.product.TurningFile;
@@ -28,8 +36,7 @@ import org.epochrome.session.recipe.Assignment;
 import org.epochrome.session.recipe.Corrections;
 import org.epochrome.session.recipe.Frames;
 import org.epochrome.session.recipe.HeldDisk;
-import org.epochrome.session.recipe.Mirroring;
-import org.epochrome.session.recipe.Mount;
+import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.Setup;
 
@@ -47,8 +54,7 @@ public final class CommandLineFormatter {
         CommandLineFormatter all = new CommandLineFormatter(session);
         all.frames();
         all.circumstances();
-        all.corrections();
-        all.alignment();
+        all.assignment();
         all.look();
         all.products();
         return List.copyOf(all.words);
@@ -73,16 +79,10 @@ public final class CommandLineFormatter {
 
     private void frames() {
         Frames frames = session.recipe().frames();
-        NameClock clock = frames.conventions().clock();
-        clock.meaning().ifPresent(m -> say("clock", word(m)));
-        clock.exposure().ifPresent(e -> say("exposure", e));
-        sayUnless(clock.utcOffset().equals(NameClock.UNSAID.utcOffset()), "utc-offset", clock.utcOffset());
-        new TreeMap<>(frames.conventions().passbands())
-                .forEach((band, p) -> say("passband", band + "=" + p.fromNm() + "-" + p.toNm()));
-        sayUnless(
-                frames.conventions().encoding().isLinear(),
-                "encoding",
-                frames.conventions().encoding().word());
+        choices(frames.conventions().clock(), NameClock.UNSAID);
+        choices(
+                frames.conventions(),
+                Conventions.UNSAID.with(Conventions::clock, frames.conventions().clock()));
         frames.all().forEach(f -> words.add(file(f)));
         for (DatedFrame f : frames.all()) {
             f.request()
@@ -128,62 +128,69 @@ public final class CommandLineFormatter {
                             .toPlainString());
         });
         r.epoch().ifPresent(e -> say("epoch", e));
-        Setup c = r.setup();
-        number("north", c.northDeg());
-        sayUnless(c.mirroring() == Mirroring.AUTO, "mirrored", word(c.mirroring()));
-        number("scale", c.scaleArcsecPerPx());
-        sayUnless(c.mount() == Mount.EQUATORIAL, "mount", word(c.mount()));
+        choices(r.setup(), Setup.UNKNOWN);
+        choices(r.corrections(), Corrections.usual(r.body()));
+        choices(r.alignment(), Alignment.USUAL);
     }
 
-    private void number(String option, OptionalDouble value) {
-        value.ifPresent(v -> say(option, v));
-    }
-
-    private void flag(boolean value, boolean usual, String option) {
-        if (value != usual) {
-            words.add(value ? "--" + option : "--no-" + option);
+    /** The options of a record of choices whose values differ from the usual ones. */
+    private void choices(Record record, Record usual) {
+        for (RecordChoice choice : RecordChoice.of(record.getClass())) {
+            if (!choice.of(record).equals(choice.of(usual))) {
+                say(choice, choice.of(record));
+            }
         }
     }
 
-    private void corrections() {
-        Corrections c = session.recipe().corrections();
-        Corrections usual = Corrections.usual(session.recipe().body());
-        sayUnless(
-                c.system().equals(usual.system()),
-                "rotation-system",
-                c.system().map(RotationSystem::key).orElse("zonal"));
-        c.rotationPeriodDays().ifPresent(days -> say("rotation-period", Double.toString(days)));
-        flag(c.turn(), usual.turn(), "turn");
-        flag(c.dispersion(), usual.dispersion(), "dispersion");
-        flag(c.airFlattening(), usual.airFlattening(), "air-flattening");
-        if (c.unsmear() != usual.unsmear()) {
-            words.add(c.unsmear() == Extent.ALL ? "--unsmear" : "--no-unsmear");
-        }
-        flag(c.moons(), usual.moons(), "moons");
-        if (!c.spectrum().curve().isEmpty()) {
-            say(
-                    "response",
-                    c.spectrum().curve().stream()
-                            .map(p -> p.wavelengthNm() + "=" + p.response())
-                            .collect(Collectors.joining(",")));
+    private void say(RecordChoice choice, Object value) {
+        if (choice.name().equals("system") && value.equals(Optional.empty())) {
+            say(choice.option(), "zonal");
+        } else if (value instanceof Boolean || value instanceof Extent) {
+            boolean on = value.equals(true) || value == Extent.ALL;
+            words.add((on ? "--" : "--no-") + choice.option());
+        } else if (value instanceof Optional<?> optional) {
+            optional.ifPresent(v -> say(choice.option(), text(v)));
+        } else if (value instanceof OptionalDouble number) {
+            number.ifPresent(v -> say(choice.option(), v));
+        } else if (value instanceof OptionalInt number) {
+            number.ifPresent(v -> say(choice.option(), v));
+        } else if (value instanceof Map<?, ?> map) {
+            new TreeMap<>(map).forEach((of, v) -> say(choice.option(), of + "=" + text(v)));
         } else {
-            sayUnless(c.spectrum().equals(usual.spectrum()), "light", light(c.spectrum()));
+            say(choice.option(), text(value));
         }
     }
 
-    /** The word for a light that was not made from a response curve. */
-    static String light(Spectrum spectrum) {
-        return spectrum.equals(Spectrum.EVEN) ? "even" : spectrum.equals(Spectrum.SUNLIGHT) ? "sun" : "camera";
+    /** A value as its option takes it. */
+    private static String text(Object value) {
+        if (value instanceof RotationSystem system) {
+            return system.key();
+        }
+        if (value instanceof Enum<?> constant) {
+            return word(constant);
+        }
+        if (value instanceof Collection<?> all) {
+            return all.stream().map(CommandLineFormatter::text).collect(Collectors.joining(","));
+        }
+        if (value instanceof Spectrum.Point p) {
+            return p.wavelengthNm() + "=" + p.response();
+        }
+        if (value instanceof PixelOffset by) {
+            return by.x() + "," + by.y();
+        }
+        if (value instanceof Passband p) {
+            return p.fromNm() + "-" + p.toNm();
+        }
+        if (value instanceof Encoding encoding) {
+            return encoding.word();
+        }
+        if (value instanceof Framing.Canvas c) {
+            return c.width() + "x" + c.height();
+        }
+        return value.toString();
     }
 
-    private void alignment() {
-        Alignment a = session.recipe().alignment();
-        sayUnless(
-                a.witnesses().equals(Alignment.USUAL.witnesses()),
-                "witness",
-                a.witnesses().stream().sorted().map(w -> word(w)).collect(Collectors.joining(",")));
-        new TreeMap<>(a.nudgesPx()).forEach((what, by) -> say("shift", what + "=" + by.x() + "," + by.y()));
-        flag(a.freeScale(), Alignment.USUAL.freeScale(), "free-scale");
+    private void assignment() {
         Assignment bands = session.recipe().assignment();
         Assignment usual = Assignment.usual(session.recipe().frames().used());
         sayUnless(
@@ -205,31 +212,18 @@ public final class CommandLineFormatter {
                                 "white",
                                 word(look.white().white())));
         Sharpening d = look.sharpening();
-        number("detail-scale", d.peakPx());
+        d.peakPx().ifPresent(px -> say("detail-scale", px));
         d.peakArcsec().ifPresent(arcsec -> say("detail-scale", arcsec + "arcsec"));
-        Sharpening plain = usual.sharpening();
-        detail("deblur", d.deblur(), plain.deblur());
-        detail("iterations", d.iterations(), plain.iterations());
-        detail("smoothing", d.smoothing(), plain.smoothing());
-        detail("gain", d.gain(), plain.gain());
-        detail("octaves", d.octaves(), plain.octaves());
-        detail("threshold", d.threshold(), plain.threshold());
-        sayUnless(!d.eachBand(), "detail-of", "bands");
-        Tone t = look.tone();
-        sayUnless(t.brightness() == usual.tone().brightness(), "brightness", t.brightness());
-        sayUnless(t.black() == usual.tone().black(), "black", t.black());
-        sayUnless(t.contrast() == usual.tone().contrast(), "contrast", t.contrast());
-        sayUnless(t.saturation() == usual.tone().saturation(), "saturation", t.saturation());
-        Framing f = look.framing();
-        sayUnless(f.orientation() == usual.framing().orientation(), "orient", word(f.orientation()));
-        number("margin", f.margin());
-        number("enlarge", f.enlarge());
-        f.canvas().ifPresent(c -> say("canvas", c.width() + "x" + c.height()));
-        flag(f.caption(), false, "caption");
-    }
-
-    private void detail(String key, double value, double usual) {
-        sayUnless(value == usual, "detail-curve", key + "=" + value);
+        for (RecordChoice choice : RecordChoice.of(Sharpening.class)) {
+            Object value = choice.of(d);
+            sayUnless(
+                    !choice.option().equals("detail-curve") || value.equals(choice.of(usual.sharpening())),
+                    choice.option(),
+                    choice.key() + "=" + (value instanceof Integer n ? n.doubleValue() : value));
+        }
+        sayUnless(d.detailOf() == usual.sharpening().detailOf(), "detail-of", word(d.detailOf()));
+        choices(look.tone(), usual.tone());
+        choices(look.framing(), usual.framing());
     }
 
     private void products() {
@@ -239,13 +233,11 @@ public final class CommandLineFormatter {
         p.reports().forEach(file -> say("report", file));
         p.map().ifPresent(m -> {
             say("map", m.file());
-            m.width().ifPresent(w -> say("map-width", w));
+            choices(m, MapFile.usual(m.file()));
         });
         p.turning().ifPresent(t -> {
             say("turning", t.file());
-            t.from().ifPresent(from -> say("turning-from", from));
-            t.until().ifPresent(until -> say("turning-until", until));
-            sayUnless(t.count() == TurningFile.USUAL_COUNT, "turning-frames", t.count());
+            choices(t, TurningFile.usual(t.file()));
         });
     }
 }

@@ -110,8 +110,8 @@ class SharpenerTest {
         Plane green = globe(0.5, BLUR, 70, (x, y) -> 1);
         Plane blue = globe(0.5, BLUR, 70, (x, y) -> 1 - 0.05 * blueToRed * Math.sin(x / 2.5));
         ColourCube cube = new ColourCube(red, green, blue);
-        Sharpening own =
-                new Sharpening(0.3, 15, 0.004, 0.3, OptionalDouble.empty(), OptionalDouble.empty(), 1, 3, true);
+        Sharpening own = new Sharpening(
+                0.3, 15, 0.004, 0.3, OptionalDouble.empty(), OptionalDouble.empty(), 1, 3, Sharpening.DetailOf.BANDS);
         ColourCube common = Sharpener.sharpened(cube, FACE, bands(0.5, BLUR), Sharpening.DEFAULT);
         ColourCube each = Sharpener.sharpened(cube, FACE, bands(0.5, BLUR), own);
         assertTrue(deviation(common.red()) < 1.05 * deviation(red), "common " + deviation(common.red()));
@@ -132,8 +132,8 @@ class SharpenerTest {
     @Test
     void greyIsTheSameByEachBand() {
         ColourCube cube = grey(globe(0.5, BLUR, 70, (x, y) -> 1 + 0.1 * Math.sin(x / 3) * Math.cos(y / 4)));
-        Sharpening own =
-                new Sharpening(0.3, 15, 0.004, 0.3, OptionalDouble.empty(), OptionalDouble.empty(), 1, 3, true);
+        Sharpening own = new Sharpening(
+                0.3, 15, 0.004, 0.3, OptionalDouble.empty(), OptionalDouble.empty(), 1, 3, Sharpening.DetailOf.BANDS);
         ColourCube common = Sharpener.sharpened(cube, FACE, bands(0.5, BLUR), Sharpening.DEFAULT);
         ColourCube each = Sharpener.sharpened(cube, FACE, bands(0.5, BLUR), own);
         for (int i = 0; i < SIDE * SIDE; i++) {
@@ -199,8 +199,8 @@ class SharpenerTest {
         Plane winged = wings.of(plain);
         assertEquals(0.8, ripple(winged) / ripple(plain), 0.01);
         // No gain of scales, and no threshold: without noise, the ripple itself would pass for it.
-        Sharpening settings =
-                new Sharpening(0.3, 15, 0.004, 0, OptionalDouble.empty(), OptionalDouble.empty(), 1, 0, false);
+        Sharpening settings = new Sharpening(
+                0.3, 15, 0.004, 0, OptionalDouble.empty(), OptionalDouble.empty(), 1, 0, Sharpening.DetailOf.LUMINANCE);
         Plane without = Sharpener.sharpened(grey(plain), FACE, bands(0.7, BLUR), settings)
                 .green();
         BandLight light = new BandLight(new Shading(0.7, 0, BLUR, Smear.NONE, wings), RingLight.NONE);

@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.demo.DemoSession;
 import org.epochrome.demo.Surfaces;
 import org.epochrome.demo.scene.BandSetting;
@@ -21,7 +20,6 @@ import org.epochrome.demo.scene.Noise;
 import org.epochrome.demo.scene.Scene;
 import org.epochrome.demo.scene.Shot;
 import org.epochrome.disk.Disk;
-import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
@@ -35,6 +33,7 @@ import org.epochrome.job.Progress;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combiner;
 import org.epochrome.session.recipe.Corrections;
+import org.epochrome.session.recipe.Light;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.SessionRefused;
 import org.epochrome.time.LeapSeconds;
@@ -113,8 +112,10 @@ class AxisByMotionTest {
         shots.keySet().forEach(name -> frames.add(source.find(FrameRequest.of(folder.resolve(name)))));
         return new Combiner(Recipe.usual(frames, body)
                         .at(Optional.of(epoch))
-                        .with(new Corrections(
-                                Optional.of(body.defaultSystem()), true, false, Extent.HALF, true, Spectrum.EVEN)))
+                        .with(Corrections.usual(body)
+                                .by(Optional.of(body.defaultSystem()))
+                                .with(Corrections::dispersion, false)
+                                .with(Corrections::light, Light.EVEN)))
                 .combine(Progress.NONE);
     }
 }

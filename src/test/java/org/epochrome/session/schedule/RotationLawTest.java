@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
-import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Ephemeris;
@@ -34,7 +33,7 @@ class RotationLawTest {
                 Place.UNKNOWN,
                 Optional.empty(),
                 Setup.UNKNOWN,
-                new Corrections(system, period, true, true, true, Extent.HALF, true, usual.spectrum()),
+                usual.with(Corrections::system, system).with(Corrections::rotationPeriodDays, period),
                 Alignment.USUAL,
                 new Assignment("R", "G", "B", Optional.empty()));
     }

@@ -58,6 +58,7 @@ import org.epochrome.session.recipe.FileMark;
 import org.epochrome.session.recipe.Frames;
 import org.epochrome.session.recipe.FramesRefused;
 import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.Light;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Mount;
 import org.epochrome.session.recipe.PixelOffset;
@@ -106,7 +107,10 @@ class SessionFileTest {
         return full(OptionalDouble.of(5.5), OptionalDouble.empty());
     }
 
-    /** @param scalePx the scale of detail, which is in pixels or in arcseconds */
+    /**
+     * @param scalePx the scale of detail, which is in pixels or in arcseconds; with the first goes a response of the camera, with the
+     *     second another light, of which there is also only one
+     */
     private Session full(OptionalDouble scalePx, OptionalDouble scaleArcsec) {
         Conventions conventions = new Conventions(
                 new NameClock(
@@ -152,12 +156,14 @@ class SessionFileTest {
                         false,
                         Extent.ALL,
                         false,
-                        Spectrum.seenBy(List.of(new Spectrum.Point(400, 0.5), new Spectrum.Point(900, 0.25)))),
+                        scalePx.isPresent() ? Light.CAMERA : Light.EVEN,
+                        Optional.of(List.of(new Spectrum.Point(400, 0.5), new Spectrum.Point(900, 0.25)))
+                                .filter(curve -> scalePx.isPresent())),
                 new Alignment(EnumSet.of(Witness.DETAIL), Map.of("B", new PixelOffset(0.25, -0.1)), true),
                 new Assignment("H", "R", "G", Optional.of("L")));
         Look look = new Look(
                 WhiteBalance.solar(new Gains(1.3, 1.1, 1.7)),
-                new Sharpening(0.4, 12, 0.006, 0.7, scalePx, scaleArcsec, 1.5, 2.5, true),
+                new Sharpening(0.4, 12, 0.006, 0.7, scalePx, scaleArcsec, 1.5, 2.5, Sharpening.DetailOf.BANDS),
                 new Tone(0.7, 0.02, 1.2, 1.3),
                 new Framing(
                         Framing.Orientation.SOUTH_UP,
@@ -167,7 +173,7 @@ class SessionFileTest {
                         true));
         Products products = new Products(
                 List.of(folder.resolve("out/a.tif")),
-                true,
+                32,
                 List.of(folder.resolve("a.json"), folder.resolve("a.html")),
                 Optional.of(new MapFile(folder.resolve("map.png"), OptionalInt.of(720))),
                 Optional.of(new TurningFile(
@@ -201,8 +207,8 @@ class SessionFileTest {
         alike(alike, "", full(), plain());
         List<String> inTheOther = new ArrayList<>();
         alike(inTheOther, "", full(OptionalDouble.empty(), OptionalDouble.of(0.8)), plain());
-        assertEquals(1, alike.size());
-        assertEquals(1, inTheOther.size());
+        assertEquals(2, alike.size());
+        assertEquals(2, inTheOther.size());
         alike.retainAll(inTheOther);
         assertEquals(List.of(), alike);
     }
