@@ -91,12 +91,12 @@ final class ShiftSearch {
      * the errors are those by which the blocks, each larger than those lengths, differ in what they ask for (Huber
      * 1967, Proc. 5th Berkeley Symposium 1, 221; White 1980, Econometrica 48, 817).
      */
-    private Optional<Found> settled(List<ScaleLevel> heard, double[] from) {
+    private Optional<Found> settled(List<ScaleLevel> used, double[] from) {
         int n = start.length;
         double[] shift = from.clone();
         for (int step = 0; step < MOST_STEPS; step++) {
             NormalEquations sums = new NormalEquations(n, 0);
-            heard.forEach(octave -> octave.addTo(shift, sums));
+            used.forEach(octave -> octave.addTo(shift, sums));
             double[] move = new double[n];
             Optional<RealMatrix> covariance = solve(sums, move);
             if (covariance.isEmpty()) {

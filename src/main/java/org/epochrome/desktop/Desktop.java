@@ -55,8 +55,8 @@ public final class Desktop extends Application {
         Preferences remembered = new Preferences(folder);
         Executor later = CompletableFuture.delayedExecutor(AUTOSAVE_MS, TimeUnit.MILLISECONDS, background);
         Workspace bench = new Workspace(background, quick, Platform::runLater);
-        WarmUp rehearsal = new WarmUp(folder.resolve("rehearsal"), quick);
-        bench.draftProperty().addListener((o, old, now) -> rehearsal.end());
+        WarmUp warmUp = new WarmUp(folder.resolve("warm-up"), quick);
+        bench.draftProperty().addListener((o, old, now) -> warmUp.end());
         SessionController keeper =
                 new SessionController(bench, remembered, folder, version(), background, later, Platform::runLater);
         letGo = keeper::end;
@@ -78,7 +78,7 @@ public final class Desktop extends Application {
         });
         stage.show();
         workbench.prepare();
-        background.execute(rehearsal);
+        background.execute(warmUp);
         workbench.take(Arrays.stream(getParameters().getRaw().toArray(new String[0]))
                 .filter(arg -> !arg.equals("desktop"))
                 .map(Path::of)

@@ -124,7 +124,7 @@ class ChoicesTest {
         int checked = 0;
         for (Record usual : List.of(
                 Session.usual(Recipe.usual(List.of(), Body.JUPITER)),
-                Conventions.UNSAID,
+                Conventions.UNKNOWN,
                 MapFile.usual(file),
                 TurningFile.usual(file))) {
             checked += defaults(usual);

@@ -132,7 +132,7 @@ class DemoSessionsTest {
     }
 
     private static FrameSource source() {
-        return new FrameSource(NameClock.UNSAID, Map.of(), LeapSeconds::taiMinusUtcS);
+        return new FrameSource(NameClock.UNKNOWN, Map.of(), LeapSeconds::taiMinusUtcS);
     }
 
     @Test

@@ -109,8 +109,8 @@ final class Rig {
 
     /** Cuts a frame of {@link #demoFrames} so that its disk lies across the edge. */
     void cut(Path file) throws IOException {
-        DatedFrame frame =
-                Frames.found(List.of(FrameRequest.of(file)), Conventions.UNSAID).get(0);
+        DatedFrame frame = Frames.found(List.of(FrameRequest.of(file)), Conventions.UNKNOWN)
+                .get(0);
         Plane whole = frame.load().planes().get(0);
         Plane part = new Plane(whole.width() / 2, whole.height());
         for (int y = 0; y < part.height(); y++) {
@@ -153,7 +153,7 @@ final class Rig {
         for (String band : List.of("R", "G", "B")) {
             String name = "jupiter-" + band + ".fits";
             DatedFrame frame = Frames.found(
-                            List.of(FrameRequest.of(Path.of("demo-data", "jupiter", name))), Conventions.UNSAID)
+                            List.of(FrameRequest.of(Path.of("demo-data", "jupiter", name))), Conventions.UNKNOWN)
                     .get(0);
             RecordingSpan span = frame.timing().span();
             write(to.resolve(name), Binning.by(factor, frame.load().planes().get(0)), span, band);

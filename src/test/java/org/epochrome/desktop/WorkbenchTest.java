@@ -32,7 +32,7 @@ import org.epochrome.io.identify.Conventions;
 import org.epochrome.io.read.FrameRequest;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.Frames;
-import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.ManualDisk;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.sessionfile.CommandLineFormatter;
 import org.junit.jupiter.api.AfterEach;
@@ -98,7 +98,7 @@ class WorkbenchTest {
                 bench().problemProperty().get().isEmpty(),
                 bench().problemProperty().get());
         click("#topic-disk");
-        HeldDisk held = drawTheLimb(3);
+        ManualDisk held = drawTheLimb(3);
         assertEquals("draw the limb", bench().undoableProperty().get());
         click("#undo");
         assertTrue(session().recipe().frames().disks().isEmpty(), "the limb is fitted again");
@@ -173,7 +173,7 @@ class WorkbenchTest {
         });
         await(
                 "a mirrored frame",
-                () -> bench().draft().frames().get(0).saidMirrored().isPresent());
+                () -> bench().draft().frames().get(0).givenMirrored().isPresent());
         assertTrue(
                 CommandLineFormatter.of(session()).stream()
                         .anyMatch(w -> w.matches("--mirrored-frame=.*first.fits=yes")),
@@ -182,8 +182,9 @@ class WorkbenchTest {
         robot.interact(() -> rig.type("#frame-encoding", "srgb"));
         await(
                 "an encoded frame",
-                () -> bench().draft().frames().get(0).saidEncoding().isPresent());
-        assertEquals(Optional.of(true), bench().draft().frames().get(0).saidMirrored(), "what was said before is kept");
+                () -> bench().draft().frames().get(0).givenEncoding().isPresent());
+        assertEquals(
+                Optional.of(true), bench().draft().frames().get(0).givenMirrored(), "what was said before is kept");
     }
 
     /** Each session that was left is offered by itself, until it is restored or discarded. */
@@ -235,7 +236,7 @@ class WorkbenchTest {
         List<FrameRequest> files = Stream.of("R", "G", "B")
                 .map(band -> FrameRequest.of(folder.resolve("frames").resolve("jupiter-" + band + ".fits")))
                 .toList();
-        other.edit("begin", d -> Draft.of(Session.usual(Recipe.usual(Frames.found(files, Conventions.UNSAID), body))));
+        other.edit("begin", d -> Draft.of(Session.usual(Recipe.usual(Frames.found(files, Conventions.UNKNOWN), body))));
         keeper.end();
     }
 
@@ -310,7 +311,7 @@ class WorkbenchTest {
         WaitForAsyncUtils.waitForFxEvents();
     }
 
-    private HeldDisk drawTheLimb(double dx) throws Exception {
+    private ManualDisk drawTheLimb(double dx) throws Exception {
         await("the frame with its handles", () -> rig.handleAt("EAST").isPresent());
         Point2D at = rig.handleAt("EAST").orElseThrow();
         robot.drag(at).moveTo(at.add(dx, 0)).moveTo(at.add(2 * dx, 0)).drop();

@@ -26,8 +26,8 @@ import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.session.combine.Combiner;
 import org.epochrome.session.recipe.Corrections;
-import org.epochrome.session.recipe.HeldDisk;
 import org.epochrome.session.recipe.Light;
+import org.epochrome.session.recipe.ManualDisk;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Mount;
 import org.epochrome.session.recipe.Place;
@@ -82,12 +82,12 @@ class DemoNightTest {
     void aPlainStackIsWorseAndSaysSo() {
         DemoSession session = Shipped.jupiter();
         Recipe recipe = jupiter.recipe();
-        Map<Path, HeldDisk> disks = new HashMap<>();
+        Map<Path, ManualDisk> disks = new HashMap<>();
         for (FrameResult f : jupiter.frames()) {
             Disk d = f.disk();
             disks.put(
                     f.exposure().frame().head().file(),
-                    new HeldDisk(d.x(), d.y(), d.equatorialRadiusPx(), OptionalDouble.of(d.northAngleDeg())));
+                    new ManualDisk(d.x(), d.y(), d.equatorialRadiusPx(), OptionalDouble.of(d.northAngleDeg())));
         }
         Combination plain = combine(recipe.with(recipe.frames().holding(disks)).with(corrections(session, false)));
         List<Rendered> truth = Shipped.truth(session);
@@ -180,7 +180,7 @@ class DemoNightTest {
     }
 
     private static Recipe recipe(DemoSession session, List<FrameRequest> requests, OptionalDouble north) {
-        FrameSource source = new FrameSource(NameClock.UNSAID, Map.of(), LeapSeconds::taiMinusUtcS);
+        FrameSource source = new FrameSource(NameClock.UNKNOWN, Map.of(), LeapSeconds::taiMinusUtcS);
         List<DatedFrame> frames = requests.stream().map(source::find).toList();
         return Recipe.usual(frames, session.body())
                 .with(Place.at(session.site()))

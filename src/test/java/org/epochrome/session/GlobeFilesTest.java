@@ -129,7 +129,7 @@ class GlobeFilesTest {
                 GlobeFilesTest::aspect,
                 Map.of("R", SETTING, "G", SETTING, "B", SETTING),
                 0.01);
-        FrameSource source = new FrameSource(NameClock.UNSAID, Map.of(), LeapSeconds::taiMinusUtcS);
+        FrameSource source = new FrameSource(NameClock.UNKNOWN, Map.of(), LeapSeconds::taiMinusUtcS);
         List<DatedFrame> frames = BANDS.stream()
                 .map(band -> {
                     Instant start = BEGIN.plusSeconds(125L * BANDS.indexOf(band));
@@ -150,7 +150,7 @@ class GlobeFilesTest {
                 })
                 .toList();
         Recipe recipe = Recipe.usual(frames, Body.JUPITER)
-                .with(Setup.UNKNOWN.posed(40, Mirroring.NO))
+                .with(Setup.UNKNOWN.oriented(40, Mirroring.NO))
                 .with(Corrections.usual(Body.JUPITER)
                         .by(Optional.of(RotationSystem.III))
                         .with(Corrections::dispersion, false)

@@ -151,8 +151,8 @@ class MarsMapTest {
             FrameWriter.write(file, scene.photograph(shot).sixteenBit(), cards, false);
             requests.add(FrameRequest.of(file));
         }
-        Recipe recipe = Recipe.usual(Frames.found(requests, Conventions.UNSAID), Body.MARS)
-                .with(Setup.UNKNOWN.posed(20, Mirroring.NO))
+        Recipe recipe = Recipe.usual(Frames.found(requests, Conventions.UNKNOWN), Body.MARS)
+                .with(Setup.UNKNOWN.oriented(20, Mirroring.NO))
                 .with(Corrections.usual(Body.MARS)
                         .by(Optional.of(RotationSystem.SINGLE))
                         .with(Corrections::dispersion, false)

@@ -107,7 +107,7 @@ final class TransitNight {
         disk = scene.disk(session.reference());
         Path own = folder.resolve("moons" + moons.size() + "-" + taken.size());
         session.write(own, true);
-        FrameSource source = new FrameSource(NameClock.UNSAID, Map.of(), LeapSeconds::taiMinusUtcS);
+        FrameSource source = new FrameSource(NameClock.UNKNOWN, Map.of(), LeapSeconds::taiMinusUtcS);
         shots.keySet().forEach(name -> frames.add(source.find(FrameRequest.of(own.resolve(name)))));
     }
 

@@ -11,7 +11,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.epochrome.session.recipe.Frames;
-import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.ManualDisk;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -52,7 +52,7 @@ final class HandOptions {
         Set<Path> out = new HashSet<>(before.leftOut());
         takenIn.forEach(file -> out.remove(files.get(FileArgument.among(file, files.keySet(), spec))));
         leftOut.forEach(file -> out.add(files.get(FileArgument.among(file, files.keySet(), spec))));
-        Map<Path, HeldDisk> held = new HashMap<>(before.disks());
+        Map<Path, ManualDisk> held = new HashMap<>(before.disks());
         disks.forEach(word -> held.put(files.get(word.among(files.keySet(), spec)), disk(word)));
         Frames frames = before.leavingOut(out).holding(held);
         frames.demandAll();
@@ -62,11 +62,11 @@ final class HandOptions {
         return frames;
     }
 
-    private HeldDisk disk(FileArgument word) {
+    private ManualDisk disk(FileArgument word) {
         String[] parts = word.word().split(",", -1);
         try {
             if (parts.length == 3 || parts.length == 4) {
-                return new HeldDisk(
+                return new ManualDisk(
                         Double.parseDouble(parts[0]),
                         Double.parseDouble(parts[1]),
                         Double.parseDouble(parts[2]),

@@ -93,7 +93,7 @@ final class FrameImporter {
     }
 
     private static Conventions conventions(Draft draft) {
-        return draft.recipe().map(r -> r.frames().conventions()).orElse(Conventions.UNSAID);
+        return draft.recipe().map(r -> r.frames().conventions()).orElse(Conventions.UNKNOWN);
     }
 
     private static Found opened(List<Path> files, Conventions conventions) {

@@ -14,7 +14,7 @@ import org.epochrome.desktop.style.Texts;
 import org.epochrome.disk.Disk;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.combine.Combination;
-import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.ManualDisk;
 
 /** The disk in a frame: where the fit puts it, how sure that is, and where it is held by hand. */
 public final class DiskPanel extends Panel {
@@ -33,22 +33,22 @@ public final class DiskPanel extends Panel {
                 "disk-x",
                 "",
                 Texts.of("panel.disk.x.tip"),
-                t -> change(d -> new HeldDisk(Numbers.number(t), d.y(), d.equatorialRadiusPx(), d.northAngleDeg())));
+                t -> change(d -> new ManualDisk(Numbers.number(t), d.y(), d.equatorialRadiusPx(), d.northAngleDeg())));
         y = new FormField(
                 "disk-y",
                 "",
                 Texts.of("panel.disk.y.tip"),
-                t -> change(d -> new HeldDisk(d.x(), Numbers.number(t), d.equatorialRadiusPx(), d.northAngleDeg())));
+                t -> change(d -> new ManualDisk(d.x(), Numbers.number(t), d.equatorialRadiusPx(), d.northAngleDeg())));
         radius = new FormField(
                 "disk-radius",
                 "",
                 Texts.of("panel.disk.radius.tip"),
-                t -> change(d -> new HeldDisk(d.x(), d.y(), Numbers.number(t), d.northAngleDeg())));
+                t -> change(d -> new ManualDisk(d.x(), d.y(), Numbers.number(t), d.northAngleDeg())));
         north = new FormField(
                 "disk-north",
                 Texts.of("panel.disk.north.prompt"),
                 Texts.of("panel.disk.north.tip"),
-                t -> change(d -> new HeldDisk(d.x(), d.y(), d.equatorialRadiusPx(), Numbers.optional(t))));
+                t -> change(d -> new ManualDisk(d.x(), d.y(), d.equatorialRadiusPx(), Numbers.optional(t))));
         lock.setId("disk-hold");
         lock.setTooltip(new Tooltip(Texts.of("panel.disk.fix.tip")));
         lock.setOnAction(e -> {
@@ -72,7 +72,7 @@ public final class DiskPanel extends Panel {
     /** Where the disk of a frame is drawn: held, or found. */
     public static Optional<Disk> disk(Workspace bench, DatedFrame frame) {
         Optional<Combination.FrameResult> found = result(bench, frame);
-        HeldDisk held = bench.draft()
+        ManualDisk held = bench.draft()
                 .recipe()
                 .map(r -> r.frames().disks().get(frame.head().file()))
                 .orElse(null);
@@ -105,16 +105,16 @@ public final class DiskPanel extends Panel {
                 .isPresent();
     }
 
-    private void change(UnaryOperator<HeldDisk> change) {
+    private void change(UnaryOperator<ManualDisk> change) {
         bench.selectedFrame().ifPresent(f -> disk(bench, f).ifPresent(d -> {
-            HeldDisk next = change.apply(
-                    new HeldDisk(hundredth(d.x()), hundredth(d.y()), hundredth(d.equatorialRadiusPx()), heldNorth(f)));
+            ManualDisk next = change.apply(new ManualDisk(
+                    hundredth(d.x()), hundredth(d.y()), hundredth(d.equatorialRadiusPx()), heldNorth(f)));
             bench.editSession(Texts.of("step.fixDisk"), s -> FrameEdits.held(s, f, Optional.of(next)));
         }));
     }
 
     private OptionalDouble heldNorth(DatedFrame f) {
-        HeldDisk held = bench.draft()
+        ManualDisk held = bench.draft()
                 .recipe()
                 .map(r -> r.frames().disks().get(f.head().file()))
                 .orElse(null);

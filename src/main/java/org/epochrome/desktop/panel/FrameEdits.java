@@ -11,7 +11,7 @@ import org.epochrome.desktop.style.Texts;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.Frames;
-import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.ManualDisk;
 
 /** Edits of one frame of a session. */
 public final class FrameEdits {
@@ -36,9 +36,9 @@ public final class FrameEdits {
     }
 
     /** The session with a frame's disk held by hand, or fitted again. */
-    public static Session held(Session s, DatedFrame frame, Optional<HeldDisk> disk) {
+    public static Session held(Session s, DatedFrame frame, Optional<ManualDisk> disk) {
         Frames f = s.recipe().frames();
-        Map<Path, HeldDisk> disks = new HashMap<>(f.disks());
+        Map<Path, ManualDisk> disks = new HashMap<>(f.disks());
         disk.ifPresentOrElse(
                 d -> disks.put(frame.head().file(), d),
                 () -> disks.remove(frame.head().file()));

@@ -158,8 +158,8 @@ public final class FramePanel extends Panel {
         RecordingSpan span = f.timing().span();
         start.show(UtcText.format(span.start()));
         end.show(UtcText.format(span.end()));
-        mirrored.setValue(f.saidMirrored());
-        encoding.show(f.saidEncoding().map(Encoding::word).orElse(""));
+        mirrored.setValue(f.givenMirrored());
+        encoding.show(f.givenEncoding().map(Encoding::word).orElse(""));
         timeSource.setText(Texts.of(
                 "panel.frame.times.source", UserMessages.inWords(f.timing().source())));
         say(numbers, numbers(f));
@@ -200,7 +200,7 @@ public final class FramePanel extends Panel {
     }
 
     private void setBand(String word) {
-        bench.selectedFrame().ifPresent(f -> ask(f, Optional.of(word), span(f), f.saidMirrored()));
+        bench.selectedFrame().ifPresent(f -> ask(f, Optional.of(word), span(f), f.givenMirrored()));
     }
 
     private void setMirrored(Optional<Boolean> said) {
@@ -210,7 +210,7 @@ public final class FramePanel extends Panel {
     private void setEncoding(String text) {
         Optional<Encoding> said = text.isBlank() ? Optional.empty() : Optional.of(Encoding.of(text));
         bench.selectedFrame().ifPresent(f -> {
-            SheetRow row = new SheetRow(f.head().file(), word(f), span(f), f.saidMirrored(), said, TYPED);
+            SheetRow row = new SheetRow(f.head().file(), word(f), span(f), f.givenMirrored(), said, TYPED);
             bench.settle(new FrameRequest(row.file(), f.request().band(), Optional.of(row)));
         });
     }
@@ -237,12 +237,12 @@ public final class FramePanel extends Panel {
             RecordingSpan old = f.timing().span();
             RecordingSpan span =
                     new RecordingSpan(newStart == null ? old.start() : newStart, newEnd == null ? old.end() : newEnd);
-            ask(f, word(f), Optional.of(span), f.saidMirrored());
+            ask(f, word(f), Optional.of(span), f.givenMirrored());
         });
     }
 
     private void ask(DatedFrame f, Optional<String> band, Optional<RecordingSpan> span, Optional<Boolean> mirrored) {
-        SheetRow row = new SheetRow(f.head().file(), band, span, mirrored, f.saidEncoding(), TYPED);
+        SheetRow row = new SheetRow(f.head().file(), band, span, mirrored, f.givenEncoding(), TYPED);
         bench.settle(new FrameRequest(row.file(), f.request().band(), Optional.of(row)));
     }
 }

@@ -123,14 +123,14 @@ public final class ShiftPanel extends Panel {
     private void hear(Witness witness, boolean on) {
         bench.editSession(Texts.of("step.alignUsing"), s -> {
             Alignment a = s.recipe().alignment();
-            Set<Witness> heard = EnumSet.noneOf(Witness.class);
-            heard.addAll(a.witnesses());
+            Set<Witness> used = EnumSet.noneOf(Witness.class);
+            used.addAll(a.witnesses());
             if (on) {
-                heard.add(witness);
+                used.add(witness);
             } else {
-                heard.remove(witness);
+                used.remove(witness);
             }
-            return with(s, a.with(Alignment::witnesses, heard));
+            return with(s, a.with(Alignment::witnesses, used));
         });
     }
 

@@ -94,7 +94,7 @@ public final class WarmUp implements Runnable {
             requests.add(FrameRequest.of(file));
         }
         progress.check();
-        Recipe recipe = Recipe.usual(Frames.found(requests, Conventions.UNSAID), Body.JUPITER)
+        Recipe recipe = Recipe.usual(Frames.found(requests, Conventions.UNKNOWN), Body.JUPITER)
                 .with(Place.at(SITE));
         Instant epoch = Timetable.of(recipe).epoch();
         Preview preview = Preview.rough(recipe, progress);

@@ -20,7 +20,7 @@ import org.epochrome.desktop.state.Zoom;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.disk.Disk;
 import org.epochrome.io.read.DatedFrame;
-import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.ManualDisk;
 
 /** What hands do on the picture: zoom, move, pull the split line, draw the limb by its handles, nudge by keys. */
 final class PointerInput {
@@ -104,7 +104,7 @@ final class PointerInput {
     private void hold(Disk d, boolean turned) {
         bench.selectedFrame().ifPresent(f -> {
             OptionalDouble north = turned ? OptionalDouble.of(DiskPanel.hundredth(d.northAngleDeg())) : heldNorth(f);
-            HeldDisk held = new HeldDisk(
+            ManualDisk held = new ManualDisk(
                     DiskPanel.hundredth(d.x()),
                     DiskPanel.hundredth(d.y()),
                     DiskPanel.hundredth(d.equatorialRadiusPx()),
@@ -117,7 +117,7 @@ final class PointerInput {
         return bench.draft()
                 .recipe()
                 .map(r -> r.frames().disks().get(f.head().file()))
-                .map(HeldDisk::northAngleDeg)
+                .map(ManualDisk::northAngleDeg)
                 .orElse(OptionalDouble.empty());
     }
 

@@ -20,7 +20,7 @@ public record Conventions(
         @Choice Encoding encoding)
         implements Choices<Conventions> {
     /** No settings. */
-    public static final Conventions UNSAID = new Conventions(NameClock.UNSAID, Map.of(), Encoding.LINEAR);
+    public static final Conventions UNKNOWN = new Conventions(NameClock.UNKNOWN, Map.of(), Encoding.LINEAR);
 
     public Conventions {
         Objects.requireNonNull(clock);

@@ -23,7 +23,7 @@ public record NameClock(
         @Choice Optional<Duration> exposure,
         @Choice ZoneOffset utcOffset) {
     /** No settings: names are in UTC, an instant is an instant. */
-    public static final NameClock UNSAID = new NameClock(Optional.empty(), Optional.empty(), ZoneOffset.UTC);
+    public static final NameClock UNKNOWN = new NameClock(Optional.empty(), Optional.empty(), ZoneOffset.UTC);
 
     public NameClock {
         Objects.requireNonNull(meaning);

@@ -44,11 +44,11 @@ public record DatedFrame(
     /** This frame with the encoding given for it alone or, if there is none, with a default one. */
     public DatedFrame encoded(Encoding usual) {
         return new DatedFrame(
-                request, head, band, timing, object, saidEncoding().orElse(usual));
+                request, head, band, timing, object, givenEncoding().orElse(usual));
     }
 
     /** The encoding given for this frame alone, by sheet or option. */
-    public Optional<Encoding> saidEncoding() {
+    public Optional<Encoding> givenEncoding() {
         return request.row().flatMap(SheetRow::encoding);
     }
 
@@ -67,7 +67,7 @@ public record DatedFrame(
         }
         // Many programs tag deep files that are linear; eight bits are rarely linear.
         return head.tagged()
-                .filter(t -> head.depth().equals(EIGHT_BITS) && saidEncoding().isEmpty())
+                .filter(t -> head.depth().equals(EIGHT_BITS) && givenEncoding().isEmpty())
                 .map(t -> Message.of("encoding.marked", t.word()));
     }
 
@@ -97,7 +97,7 @@ public record DatedFrame(
     }
 
     /** Whether it is marked as mirrored, by sheet or option; empty if neither says anything. */
-    public Optional<Boolean> saidMirrored() {
+    public Optional<Boolean> givenMirrored() {
         return request.row().flatMap(SheetRow::mirrored);
     }
 

@@ -121,7 +121,7 @@ public record Combination(
      * @param limb how sure the limb is of where it lies
      * @param detail where the detail lies beyond the limb, against the reference's
      * @param physics where predicted dispersion puts the plane beyond the limb, against green of the same frame
-     * @param place where it comes to lie on the reference, with the standard errors of all who were heard together
+     * @param place where it comes to lie on the reference, with the standard errors of all measurements together
      * @param leftOut who contradicted the others and was not heard
      * @param nudge by how much the picture was moved by hand
      */

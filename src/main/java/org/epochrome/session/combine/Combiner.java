@@ -27,7 +27,7 @@ import org.epochrome.session.register.Registration;
 import org.epochrome.session.register.Registration.Registered;
 import org.epochrome.session.schedule.AtmosphericDispersion;
 import org.epochrome.session.schedule.ExposureReader;
-import org.epochrome.session.schedule.HeldDisks;
+import org.epochrome.session.schedule.ManualDisks;
 import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Schedule;
@@ -166,7 +166,7 @@ public final class Combiner {
         WorkingFrames scaled = frames;
         if (recipe.alignment().freeScale()) {
             WorkingFrames freed = new BandScale(details).freed(frames, progress);
-            scaled = freed.at(new HeldDisks(recipe, schedule).kept(freed.disks()));
+            scaled = freed.at(new ManualDisks(recipe, schedule).kept(freed.disks()));
         }
         WorkingFrames north = new NorthRefinement(recipe, schedule).refined(details, scaled, progress);
         return new Registration(recipe, schedule, sky).register(details, north, progress);

@@ -74,7 +74,7 @@ public final class AxisByMotion {
         if (span() < LEAST_TURN_DEG) {
             return Optional.empty();
         }
-        if (recipe.setup().mirroring() != Mirroring.AUTO || !finder.tellsMirror()) {
+        if (recipe.setup().mirroring() != Mirroring.AUTO || !finder.showsMirroring()) {
             return in(recipe.setup().mirroring() == Mirroring.YES, progress).map(Solved::axis);
         }
         // Lit side and motion agree about north in the right sense only.
@@ -98,7 +98,7 @@ public final class AxisByMotion {
 
     private Optional<Solved> in(boolean mirrored, Progress progress) {
         List<FittedDisk> rough = finder.rough(planes, mirrored, progress.part(0, 0.2));
-        OptionalDouble coarse = finder.tellsMirror()
+        OptionalDouble coarse = finder.showsMirroring()
                 ? OptionalDouble.of(byLitSide(rough, mirrored))
                 : searched(rough, mirrored, progress.part(0.2, 0.4));
         return coarse.isEmpty()

@@ -7,7 +7,7 @@ import java.util.Map;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.schedule.HeldDisks;
+import org.epochrome.session.schedule.ManualDisks;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.WorkingFrames;
 import org.epochrome.text.Message;
@@ -28,9 +28,9 @@ final class CameraNorth {
 
     private final Recipe recipe;
     private final Schedule schedule;
-    private final HeldDisks held;
+    private final ManualDisks held;
 
-    CameraNorth(Recipe recipe, Schedule schedule, HeldDisks held) {
+    CameraNorth(Recipe recipe, Schedule schedule, ManualDisks held) {
         this.recipe = recipe;
         this.schedule = schedule;
         this.held = held;

@@ -22,7 +22,7 @@ import org.epochrome.session.recipe.SessionRefused;
 import org.epochrome.session.recipe.Setup;
 import org.epochrome.session.schedule.AtmosphericDispersion;
 import org.epochrome.session.schedule.GivenMirroring;
-import org.epochrome.session.schedule.HeldDisks;
+import org.epochrome.session.schedule.ManualDisks;
 import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
 import org.epochrome.session.schedule.Schedule;
@@ -44,19 +44,19 @@ public final class DiskFinder {
     private final Schedule schedule;
     private final AtmosphericDispersion sky;
     private final Memory memory;
-    private final HeldDisks held;
-    private final GivenMirroring said;
+    private final ManualDisks held;
+    private final GivenMirroring given;
 
     public DiskFinder(Recipe recipe, Schedule schedule, AtmosphericDispersion sky, Memory memory) {
         this(recipe, schedule, GivenMirroring.of(recipe, schedule), sky, memory);
     }
 
     private DiskFinder(
-            Recipe recipe, Schedule schedule, GivenMirroring said, AtmosphericDispersion sky, Memory memory) {
+            Recipe recipe, Schedule schedule, GivenMirroring given, AtmosphericDispersion sky, Memory memory) {
         this.memory = memory;
-        this.said = said;
-        this.held = new HeldDisks(recipe, schedule);
-        this.recipe = held.recipe().with(held.recipe().setup().with(Setup::mirroring, said.reference()));
+        this.given = given;
+        this.held = new ManualDisks(recipe, schedule);
+        this.recipe = held.recipe().with(held.recipe().setup().with(Setup::mirroring, given.reference()));
         this.schedule = schedule;
         this.sky = sky;
     }
@@ -83,7 +83,7 @@ public final class DiskFinder {
         progress.at(0.5);
         progress.doing(Message.text("progress.orientation"));
         ImageOrientation.Oriented oriented =
-                new ImageOrientation(recipe, said, mirroring, first, memory).resolve(progress.part(0.5, 0.6));
+                new ImageOrientation(recipe, given, mirroring, first, memory).resolve(progress.part(0.5, 0.6));
         List<ImageOrientation.Angle> angles = oriented.angles();
         WorkingFrames posed = oriented.on(first).warned(reflections(angles));
         progress.at(0.6);
@@ -111,8 +111,8 @@ public final class DiskFinder {
     /** The exposures with their disks in broad strokes: enough for a quick picture. */
     public WorkingFrames findRoughly(List<Plane> planes, Progress progress) {
         WorkingFrames first = WorkingFrames.of(
-                schedule, planes, rough(planes, said.reference() == Mirroring.YES, progress.part(0, 0.8)));
-        return new ImageOrientation(recipe, said, said.reference(), first, memory)
+                schedule, planes, rough(planes, given.reference() == Mirroring.YES, progress.part(0, 0.8)));
+        return new ImageOrientation(recipe, given, given.reference(), first, memory)
                 .resolve(progress.part(0.8, 1))
                 .on(first);
     }
@@ -125,7 +125,7 @@ public final class DiskFinder {
             warnings.add(Message.of("north.framesMirrored"));
         }
         for (int i = 0; i < angles.size(); i++) {
-            if (angles.get(i).mirrored() != sense && !said.against(i)) {
+            if (angles.get(i).mirrored() != sense && !given.against(i)) {
                 warnings.add(Message.of("north.mirrored", name(i)));
             }
         }
@@ -138,8 +138,8 @@ public final class DiskFinder {
     /** The disks with north as it is known. */
     private WorkingFrames findWith(KnownNorth north, List<Plane> planes, MoonMasks masking, Progress progress) {
         Mirroring sense = north.mirrored() ? Mirroring.YES : Mirroring.NO;
-        Recipe posed = recipe.with(recipe.setup().posed(north.northDeg(), sense));
-        return new DiskFinder(posed, schedule, new GivenMirroring(sense, said.against()), sky, memory)
+        Recipe posed = recipe.with(recipe.setup().oriented(north.northDeg(), sense));
+        return new DiskFinder(posed, schedule, new GivenMirroring(sense, given.against()), sky, memory)
                 .find(planes, masking, progress)
                 .warnedFirst(List.of(north.sentence()))
                 .map(f -> f.at(f.disk().withNorthSigma(north.sigmaDeg())));
@@ -157,7 +157,7 @@ public final class DiskFinder {
 
     /** Uses the frames that are mirrored like the reference, as far as the user or a header says so. */
     private AxisByMotion byMotion(List<Plane> planes) {
-        List<Integer> alike = said.alike();
+        List<Integer> alike = given.alike();
         if (alike.size() == planes.size()) {
             return new AxisByMotion(recipe, schedule, planes, this, memory);
         }
@@ -176,7 +176,7 @@ public final class DiskFinder {
      * @param mirrored whether the reference frame is
      */
     List<FittedDisk> rough(List<Plane> planes, boolean mirrored, Progress progress) {
-        return each(i -> said.against(i)
+        return each(i -> given.against(i)
                 ? fit(i, OptionalDouble.empty(), !mirrored, planes.get(i), progress)
                 : fit(i, recipe.setup().northDeg(), mirrored, planes.get(i), progress));
     }
@@ -199,7 +199,7 @@ public final class DiskFinder {
         boolean rings = ImageOrientation.ringsTellNorth(schedule.aspect());
         boolean tells = recipe.setup().mirroring() == Mirroring.AUTO
                 && (rings || recipe.setup().northDeg().isPresent())
-                && (rings ? schedule.aspect().phaseAngleDeg() > CLEAR_SHADOW_DEG : tellsMirror());
+                && (rings ? schedule.aspect().phaseAngleDeg() > CLEAR_SHADOW_DEG : showsMirroring());
         if (!tells) {
             return recipe.setup().mirroring();
         }
@@ -213,7 +213,7 @@ public final class DiskFinder {
     }
 
     /** Whether the body's lit side is plain to see. */
-    boolean tellsMirror() {
+    boolean showsMirroring() {
         return schedule.aspect().phaseAngleDeg() > CLEAR_PHASE_DEG;
     }
 
@@ -236,12 +236,12 @@ public final class DiskFinder {
     private FittedDisk fit(int index, OptionalDouble north, boolean mirrored, Plane plane, Progress progress) {
         Aspect aspect = schedule.exposures().get(index).aspect();
         // Rings show the angle, and frames that are upside down, more accurately than the user can give it.
-        OptionalDouble said = ImageOrientation.ringsTellNorth(aspect) ? OptionalDouble.empty() : north;
-        return guarded(index, () -> diskFit(index, mirrored, SmearModel.exactly(Smear.NONE), said)
+        OptionalDouble given = ImageOrientation.ringsTellNorth(aspect) ? OptionalDouble.empty() : north;
+        return guarded(index, () -> diskFit(index, mirrored, SmearModel.exactly(Smear.NONE), given)
                 .rough(plane, progress));
     }
 
-    /** A given north angle, carried to a frame of the reference's sense; of others what detail told, if the disk does not. */
+    /** A given north angle, carried to a frame of the reference's sense; for others that from the detail, if the disk shows none. */
     private OptionalDouble held(ImageOrientation.Angle angle, boolean sense) {
         return recipe.setup().northDeg().isPresent()
                         && (angle.mirrored() == sense || !recipe.body().showsAxis())

@@ -59,27 +59,27 @@ public final class ImageOrientation {
 
     private final Recipe recipe;
     private final Schedule schedule;
-    private final GivenMirroring said;
+    private final GivenMirroring given;
     private final Mirroring mirroring;
     private final SmallFrames small;
     private final List<FittedDisk> fits;
     private final List<Message> warnings = new ArrayList<>();
-    private final boolean endsTold;
+    private final boolean ringsShowNorth;
 
     /**
-     * @param said the user's setting of reflections
+     * @param given the user's setting of reflections
      * @param mirroring what is known about reflections
      * @param frames with their disks so far, north right up to 180 degrees
      */
     public ImageOrientation(
-            Recipe recipe, GivenMirroring said, Mirroring mirroring, WorkingFrames frames, Memory memory) {
+            Recipe recipe, GivenMirroring given, Mirroring mirroring, WorkingFrames frames, Memory memory) {
         this.recipe = recipe;
         this.schedule = frames.schedule();
-        this.said = said;
+        this.given = given;
         this.mirroring = mirroring;
         fits = frames.disks();
         small = new SmallFrames(new Turning(recipe, schedule), frames, memory);
-        endsTold = ringsTellNorth(schedule.aspect());
+        ringsShowNorth = ringsTellNorth(schedule.aspect());
     }
 
     /** Whether a body has rings that show which end of its axis is north. */
@@ -111,7 +111,7 @@ public final class ImageOrientation {
     public Oriented resolve(Progress progress) {
         double axis = recipe.setup().northDeg().orElseGet(this::commonAxis);
         double off = Disk.wrapDeg(axis - fits.get(schedule.reference()).disk().northAngleDeg());
-        if (endsTold && Math.abs(off) > DOUBTFUL_NORTH_DEG) {
+        if (ringsShowNorth && Math.abs(off) > DOUBTFUL_NORTH_DEG) {
             warnings.add(Message.of("north.rings", recipe.body().displayName(), Math.round(Disk.wrapDeg(axis - off))));
         }
         List<Hypothesis> hypotheses = hypotheses(axis);
@@ -145,7 +145,7 @@ public final class ImageOrientation {
         double start = fits.get(schedule.reference()).disk().northAngleDeg();
         double sum = 0;
         double weights = 0;
-        for (int i : said.alike()) {
+        for (int i : given.alike()) {
             double north = recipe.setup()
                     .mount()
                     .carriedNorthDeg(
@@ -162,7 +162,7 @@ public final class ImageOrientation {
     }
 
     private boolean endsKnown() {
-        return recipe.setup().northDeg().isPresent() || endsTold;
+        return recipe.setup().northDeg().isPresent() || ringsShowNorth;
     }
 
     private record Hypothesis(double northDeg, boolean mirrored) {}
@@ -199,14 +199,14 @@ public final class ImageOrientation {
                 known.add(Optional.of(place));
                 continue;
             }
-            if (said.against(i)) {
-                Told over = turnedOver(i, h, reference, place, progress);
+            if (given.against(i)) {
+                ByDetail over = turnedOver(i, h, reference, place, progress);
                 known.add(Optional.of(over.angle));
                 score += over.agreement;
                 continue;
             }
             Angle upright = angle(h, i, false);
-            if (endsTold) {
+            if (ringsShowNorth) {
                 double own = fits.get(i).disk().northAngleDeg();
                 boolean over = Math.abs(Disk.wrapDeg(own - upright.northDeg)) > 90;
                 known.add(Optional.of(angle(h, i, over)));
@@ -262,7 +262,7 @@ public final class ImageOrientation {
     private int neighbour(int index, List<Optional<Angle>> known) {
         Instant mid = schedule.exposures().get(index).mid();
         return IntStream.range(0, known.size())
-                .filter(i -> known.get(i).isPresent() && !said.against(i))
+                .filter(i -> known.get(i).isPresent() && !given.against(i))
                 .boxed()
                 .min(Comparator.comparing(i ->
                         Duration.between(mid, schedule.exposures().get(i).mid()).abs()))
@@ -270,14 +270,14 @@ public final class ImageOrientation {
     }
 
     /** What detail says of an exposure. */
-    private record Told(Angle angle, double agreement) {}
+    private record ByDetail(Angle angle, double agreement) {}
 
     /** How an exposure lies that has a reflection more or less: by its rings, by its axis, or by nothing but its detail. */
-    private Told turnedOver(int index, Hypothesis h, Detail reference, Angle place, Progress progress) {
+    private ByDetail turnedOver(int index, Hypothesis h, Detail reference, Angle place, Progress progress) {
         double own = fits.get(index).disk().northAngleDeg();
         boolean free = !recipe.body().showsAxis();
-        double step = endsTold ? 360 : free ? WIDE_STEP_DEG : 180;
-        Told best = new Told(new Angle(own, !h.mirrored, false), Double.NEGATIVE_INFINITY);
+        double step = ringsShowNorth ? 360 : free ? WIDE_STEP_DEG : 180;
+        ByDetail best = new ByDetail(new Angle(own, !h.mirrored, false), Double.NEGATIVE_INFINITY);
         for (double turn = 0; turn < 360; turn += step) {
             best = better(best, index, own + turn, reference, place, progress);
         }
@@ -293,10 +293,11 @@ public final class ImageOrientation {
         return best;
     }
 
-    private Told better(Told best, int index, double northDeg, Detail reference, Angle place, Progress progress) {
+    private ByDetail better(
+            ByDetail best, int index, double northDeg, Detail reference, Angle place, Progress progress) {
         Angle angle = new Angle(Disk.wrapDeg(northDeg), best.angle.mirrored, false);
         double agreement = DetailWitness.agreement(reference, small.detail(index, angle, place, progress));
-        return agreement > best.agreement ? new Told(angle, agreement) : best;
+        return agreement > best.agreement ? new ByDetail(angle, agreement) : best;
     }
 
     /** How an exposure would lie if it had a reflection more or less than the others: its own axis, either end up. */

@@ -47,11 +47,11 @@ final class MountCheck {
                     + recipe.setup().mount().carriedNorthDeg(0, reference, own, mirrored)
                     - other.carriedNorthDeg(0, reference, own, mirrored);
         }
-        double said = misfit(fits, offDeg);
-        if (said < DOUBTFUL * fits.size()) {
+        double given = misfit(fits, offDeg);
+        if (given < DOUBTFUL * fits.size()) {
             return Optional.empty();
         }
-        boolean clear = CLEAR * Math.max(misfit(fits, offOther), fits.size()) < said;
+        boolean clear = CLEAR * Math.max(misfit(fits, offOther), fits.size()) < given;
         return Optional.of(Message.of(
                 !clear ? "north.mountDiffers" : other == Mount.ALTAZ ? "north.mountAltaz" : "north.mountEquatorial"));
     }

@@ -10,7 +10,7 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.io.head.FrameHead;
 import org.epochrome.session.schedule.AtmosphericDispersion;
-import org.epochrome.session.schedule.HeldDisks;
+import org.epochrome.session.schedule.ManualDisks;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.text.Message;
 
@@ -29,11 +29,11 @@ final class PlateScale {
     private static final double FAR = 2;
 
     private final Schedule schedule;
-    private final HeldDisks held;
+    private final ManualDisks held;
     private final boolean freeScale;
 
     /** @param freeScale whether each band has a scale of its own */
-    PlateScale(Schedule schedule, HeldDisks held, boolean freeScale) {
+    PlateScale(Schedule schedule, ManualDisks held, boolean freeScale) {
         this.schedule = schedule;
         this.held = held;
         this.freeScale = freeScale;

@@ -37,7 +37,7 @@ import org.epochrome.session.product.Finishing;
 import org.epochrome.session.product.Legend;
 import org.epochrome.session.recipe.Assignment;
 import org.epochrome.session.recipe.Exposure;
-import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.ManualDisk;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.register.Registration;
 import org.epochrome.session.schedule.AtmosphericDispersion;
@@ -149,7 +149,7 @@ public final class Preview {
         boolean axis = recipe.body().showsAxis();
         Recipe known = axis || recipe.setup().northDeg().isPresent()
                 ? few
-                : few.with(few.setup().posed(0, few.setup().mirroring()));
+                : few.with(few.setup().oriented(0, few.setup().mirroring()));
         progress.doing(Message.text("progress.reading"));
         ExposureReader reader = new ExposureReader(schedule);
         List<Plane> full = new PlaneStore(
@@ -273,7 +273,7 @@ public final class Preview {
         if (!recipe.frames().placed(exposure)) {
             return fit;
         }
-        HeldDisk held = recipe.frames().held(exposure).orElseThrow().binned(factor);
+        ManualDisk held = recipe.frames().held(exposure).orElseThrow().binned(factor);
         return fit.at(new Disk(
                 held.x(),
                 held.y(),

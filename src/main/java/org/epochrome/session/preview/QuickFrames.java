@@ -16,7 +16,7 @@ import java.util.stream.Stream;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Frames;
-import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.ManualDisk;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.Setup;
 import org.epochrome.session.schedule.Schedule;
@@ -81,7 +81,7 @@ final class QuickFrames {
         OptionalDouble scale = setup.scaleArcsecPerPx().isPresent()
                 ? OptionalDouble.of(factor * setup.scaleArcsecPerPx().getAsDouble())
                 : OptionalDouble.empty();
-        Map<Path, HeldDisk> disks = recipe.frames().disks().entrySet().stream()
+        Map<Path, ManualDisk> disks = recipe.frames().disks().entrySet().stream()
                 .collect(Collectors.toMap(
                         Map.Entry::getKey, held -> held.getValue().binned(factor)));
         return recipe.with(setup.with(Setup::scaleArcsecPerPx, scale))

@@ -30,7 +30,7 @@ public record Alignment(
         nudgesPx = Map.copyOf(nudgesPx);
     }
 
-    public boolean hears(Witness witness) {
+    public boolean uses(Witness witness) {
         return witnesses.contains(witness);
     }
 

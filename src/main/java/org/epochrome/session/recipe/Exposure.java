@@ -39,7 +39,7 @@ public record Exposure(DatedFrame frame, int planeIndex, Band band, Aspect aspec
     /** Whether its samples are assumed linear because neither the file nor the user gives an encoding. */
     public boolean countsAsLinear() {
         return frame.encoding().isLinear()
-                && frame.saidEncoding().isEmpty()
+                && frame.givenEncoding().isEmpty()
                 && frame.head().tagged().isEmpty();
     }
 

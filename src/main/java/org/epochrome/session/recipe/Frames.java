@@ -29,7 +29,7 @@ public record Frames(
         List<DatedFrame> all,
         Conventions conventions,
         Set<Path> leftOut,
-        Map<Path, HeldDisk> disks,
+        Map<Path, ManualDisk> disks,
         List<AbsentFrame> absent) {
     private static final int GREEN = 1;
 
@@ -42,7 +42,7 @@ public record Frames(
 
     /** Frames that need no more words. */
     public static Frames of(List<DatedFrame> all) {
-        return new Frames(all, Conventions.UNSAID, Set.of(), Map.of(), List.of());
+        return new Frames(all, Conventions.UNKNOWN, Set.of(), Map.of(), List.of());
     }
 
     /** These settings for other frames. */
@@ -71,7 +71,7 @@ public record Frames(
     }
 
     /** These frames with other disks set by hand. */
-    public Frames holding(Map<Path, HeldDisk> others) {
+    public Frames holding(Map<Path, ManualDisk> others) {
         return new Frames(all, conventions, leftOut, others, absent);
     }
 
@@ -139,7 +139,7 @@ public record Frames(
     }
 
     /** The disk that is set by hand, if one is. */
-    public Optional<HeldDisk> held(Exposure exposure) {
+    public Optional<ManualDisk> held(Exposure exposure) {
         return Optional.ofNullable(disks.get(exposure.frame().head().file()));
     }
 

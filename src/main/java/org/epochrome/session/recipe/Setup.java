@@ -33,7 +33,7 @@ public record Setup(
     }
 
     /** This setup with the known north angle, degrees, and mirroring of the reference frame. */
-    public Setup posed(double knownNorthDeg, Mirroring knownMirroring) {
+    public Setup oriented(double knownNorthDeg, Mirroring knownMirroring) {
         return new Setup(OptionalDouble.of(knownNorthDeg), knownMirroring, scaleArcsecPerPx, mount);
     }
 }

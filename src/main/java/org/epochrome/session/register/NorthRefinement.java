@@ -27,7 +27,7 @@ import org.epochrome.session.locate.Camera;
 import org.epochrome.session.locate.ImageOrientation;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Recipe;
-import org.epochrome.session.schedule.HeldDisks;
+import org.epochrome.session.schedule.ManualDisks;
 import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
 import org.epochrome.session.schedule.WorkingFrames;
@@ -111,9 +111,9 @@ public final class NorthRefinement {
 
     private boolean applies(List<FittedDisk> found) {
         boolean mirrored = found.get(schedule.reference()).disk().mirrored();
-        HeldDisks held = new HeldDisks(recipe, schedule);
+        ManualDisks held = new ManualDisks(recipe, schedule);
         return recipe.corrections().turn()
-                && recipe.alignment().hears(Witness.DETAIL)
+                && recipe.alignment().uses(Witness.DETAIL)
                 && recipe.setup().northDeg().isEmpty()
                 && recipe.body().showsAxis()
                 && !ImageOrientation.ringsTellNorth(schedule.aspect())

@@ -86,13 +86,13 @@ public final class Registration {
     public RegisteredFrames register(Details details, WorkingFrames frames, Progress progress) {
         Disk output = frames.reference().disk().disk();
         List<Link> links = new ArrayList<>();
-        if (recipe.alignment().hears(Witness.DETAIL)) {
+        if (recipe.alignment().uses(Witness.DETAIL)) {
             new Comparison(details, frames)
                     .links(progress)
                     .forEach(link -> links.add(onOutput(link, details.factor())));
         }
         List<PredictedDispersion> physics = PredictedDispersion.of(frames, sky, output);
-        if (recipe.alignment().hears(Witness.PHYSICS)) {
+        if (recipe.alignment().uses(Witness.PHYSICS)) {
             physics.forEach(p -> links.add(p.link()));
         }
         return fuse(frames, links, physics, output);
@@ -114,7 +114,7 @@ public final class Registration {
         List<Limb> limbs = limbs(found, output);
         Fusion.Fused fused = Fusion.of(
                 IntStream.range(0, limbs.size())
-                        .mapToObj(i -> held(i) || heard(i) ? limbs.get(i) : Limb.alone(Double.POSITIVE_INFINITY))
+                        .mapToObj(i -> held(i) || usesLimb(i) ? limbs.get(i) : Limb.alone(Double.POSITIVE_INFINITY))
                         .toList(),
                 links,
                 schedule.reference());
@@ -233,8 +233,8 @@ public final class Registration {
                 degPerDay / 86400 * exposure.frame().timing().span().midSigmaS());
     }
 
-    private boolean heard(int index) {
-        return index == schedule.reference() || recipe.alignment().hears(Witness.LIMB);
+    private boolean usesLimb(int index) {
+        return index == schedule.reference() || recipe.alignment().uses(Witness.LIMB);
     }
 
     /** Whether an exposure's position is set by hand. */
@@ -273,7 +273,7 @@ public final class Registration {
 
     private double sigma(int index, List<Limb> limbs) {
         Limb limb = limbs.get(index);
-        return heard(index) ? Math.max(limb.sigmaX(), limb.sigmaY()) : Double.POSITIVE_INFINITY;
+        return usesLimb(index) ? Math.max(limb.sigmaX(), limb.sigmaY()) : Double.POSITIVE_INFINITY;
     }
 
     private static Optional<Message> apart(Link link, String name, double limbSigma) {

@@ -7,11 +7,11 @@ import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Recipe;
 
 /**
- * What is said about reflections: of single frames, or else of the session. Where it is said of some frames and neither they nor
- * the session tell of the others, those are not mirrored.
+ * The user's settings of reflections: for single frames, or else for the session. If only some frames have one and the session has
+ * none, the others are not mirrored.
  *
- * @param reference what is said of the reference frame
- * @param against for each exposure whether it is said to be mirrored against the reference frame
+ * @param reference the setting for the reference frame
+ * @param against for each exposure whether it is set to be mirrored relative to the reference frame
  */
 public record GivenMirroring(Mirroring reference, List<Boolean> against) {
     public GivenMirroring {
@@ -20,9 +20,9 @@ public record GivenMirroring(Mirroring reference, List<Boolean> against) {
 
     public static GivenMirroring of(Recipe recipe, Schedule schedule) {
         boolean some = schedule.exposures().stream()
-                .anyMatch(e -> e.frame().saidMirrored().isPresent());
-        Mirroring said = recipe.setup().mirroring();
-        Mirroring others = some && said == Mirroring.AUTO ? Mirroring.NO : said;
+                .anyMatch(e -> e.frame().givenMirrored().isPresent());
+        Mirroring given = recipe.setup().mirroring();
+        Mirroring others = some && given == Mirroring.AUTO ? Mirroring.NO : given;
         Mirroring reference = of(schedule.referenceExposure(), others);
         return new GivenMirroring(
                 reference,
@@ -33,7 +33,7 @@ public record GivenMirroring(Mirroring reference, List<Boolean> against) {
 
     private static Mirroring of(Exposure exposure, Mirroring others) {
         return exposure.frame()
-                .saidMirrored()
+                .givenMirrored()
                 .map(m -> m ? Mirroring.YES : Mirroring.NO)
                 .orElse(others);
     }
@@ -42,7 +42,7 @@ public record GivenMirroring(Mirroring reference, List<Boolean> against) {
         return against.get(exposure);
     }
 
-    /** Numbers of the exposures that are mirrored like the reference frame, as far as is said. */
+    /** Numbers of the exposures that are mirrored like the reference frame, as far as is given. */
     public List<Integer> alike() {
         return IntStream.range(0, against.size())
                 .filter(i -> !against(i))

@@ -35,7 +35,7 @@ import org.epochrome.session.recipe.Alignment;
 import org.epochrome.session.recipe.Assignment;
 import org.epochrome.session.recipe.Corrections;
 import org.epochrome.session.recipe.Frames;
-import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.ManualDisk;
 import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.Setup;
@@ -79,10 +79,11 @@ public final class CommandLineFormatter {
 
     private void frames() {
         Frames frames = session.recipe().frames();
-        choices(frames.conventions().clock(), NameClock.UNSAID);
+        choices(frames.conventions().clock(), NameClock.UNKNOWN);
         choices(
                 frames.conventions(),
-                Conventions.UNSAID.with(Conventions::clock, frames.conventions().clock()));
+                Conventions.UNKNOWN.with(
+                        Conventions::clock, frames.conventions().clock()));
         frames.all().forEach(f -> words.add(file(f)));
         for (DatedFrame f : frames.all()) {
             f.request()
@@ -94,9 +95,9 @@ public final class CommandLineFormatter {
                     .row()
                     .flatMap(SheetRow::span)
                     .ifPresent(span -> say("recorded", file(f) + "=" + span.start() + "/" + span.end()));
-            f.saidMirrored().ifPresent(m -> say("mirrored-frame", file(f) + "=" + (m ? "yes" : "no")));
-            f.saidEncoding().ifPresent(e -> say("encoding-frame", file(f) + "=" + e.word()));
-            HeldDisk d = frames.disks().get(f.head().file());
+            f.givenMirrored().ifPresent(m -> say("mirrored-frame", file(f) + "=" + (m ? "yes" : "no")));
+            f.givenEncoding().ifPresent(e -> say("encoding-frame", file(f) + "=" + e.word()));
+            ManualDisk d = frames.disks().get(f.head().file());
             if (d != null) {
                 String north =
                         d.northAngleDeg().isPresent() ? "," + d.northAngleDeg().getAsDouble() : "";

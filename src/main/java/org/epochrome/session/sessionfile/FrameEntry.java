@@ -10,7 +10,7 @@ import org.epochrome.io.read.FrameRequest;
 import org.epochrome.session.recipe.FileMark;
 import org.epochrome.session.recipe.Frames;
 import org.epochrome.session.recipe.FramesRefused;
-import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.ManualDisk;
 import org.epochrome.text.Message;
 import org.epochrome.time.RecordingSpan;
 
@@ -32,7 +32,7 @@ record FrameEntry(
         Optional<Boolean> mirrored,
         Optional<Encoding> encoding,
         Optional<Boolean> leftOut,
-        Optional<HeldDisk> disk,
+        Optional<ManualDisk> disk,
         Optional<Long> bytes,
         Optional<String> sha256) {
     FrameEntry {

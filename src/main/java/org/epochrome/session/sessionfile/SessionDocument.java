@@ -30,7 +30,7 @@ import org.epochrome.session.recipe.Corrections;
 import org.epochrome.session.recipe.FileMark;
 import org.epochrome.session.recipe.Frames;
 import org.epochrome.session.recipe.FramesRefused;
-import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.ManualDisk;
 import org.epochrome.session.recipe.Place;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.Setup;
@@ -86,7 +86,7 @@ record SessionDocument(
                 r.corrections(),
                 r.alignment(),
                 Optional.of(r.assignment()),
-                Optional.of(conventions.clock()).filter(clock -> !clock.equals(NameClock.UNSAID)),
+                Optional.of(conventions.clock()).filter(clock -> !clock.equals(NameClock.UNKNOWN)),
                 Optional.of(conventions.passbands()).filter(passbands -> !passbands.isEmpty()),
                 Optional.of(conventions.encoding()).filter(encoding -> !encoding.isLinear()),
                 entries(r.frames()),
@@ -112,11 +112,11 @@ record SessionDocument(
      */
     Session session() {
         Conventions conventions = new Conventions(
-                clock.orElse(NameClock.UNSAID), passbandsNm.orElse(Map.of()), encoding.orElse(Encoding.LINEAR));
+                clock.orElse(NameClock.UNKNOWN), passbandsNm.orElse(Map.of()), encoding.orElse(Encoding.LINEAR));
         List<DatedFrame> found = new ArrayList<>();
         List<AbsentFrame> absent = new ArrayList<>();
         Set<Path> leftOut = new HashSet<>();
-        Map<Path, HeldDisk> disks = new HashMap<>();
+        Map<Path, ManualDisk> disks = new HashMap<>();
         for (FrameEntry frame : frames) {
             FrameRequest request = frame.request();
             try {

@@ -209,7 +209,7 @@ public final class SessionFile {
             all.set("assignment", MAPPER.valueToTree(Assignment.NATURAL));
         }
         if (tree.path("clock").isObject()) {
-            all.set("clock", MAPPER.valueToTree(NameClock.UNSAID));
+            all.set("clock", MAPPER.valueToTree(NameClock.UNKNOWN));
         }
         if (tree.path("site").isObject()) {
             all.putObject("site").put("heightM", 0.0);

@@ -58,7 +58,7 @@ class ExportsTest {
         for (String band : List.of("R", "G", "B")) {
             DatedFrame demo = Frames.found(
                             List.of(FrameRequest.of(Path.of("demo-data/jupiter/jupiter-" + band + ".fits"))),
-                            Conventions.UNSAID)
+                            Conventions.UNKNOWN)
                     .get(0);
             Plane plane = Binning.by(4, demo.load().planes().get(0));
             Path file = folder.resolve(name + "-" + band + ".fits");
@@ -72,7 +72,7 @@ class ExportsTest {
                     true);
             files.add(FrameRequest.of(file));
         }
-        return Session.usual(Recipe.usual(Frames.found(files, Conventions.UNSAID), Body.JUPITER));
+        return Session.usual(Recipe.usual(Frames.found(files, Conventions.UNKNOWN), Body.JUPITER));
     }
 
     private static String fits(java.time.Instant at) {

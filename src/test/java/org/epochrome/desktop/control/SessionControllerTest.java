@@ -65,7 +65,7 @@ class SessionControllerTest {
                 .map(band -> FrameRequest.of(
                         Path.of("demo-data/jupiter/jupiter-" + band + ".fits").toAbsolutePath()))
                 .toList();
-        return Session.usual(Recipe.usual(Frames.found(files, Conventions.UNSAID), Body.JUPITER)
+        return Session.usual(Recipe.usual(Frames.found(files, Conventions.UNKNOWN), Body.JUPITER)
                 .with(Place.at(new Site(46.2, 8.5, 480))));
     }
 
@@ -73,7 +73,7 @@ class SessionControllerTest {
     void aCrashLosesNothing() {
         bench.open(jupiter());
         bench.editSession(
-                "set north", s -> s.with(s.recipe().with(s.recipe().setup().posed(12, Mirroring.NO))));
+                "set north", s -> s.with(s.recipe().with(s.recipe().setup().oriented(12, Mirroring.NO))));
         Session edited = bench.draft().session().orElseThrow();
         tick();
         keeper.end();
@@ -97,7 +97,7 @@ class SessionControllerTest {
 
     private void turnNorth(double deg) {
         bench.editSession(
-                "set north", s -> s.with(s.recipe().with(s.recipe().setup().posed(deg, Mirroring.NO))));
+                "set north", s -> s.with(s.recipe().with(s.recipe().setup().oriented(deg, Mirroring.NO))));
         tick();
     }
 
@@ -156,7 +156,7 @@ class SessionControllerTest {
         bench.open(jupiter());
         keeper.save(folder.resolve("night.json"), () -> {});
         bench.editSession(
-                "set north", s -> s.with(s.recipe().with(s.recipe().setup().posed(12, Mirroring.NO))));
+                "set north", s -> s.with(s.recipe().with(s.recipe().setup().oriented(12, Mirroring.NO))));
         runAll(slow);
         tick();
         runAll(slow);
@@ -245,7 +245,7 @@ class SessionControllerTest {
     void whatWasSavedIsNotLeftOver() {
         bench.open(jupiter());
         bench.editSession(
-                "set north", s -> s.with(s.recipe().with(s.recipe().setup().posed(12, Mirroring.NO))));
+                "set north", s -> s.with(s.recipe().with(s.recipe().setup().oriented(12, Mirroring.NO))));
         tick();
         assertTrue(bench.unsaved());
         Path file = folder.resolve("night.json");
@@ -323,7 +323,7 @@ class SessionControllerTest {
         Path red = Files.copy(Path.of("demo-data/jupiter/jupiter-R.fits"), night.resolve("jupiter-R.fits"));
         byte[] before = Files.readAllBytes(red);
         bench.open(Session.usual(
-                Recipe.usual(Frames.found(List.of(FrameRequest.of(red)), Conventions.UNSAID), Body.JUPITER)));
+                Recipe.usual(Frames.found(List.of(FrameRequest.of(red)), Conventions.UNKNOWN), Body.JUPITER)));
         keeper.save(Files.createLink(night.resolve("night.json"), red), () -> {});
         assertTrue(bench.problemProperty().get().contains("night.json is also an input"), bench.problemProperty()::get);
         assertArrayEquals(before, Files.readAllBytes(night.resolve("night.json")));

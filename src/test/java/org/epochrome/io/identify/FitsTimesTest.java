@@ -38,7 +38,7 @@ class FitsTimesTest {
     }
 
     private static Timing find(String cards) {
-        return times(cards, NameClock.UNSAID).find().orElseThrow();
+        return times(cards, NameClock.UNKNOWN).find().orElseThrow();
     }
 
     @ParameterizedTest
@@ -157,7 +157,7 @@ class FitsTimesTest {
     @ParameterizedTest
     @CsvSource({"OBJECT=Jupiter", "DATE=2031-05-02T21:14:05", "DATE-OBS=2031-05-02", "MJD-OBS=0", "EXPTIME=60"})
     void findsNothingWhereNothingIsTold(String cards) {
-        assertEquals(Optional.empty(), times(cards, NameClock.UNSAID).find());
+        assertEquals(Optional.empty(), times(cards, NameClock.UNKNOWN).find());
     }
 
     @ParameterizedTest
@@ -178,7 +178,7 @@ class FitsTimesTest {
 
     @Test
     void notesAreKeptForTheFileNameToCarryOn() {
-        FitsTimes times = times("DATE-OBS=2031-05-02", NameClock.UNSAID);
+        FitsTimes times = times("DATE-OBS=2031-05-02", NameClock.UNKNOWN);
         assertEquals(
                 List.of("DATE-OBS '2031-05-02' has no time of day and was ignored."), Message.texts(times.notes()));
     }

@@ -47,7 +47,7 @@ class FrameSourceTest {
     }
 
     private static FrameSource source() {
-        return source(NameClock.UNSAID);
+        return source(NameClock.UNKNOWN);
     }
 
     private static Plane plane(float value) {
@@ -160,7 +160,7 @@ class FrameSourceTest {
                 Message.texts(source().find(FrameRequest.of(file)).band().notes());
         assertEquals(1, notes.size());
         assertTrue(notes.get(0).contains("--passband F467M=FROM-TO"), notes.get(0));
-        BandChoice byUser = new FrameSource(NameClock.UNSAID, Map.of("F467M", new Passband(455, 480)), new LeapTable())
+        BandChoice byUser = new FrameSource(NameClock.UNKNOWN, Map.of("F467M", new Passband(455, 480)), new LeapTable())
                 .find(FrameRequest.of(file))
                 .band();
         assertEquals(new Passband(455, 480), byUser.band().orElseThrow().passband());
@@ -196,7 +196,7 @@ class FrameSourceTest {
         Band band = source().find(FrameRequest.of(file)).band().band().orElseThrow();
         assertEquals("IR", band.name());
         assertEquals(new Passband(807, 950), band.passband());
-        Band byUser = new FrameSource(NameClock.UNSAID, Map.of("ir", new Passband(742, 900)), new LeapTable())
+        Band byUser = new FrameSource(NameClock.UNKNOWN, Map.of("ir", new Passband(742, 900)), new LeapTable())
                 .find(FrameRequest.of(file))
                 .band()
                 .band()

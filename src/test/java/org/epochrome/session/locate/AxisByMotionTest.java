@@ -107,7 +107,7 @@ class AxisByMotionTest {
                             new Noise(150, 0.15, 31 + i)));
         }
         new DemoSession(body, SITE, epoch, scene, shots, Map.of()).write(folder, true);
-        FrameSource source = new FrameSource(NameClock.UNSAID, Map.of(), LeapSeconds::taiMinusUtcS);
+        FrameSource source = new FrameSource(NameClock.UNKNOWN, Map.of(), LeapSeconds::taiMinusUtcS);
         List<DatedFrame> frames = new ArrayList<>();
         shots.keySet().forEach(name -> frames.add(source.find(FrameRequest.of(folder.resolve(name)))));
         return new Combiner(Recipe.usual(frames, body)

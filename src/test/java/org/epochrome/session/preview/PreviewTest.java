@@ -47,7 +47,7 @@ class PreviewTest {
         List<FrameRequest> files = Stream.of("R", "G", "B")
                 .map(band -> FrameRequest.of(Path.of("demo-data/jupiter/jupiter-" + band + ".fits")))
                 .toList();
-        recipe = Recipe.usual(Frames.found(files, Conventions.UNSAID), Body.JUPITER)
+        recipe = Recipe.usual(Frames.found(files, Conventions.UNKNOWN), Body.JUPITER)
                 .with(Place.at(new Site(46.2, 8.5, 480)));
         preview = Preview.rough(recipe, Progress.NONE);
         full = new Combiner(recipe).combine(Progress.NONE);
@@ -133,7 +133,7 @@ class PreviewTest {
                     return FrameRequest.of(row);
                 })
                 .toList();
-        Recipe large = recipe.with(Frames.of(Frames.found(files, Conventions.UNSAID)));
+        Recipe large = recipe.with(Frames.of(Frames.found(files, Conventions.UNKNOWN)));
         List<Disk> disks = Preview.rough(large, Progress.NONE).disks();
         for (int i = 0; i < 3; i++) {
             Disk fine = full.frames().get(i).disk();

@@ -29,7 +29,7 @@ class QuickFramesTest {
         List<FrameRequest> requests = Sheet.read(Path.of("demo-data/mars/session.csv")).rows().stream()
                 .map(FrameRequest::of)
                 .toList();
-        recipe = Recipe.usual(Frames.found(requests, Conventions.UNSAID), Body.MARS);
+        recipe = Recipe.usual(Frames.found(requests, Conventions.UNKNOWN), Body.MARS);
     }
 
     private static Schedule at(String time) {

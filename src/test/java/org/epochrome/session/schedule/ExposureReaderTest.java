@@ -46,7 +46,8 @@ class ExposureReaderTest {
     private static Schedule schedule(Path file) {
         SheetRow row = new SheetRow(
                 file, Optional.of("RGB"), Optional.of(new RecordingSpan(START, START.plusSeconds(120))), "sheet");
-        return Schedule.of(Recipe.usual(Frames.found(List.of(FrameRequest.of(row)), Conventions.UNSAID), Body.JUPITER));
+        return Schedule.of(
+                Recipe.usual(Frames.found(List.of(FrameRequest.of(row)), Conventions.UNKNOWN), Body.JUPITER));
     }
 
     @Test

@@ -57,8 +57,8 @@ import org.epochrome.session.recipe.Corrections;
 import org.epochrome.session.recipe.FileMark;
 import org.epochrome.session.recipe.Frames;
 import org.epochrome.session.recipe.FramesRefused;
-import org.epochrome.session.recipe.HeldDisk;
 import org.epochrome.session.recipe.Light;
+import org.epochrome.session.recipe.ManualDisk;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Mount;
 import org.epochrome.session.recipe.PixelOffset;
@@ -99,7 +99,7 @@ class SessionFileTest {
     /** Nothing said but what must be. */
     private Session plain() {
         return Session.usual(
-                Recipe.usual(Frames.found(List.of(FrameRequest.of(red)), Conventions.UNSAID), Body.JUPITER));
+                Recipe.usual(Frames.found(List.of(FrameRequest.of(red)), Conventions.UNKNOWN), Body.JUPITER));
     }
 
     /** Everything said that can be. */
@@ -139,7 +139,7 @@ class SessionFileTest {
                         frames,
                         conventions,
                         Set.of(colour),
-                        Map.of(infrared, new HeldDisk(4.1, 3.9, 2.5, OptionalDouble.of(-12.3))),
+                        Map.of(infrared, new ManualDisk(4.1, 3.9, 2.5, OptionalDouble.of(-12.3))),
                         List.of(new AbsentFrame(
                                 FrameRequest.of(folder.resolve("gone.fits"), "G"),
                                 Optional.of(new FileMark(2880, "ab")),

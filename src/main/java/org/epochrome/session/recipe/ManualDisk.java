@@ -12,14 +12,14 @@ import org.epochrome.text.Message;
  * @param equatorialRadiusPx equatorial radius, pixels of the frame, above 0
  * @param northAngleDeg north angle; empty to find it as in other frames
  */
-public record HeldDisk(double x, double y, double equatorialRadiusPx, OptionalDouble northAngleDeg) {
+public record ManualDisk(double x, double y, double equatorialRadiusPx, OptionalDouble northAngleDeg) {
     /** This disk on pixels that are a given number of times as wide. */
-    public HeldDisk binned(int factor) {
+    public ManualDisk binned(int factor) {
         double middle = 0.5 * (factor - 1);
-        return new HeldDisk((x - middle) / factor, (y - middle) / factor, equatorialRadiusPx / factor, northAngleDeg);
+        return new ManualDisk((x - middle) / factor, (y - middle) / factor, equatorialRadiusPx / factor, northAngleDeg);
     }
 
-    public HeldDisk {
+    public ManualDisk {
         if (!(Double.isFinite(x) && Double.isFinite(y) && equatorialRadiusPx > 0 && equatorialRadiusPx < 1e5)) {
             throw new IllegalArgumentException(Message.text("value.disk", x, y, equatorialRadiusPx));
         }

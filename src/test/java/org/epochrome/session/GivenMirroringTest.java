@@ -43,7 +43,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** A red frame through a star diagonal among others without, of bodies whose disks do not show it, so that the sheet says it. */
 @Tag("session")
-class SaidMirrorTest {
+class GivenMirroringTest {
     private static final double REGISTERED_PX = 0.05;
     private static final double NORTH_DEG = 20;
     private static final int SIDE = 140;
@@ -117,7 +117,7 @@ class SaidMirrorTest {
                                         sheet.rows().stream()
                                                 .map(FrameRequest::of)
                                                 .toList(),
-                                        Conventions.UNSAID),
+                                        Conventions.UNKNOWN),
                                 night.body)
                         .with(Setup.UNKNOWN.with(Setup::northDeg, north))
                         .at(Optional.of(night.epoch))

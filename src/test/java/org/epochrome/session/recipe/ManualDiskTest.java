@@ -21,7 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Disks that are held by hand, against the scene's own. */
 @Tag("session")
-class HeldDiskTest {
+class ManualDiskTest {
     @TempDir
     private static Path folder;
 
@@ -39,19 +39,19 @@ class HeldDiskTest {
                         InventedNight.shot(Band.B, 130, InventedNight.camera().offsetBy(1.3, 0.7), 100, 3));
     }
 
-    private static Recipe held(Recipe recipe, Map<Path, HeldDisk> disks) {
+    private static Recipe held(Recipe recipe, Map<Path, ManualDisk> disks) {
         return recipe.with(recipe.frames().holding(disks));
     }
 
     @Test
     void trueDisksHeldGiveTheShadingThatAFitFinds() {
         Combination fitted = InventedNight.combine(night.recipe());
-        Map<Path, HeldDisk> disks = new HashMap<>();
+        Map<Path, ManualDisk> disks = new HashMap<>();
         for (FrameResult f : fitted.frames()) {
             TrueDisk t = night.disk(f);
             disks.put(
                     f.exposure().frame().head().file(),
-                    new HeldDisk(t.x(), t.y(), t.equatorialRadiusPx(), OptionalDouble.of(InventedNight.NORTH)));
+                    new ManualDisk(t.x(), t.y(), t.equatorialRadiusPx(), OptionalDouble.of(InventedNight.NORTH)));
         }
         Combination c = InventedNight.combine(held(night.recipe(), disks));
         assertEquals(3, c.frames().size());
@@ -91,7 +91,7 @@ class HeldDiskTest {
     void aWrongDiskStaysWhereItIsHeldAndTheOthersWhereTheyLie() {
         Recipe recipe = night.recipe();
         Path blue = recipe.frames().all().get(2).head().file();
-        HeldDisk wrong = new HeldDisk(86.5, 85, 62, OptionalDouble.empty());
+        ManualDisk wrong = new ManualDisk(86.5, 85, 62, OptionalDouble.empty());
         Combination c = InventedNight.combine(held(recipe, Map.of(blue, wrong)));
         FrameResult b = c.frames().get(2);
         assertEquals(wrong.x(), b.disk().x());
@@ -114,13 +114,13 @@ class HeldDiskTest {
                 .add(
                         "lit-b.fits",
                         InventedNight.shot(Band.B, 130, InventedNight.camera().offsetBy(1.3, 0.7), 100, 3),
-                        HeldDiskTest::withAStreetLamp);
+                        ManualDiskTest::withAStreetLamp);
         Recipe recipe = lit.recipe();
         Combination astray = InventedNight.combine(recipe);
         assertTrue(lit.offPx(astray, astray.frames().get(2)) > 5);
         Path blue = recipe.frames().all().get(2).head().file();
         TrueDisk truth = lit.disk(astray.frames().get(2));
-        HeldDisk disk = new HeldDisk(truth.x(), truth.y(), truth.equatorialRadiusPx(), OptionalDouble.empty());
+        ManualDisk disk = new ManualDisk(truth.x(), truth.y(), truth.equatorialRadiusPx(), OptionalDouble.empty());
         Combination c = InventedNight.combine(held(recipe, Map.of(blue, disk)));
         assertEquals(0, lit.offPx(c, c.frames().get(2)));
         // The scene's blur is a full width at half maximum.

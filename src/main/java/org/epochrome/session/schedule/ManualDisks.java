@@ -7,20 +7,20 @@ import java.util.OptionalDouble;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.fit.DiskFit;
-import org.epochrome.session.recipe.HeldDisk;
+import org.epochrome.session.recipe.ManualDisk;
 import org.epochrome.session.recipe.Recipe;
 
 /** What the user holds of the disks by hand, by exposure. */
-public final class HeldDisks {
+public final class ManualDisks {
     private final Recipe recipe;
     private final Schedule schedule;
 
-    public HeldDisks(Recipe recipe, Schedule schedule) {
+    public ManualDisks(Recipe recipe, Schedule schedule) {
         this.recipe = recipe;
         this.schedule = schedule;
     }
 
-    private Optional<HeldDisk> of(int index) {
+    private Optional<ManualDisk> of(int index) {
         return recipe.frames().held(schedule.exposures().get(index));
     }
 
@@ -33,15 +33,15 @@ public final class HeldDisks {
     }
 
     public OptionalDouble northDeg(int index) {
-        return of(index).map(HeldDisk::northAngleDeg).orElse(OptionalDouble.empty());
+        return of(index).map(ManualDisk::northAngleDeg).orElse(OptionalDouble.empty());
     }
 
     /** The recipe, with north known if the reference frame's is held. */
     public Recipe recipe() {
         OptionalDouble north = northDeg(schedule.reference());
         return north.isPresent()
-                ? recipe.with(
-                        recipe.setup().posed(north.getAsDouble(), recipe.setup().mirroring()))
+                ? recipe.with(recipe.setup()
+                        .oriented(north.getAsDouble(), recipe.setup().mirroring()))
                 : recipe;
     }
 
@@ -58,7 +58,7 @@ public final class HeldDisks {
         List<FittedDisk> result = new ArrayList<>();
         for (int i = 0; i < fits.size(); i++) {
             FittedDisk fit = fits.get(i);
-            Optional<HeldDisk> held = of(i);
+            Optional<ManualDisk> held = of(i);
             boolean placed = recipe.frames().placed(schedule.exposures().get(i));
             result.add(held.map(h -> fit.at(new Disk(
                             placed ? h.x() : fit.disk().x(),
