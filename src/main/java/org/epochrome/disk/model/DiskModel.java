@@ -1,6 +1,7 @@
 package org.epochrome.disk.model;
 
 import java.util.Arrays;
+import java.util.stream.LongStream;
 import org.epochrome.disk.BilinearShare;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.Globe;
@@ -30,6 +31,10 @@ public final class DiskModel {
     private static final double FAR = 1.6;
 
     private static final int SPARSE = 3;
+    /** Steps of the elliptic radius by which pixels are put in order, and the last step, which holds all beyond. */
+    private static final long RADIUS_STEPS = 100;
+
+    private static final long LAST_STEP = 255;
 
     private final Samples samples;
     private final Globe globe;
@@ -212,15 +217,19 @@ public final class DiskModel {
                 + (markings.areCoarse() ? BEYOND_COARSE : 0);
     }
 
-    /** The pixels that a fit looks at: where the model is complete, and the sky around. */
+    /**
+     * The pixels that a fit looks at: where the model is complete, and the sky around. Those that depend on the same markings follow
+     * each other.
+     */
     public int[] pixels() {
         double least = markings.leastRadius();
         if (least > 0) {
             least += shape[Unknowns.BLUR] / shape[Unknowns.RADIUS];
         }
         double most = mostRadius();
-        int[] list = new int[width * height];
+        long[] list = new long[width * height];
         int n = 0;
+        double[] weights = new double[Markings.SPOKE_WEIGHTS];
         for (int y = Slope.REACH; y < height - Slope.REACH; y++) {
             for (int x = Slope.REACH; x < width - Slope.REACH; x++) {
                 int p = y * width + x;
@@ -228,11 +237,22 @@ public final class DiskModel {
                 boolean chosen =
                         at <= most || (!markings.areCoarse() && at <= FAR && x % SPARSE == 0 && y % SPARSE == 0);
                 if (at >= least && chosen && !Float.isNaN(samples.data().data()[p])) {
-                    list[n++] = p;
+                    long radius = (long) Math.min(RADIUS_STEPS * at, LAST_STEP);
+                    list[n++] = ((spoke(p, weights) * (LAST_STEP + 1) + radius) << Integer.SIZE) | p;
                 }
             }
         }
-        return Arrays.copyOf(list, n);
+        Arrays.sort(list, 0, n);
+        return LongStream.of(list).limit(n).mapToInt(key -> (int) key).toArray();
+    }
+
+    /** The number of the first spoke on which a pixel's markings depend; fills in their weights. */
+    int spoke(int pixel, double[] weights) {
+        int x = pixel % width;
+        int y = pixel / width;
+        double pole = view.pole(x, y);
+        double side = view.side(x, y);
+        return markings.spokeWeights(Math.atan2(pole / view.limbRatio(), side), weights);
     }
 
     /** What the model leaves of a pixel; nothing where light was cut off and the model is darker. */

@@ -47,52 +47,100 @@ final class ModelEquations {
                 layers[model.markings().rings() + 1].data(),
                 layers[model.markings().rings() + 2].data(),
                 model.samples());
-        ObservationBatch batch = new ObservationBatch(
-                normals,
-                Markings.SPOKE_WEIGHTS + 1,
-                Markings.SPOKE_WEIGHTS * model.markings().rings() + Unknowns.SHAPE);
-        double[] w = new double[Markings.SPOKE_WEIGHTS];
+        Group group = new Group(layers, shapeSlopes, normals);
         for (int k = from; k < to; k++) {
-            if (model.isDarkerThanCut(pixels[k])) {
-                continue;
+            if (!model.isDarkerThanCut(pixels[k])) {
+                group.add(pixels[k], weights[k]);
             }
-            slopes(layers, shapeSlopes, pixels[k], batch.starts(), batch.lengths(), batch.slopes(), w);
-            batch.add(weights[k], model.residual(pixels[k]));
         }
-        batch.end();
+        group.end();
     }
 
-    /** Derivatives of the model at a pixel: runs of rings, one for each spoke, and the shape. */
-    private void slopes(
-            Plane[] layers, ShapeSlopes shapeSlopes, int p, int[] starts, int[] lengths, double[] slopes, double[] w) {
-        int width = model.samples().data().width();
-        int x = p % width;
-        int y = p / width;
-        int rings = model.markings().rings();
-        int least = 0;
-        while (least < rings && layers[least].data()[p] <= FAINT) {
-            least++;
+    /**
+     * Neighbouring pixels between the same spokes. They depend on nearly the same unknowns: with those of all of them, they go into
+     * the equations together.
+     */
+    private final class Group {
+        private final Plane[] layers;
+        private final ShapeSlopes shapeSlopes;
+        private final ObservationBatch batch;
+        private final int rings = model.markings().rings();
+        private final int width = model.samples().data().width();
+        private final int[] pixels = new int[ObservationBatch.MOST];
+        private final double[] weights = new double[ObservationBatch.MOST];
+        private final double[][] spokeWeights = new double[ObservationBatch.MOST][Markings.SPOKE_WEIGHTS];
+        private double[] next = new double[Markings.SPOKE_WEIGHTS];
+        private int count;
+        private int spoke;
+        /** First ring that one of the pixels depends on, and the one after the last. */
+        private int least;
+
+        private int most;
+
+        Group(Plane[] layers, ShapeSlopes shapeSlopes, Skyline normals) {
+            this.layers = layers;
+            this.shapeSlopes = shapeSlopes;
+            batch = new ObservationBatch(
+                    normals, Markings.SPOKE_WEIGHTS + 1, Markings.SPOKE_WEIGHTS * rings + Unknowns.SHAPE);
         }
-        int most = rings;
-        while (most > least && layers[most - 1].data()[p] <= FAINT) {
-            most--;
-        }
-        double direction = Math.atan2(
-                model.view().pole(x, y) / model.view().limbRatio(), model.view().side(x, y));
-        int spoke = model.markings().spokeWeights(direction, w);
-        int wrapped = Math.max(0, spoke + w.length - model.markings().spokes());
-        int n = 0;
-        for (int i = 0; i < w.length; i++) {
-            // Spokes beyond the last are the first ones and come first.
-            int s = i < wrapped ? w.length - wrapped + i : i - wrapped;
-            starts[i] = (spoke + s) % model.markings().spokes() * rings + least;
-            lengths[i] = most - least;
-            for (int r = least; r < most; r++) {
-                slopes[n++] = layers[r].data()[p] * w[s];
+
+        void add(int p, double weight) {
+            int own = model.spoke(p, next);
+            if (count == ObservationBatch.MOST || own != spoke) {
+                put();
             }
+            if (count == 0) {
+                spoke = own;
+                least = rings;
+                most = 0;
+            }
+            double[] free = spokeWeights[count];
+            spokeWeights[count] = next;
+            next = free;
+            pixels[count] = p;
+            weights[count] = weight;
+            count++;
+            int first = 0;
+            while (first < rings && layers[first].data()[p] <= FAINT) {
+                first++;
+            }
+            int last = rings;
+            while (last > first && layers[last - 1].data()[p] <= FAINT) {
+                last--;
+            }
+            least = Math.min(least, first);
+            most = Math.max(most, last);
         }
-        starts[w.length] = model.markings().size();
-        lengths[w.length] = Unknowns.SHAPE;
-        shapeSlopes.put(x, y, slopes, n);
+
+        void end() {
+            put();
+            batch.end();
+        }
+
+        private void put() {
+            for (int i = 0; i < count; i++) {
+                slopes(pixels[i], spokeWeights[i], batch.starts(), batch.lengths(), batch.slopes());
+                batch.add(weights[i], model.residual(pixels[i]));
+            }
+            count = 0;
+        }
+
+        /** Derivatives of the model at a pixel: runs of rings, one for each spoke, and the shape. */
+        private void slopes(int p, double[] w, int[] starts, int[] lengths, double[] slopes) {
+            int wrapped = Math.max(0, spoke + w.length - model.markings().spokes());
+            int n = 0;
+            for (int i = 0; i < w.length; i++) {
+                // Spokes beyond the last are the first ones and come first.
+                int s = i < wrapped ? w.length - wrapped + i : i - wrapped;
+                starts[i] = (spoke + s) % model.markings().spokes() * rings + least;
+                lengths[i] = most - least;
+                for (int r = least; r < most; r++) {
+                    slopes[n++] = layers[r].data()[p] * w[s];
+                }
+            }
+            starts[w.length] = model.markings().size();
+            lengths[w.length] = Unknowns.SHAPE;
+            shapeSlopes.put(p % width, p / width, slopes, n);
+        }
     }
 }

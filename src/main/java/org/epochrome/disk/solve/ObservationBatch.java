@@ -8,7 +8,7 @@ import java.util.Arrays;
  */
 public final class ObservationBatch {
     /** Number of observations that are added together. */
-    static final int MOST = 4;
+    public static final int MOST = 4;
 
     private final Skyline to;
     private final double[][] slopes;
