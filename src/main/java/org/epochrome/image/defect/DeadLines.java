@@ -26,31 +26,21 @@ final class DeadLines {
      *
      * @return how many there are
      */
-    static int remove(Plane plane) {
-        double least = LEAST * ValueRange.of(plane).width();
+    static int remove(Plane plane, ValueRange range) {
+        double least = LEAST * range.width();
         return remove(plane, plane.width(), plane.height(), 1, plane.width(), least)
                 + remove(plane, plane.height(), plane.width(), plane.width(), 1, least);
     }
 
     private static int remove(Plane plane, int lines, int length, int across, int along, double least) {
-        double[] typical = new double[lines];
         boolean[] even = new boolean[lines];
         for (int i = 1; i < lines - 1; i++) {
-            double[] off = new double[length];
-            int n = 0;
-            int above = 0;
-            for (int k = 0; k < length; k++) {
-                int p = i * across + k * along;
-                float[] data = plane.data();
-                double difference = data[p] - 0.5 * (data[p - across] + data[p + across]);
-                if (!Double.isNaN(difference)) {
-                    above += difference > 0 ? 1 : 0;
-                    off[n++] = difference;
-                }
-            }
-            Arrays.sort(off, 0, n);
-            typical[i] = n < FEWEST_PIXELS ? 0 : off[n / 2];
-            even[i] = n >= FEWEST_PIXELS && Math.max(above, n - above) > SAME_SENSE * n;
+            even[i] = isEven(plane, i * across, length, across, along);
+        }
+        double[] typical = new double[lines];
+        for (int i = 1; i < lines - 1; i++) {
+            // Only lines near one that may be dead are compared with it.
+            typical[i] = anyNear(even, i) ? typical(plane, i * across, length, across, along) : 0;
         }
         int found = 0;
         for (int i = 1; i < lines - 1; i++) {
@@ -65,6 +55,48 @@ final class DeadLines {
             }
         }
         return found;
+    }
+
+    private static boolean anyNear(boolean[] even, int line) {
+        for (int i = Math.max(0, line - NEAR); i <= Math.min(even.length - 1, line + NEAR); i++) {
+            if (even[i]) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether nearly all pixels of a line differ in one sense from the means of those beside them. */
+    private static boolean isEven(Plane plane, int start, int length, int across, int along) {
+        int n = 0;
+        int above = 0;
+        for (int k = 0; k < length; k++) {
+            double difference = difference(plane, start + k * along, across);
+            if (!Double.isNaN(difference)) {
+                above += difference > 0 ? 1 : 0;
+                n++;
+            }
+        }
+        return n >= FEWEST_PIXELS && Math.max(above, n - above) > SAME_SENSE * n;
+    }
+
+    /** The median difference of a line's pixels from those beside them; 0 if there are too few. */
+    private static double typical(Plane plane, int start, int length, int across, int along) {
+        double[] off = new double[length];
+        int n = 0;
+        for (int k = 0; k < length; k++) {
+            double difference = difference(plane, start + k * along, across);
+            if (!Double.isNaN(difference)) {
+                off[n++] = difference;
+            }
+        }
+        Arrays.sort(off, 0, n);
+        return n < FEWEST_PIXELS ? 0 : off[n / 2];
+    }
+
+    private static double difference(Plane plane, int p, int across) {
+        float[] data = plane.data();
+        return data[p] - 0.5 * (data[p - across] + data[p + across]);
     }
 
     /** The median size of the differences of the lines near one, those beside it aside: they differ because of it. */

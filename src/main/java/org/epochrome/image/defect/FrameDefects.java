@@ -3,6 +3,7 @@ package org.epochrome.image.defect;
 import java.util.ArrayList;
 import java.util.List;
 import org.epochrome.image.Plane;
+import org.epochrome.image.ValueRange;
 import org.epochrome.text.Message;
 
 /**
@@ -19,6 +20,7 @@ public record FrameDefects(Plane masked, int spots, int lines, int border, int c
     /** Finds those of a plane. */
     public static FrameDefects of(Plane plane) {
         Plane masked = plane.copy();
+        ValueRange range = ValueRange.of(plane);
         Margins margins = Margins.of(plane);
         int border = 0;
         for (int y = 0; y < plane.height(); y++) {
@@ -28,15 +30,20 @@ public record FrameDefects(Plane masked, int spots, int lines, int border, int c
                 }
             }
         }
-        border += SlantedBorders.of(plane).stream().map(p -> remove(masked, p)).sum();
-        int lines = DeadLines.remove(masked);
+        border += SlantedBorders.of(plane, range).stream()
+                .map(p -> remove(masked, p))
+                .sum();
+        range = border > 0 ? ValueRange.of(masked) : range;
+        int lines = DeadLines.remove(masked, range);
         int spots = 0;
-        boolean[] struck = SpotFilter.struck(masked);
+        range = lines > 0 ? ValueRange.of(masked) : range;
+        boolean[] struck = SpotFilter.struck(masked, range);
         for (int p = 0; p < struck.length; p++) {
             spots += struck[p] ? remove(masked, p) : 0;
         }
         int clipped = 0;
-        boolean[] full = Plateau.in(masked);
+        range = spots > 0 ? ValueRange.of(masked) : range;
+        boolean[] full = Plateau.in(masked, range);
         for (int p = 0; p < full.length; p++) {
             clipped += full[p] ? remove(masked, p) : 0;
         }

@@ -29,8 +29,7 @@ public final class Plateau {
     private Plateau() {}
 
     /** For each pixel of a plane whether it is clipped. */
-    static boolean[] in(Plane plane) {
-        ValueRange range = ValueRange.of(plane);
+    static boolean[] in(Plane plane, ValueRange range) {
         float[] data = plane.data();
         boolean[] bright = new boolean[data.length];
         for (int p = 0; p < data.length; p++) {

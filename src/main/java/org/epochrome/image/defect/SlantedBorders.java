@@ -29,15 +29,14 @@ final class SlantedBorders {
     private final double leastStep;
     private final BitSet found = new BitSet();
 
-    private SlantedBorders(Plane plane) {
+    private SlantedBorders(Plane plane, ValueRange range) {
         this.plane = plane;
-        ValueRange range = ValueRange.of(plane);
         leastStep = Math.max(LEAST_STEP * range.width(), LEAST_STEPS * range.step());
     }
 
     /** The pixels of a plane's wedges; what has no data already does not count. */
-    static BitSet of(Plane plane) {
-        SlantedBorders borders = new SlantedBorders(plane);
+    static BitSet of(Plane plane, ValueRange range) {
+        SlantedBorders borders = new SlantedBorders(plane, range);
         int right = plane.width() - 1;
         int bottom = plane.height() - 1;
         borders.look(new Side(0, 0, 1, 0, 0, 1, plane.width(), plane.height()));

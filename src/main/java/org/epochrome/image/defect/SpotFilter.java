@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.epochrome.image.Plane;
 import org.epochrome.image.ValueRange;
+import org.epochrome.job.Rows;
 
 /**
  * Finds single pixels and thin tracks that no optics can have drawn: hot and dead pixels, cosmic rays. A pixel is struck if it lies
@@ -41,16 +42,15 @@ final class SpotFilter {
     private final boolean[] struck;
     private final double least;
 
-    private SpotFilter(Plane plane) {
+    private SpotFilter(Plane plane, ValueRange range) {
         this.plane = plane;
         struck = new boolean[plane.data().length];
-        ValueRange range = ValueRange.of(plane);
         least = Math.max(LEAST * range.width(), LEAST_STEPS * range.step());
     }
 
     /** For each pixel of a plane whether it is struck. */
-    static boolean[] struck(Plane plane) {
-        SpotFilter filter = new SpotFilter(plane);
+    static boolean[] struck(Plane plane, ValueRange range) {
+        SpotFilter filter = new SpotFilter(plane, range);
         filter.find();
         return filter.struck;
     }
@@ -64,20 +64,26 @@ final class SpotFilter {
 
     /** Tests all pixels against what was found before, so that their order does not matter. */
     private int[] round(boolean beside) {
-        int[] found = IntStream.range(0, plane.height())
-                .parallel()
-                .flatMap(y -> IntStream.range(0, plane.width())
-                        .filter(x -> isStruck(x, y, beside))
-                        .map(x -> y * plane.width() + x))
-                .toArray();
-        for (int p : found) {
+        boolean[] found = new boolean[struck.length];
+        Rows.each(plane.height(), (from, to) -> {
+            for (int y = from; y < to; y++) {
+                for (int x = 0; x < plane.width(); x++) {
+                    found[y * plane.width() + x] = isStruck(x, y, beside);
+                }
+            }
+        });
+        int[] pixels = IntStream.range(0, found.length).filter(p -> found[p]).toArray();
+        for (int p : pixels) {
             struck[p] = true;
         }
-        return found;
+        return pixels;
     }
 
     private boolean isStruck(int x, int y, boolean beside) {
         float value = at(x, y);
+        if (!beside && isBetweenNeighbours(x, y, value)) {
+            return false;
+        }
         if (Float.isNaN(value) || (beside && !touchesStruck(x, y))) {
             return false;
         }
@@ -104,6 +110,19 @@ final class SpotFilter {
                         > (beside ? SIGMAS_BESIDE : SIGMAS)
                                 * (sense < 0 ? DARK : 1)
                                 * noise(x, y, 0.25 * (highest - lowest));
+    }
+
+    /** Whether a pixel lies above the mean of its neighbours in one direction and not in another: most do, and are not struck. */
+    private boolean isBetweenNeighbours(int x, int y, float value) {
+        if (x == 0 || y == 0 || x == plane.width() - 1 || y == plane.height() - 1) {
+            return false;
+        }
+        float[] data = plane.data();
+        int p = y * plane.width() + x;
+        int q = plane.width();
+        float across = value - 0.5f * (data[p - 1] + data[p + 1]);
+        float down = value - 0.5f * (data[p - q] + data[p + q]);
+        return across * down < 0;
     }
 
     /** By how much a pixel lies off the mean of its neighbours in every direction; 0 if not in one sense. */
