@@ -41,6 +41,8 @@ public final class MoonFit {
     private final double middleX;
     private final double middleY;
     private final double reach;
+    private final double sinNorth;
+    private final double cosNorth;
     private final int pixels;
     private final int[] columns;
     private final int[] rows;
@@ -67,6 +69,8 @@ public final class MoonFit {
         middleX = frame.x(start);
         middleY = frame.y(start);
         reach = spot.coreReachPx() - 2 * frame.blurPx() + GROUND_BLURS * frame.blurPx() + GROUND_PX + 0.5 * searchPx;
+        sinNorth = Math.sin(Math.toRadians(frame.fit().disk().northAngleDeg()));
+        cosNorth = Math.cos(Math.toRadians(frame.fit().disk().northAngleDeg()));
         int left = (int) Math.max(0, Math.ceil(middleX - reach));
         int right = (int) Math.min(field.light().width() - 1, Math.floor(middleX + reach));
         int top = (int) Math.max(0, Math.ceil(middleY - reach));
@@ -89,10 +93,7 @@ public final class MoonFit {
                     roots[n] = root;
                     light[n] = root * value;
                     even[n] = root * field.even().at(x, y);
-                    double[] own = terms(x, y);
-                    for (int k = 0; k < LEVEL; k++) {
-                        terms[n * LEVEL + k] = root * own[k];
-                    }
+                    putTerms(x, y, root, terms, n * LEVEL);
                     n++;
                 }
             }
@@ -230,9 +231,10 @@ public final class MoonFit {
         int column = (int) Math.max(0, Math.min(field.even().width() - 1, Math.round(x)));
         int row = (int) Math.max(0, Math.min(field.even().height() - 1, Math.round(y)));
         double light = field.even().at(column, row);
-        double[] terms = terms(x, y);
-        for (int k = 0; k < terms.length; k++) {
-            light += coefficients.getEntry(k) * terms[k];
+        double[] own = new double[LEVEL];
+        putTerms(x, y, 1, own, 0);
+        for (int k = 0; k < LEVEL; k++) {
+            light += coefficients.getEntry(k) * own[k];
         }
         return light;
     }
@@ -244,17 +246,23 @@ public final class MoonFit {
 
     private record Solved(RealVector coefficients, double squares) {}
 
-    private double[] terms(double x, double y) {
-        double north = Math.toRadians(frame.fit().disk().northAngleDeg());
+    /** Puts the terms of the smooth departure at a place into a list from an index on. */
+    private void putTerms(double x, double y, double factor, double[] list, int at) {
         double dx = (x - middleX) / reach;
         double dy = (y - middleY) / reach;
-        double across = -dx * Math.sin(north) - dy * Math.cos(north);
-        double along = dx * Math.cos(north) - dy * Math.sin(north);
-        double[] terms = new double[TERMS.length];
-        for (int k = 0; k < terms.length; k++) {
-            terms[k] = Math.pow(along, TERMS[k][0]) * Math.pow(across, TERMS[k][1]);
+        double across = -dx * sinNorth - dy * cosNorth;
+        double along = dx * cosNorth - dy * sinNorth;
+        for (int k = 0; k < LEVEL; k++) {
+            list[at + k] = factor * power(along, TERMS[k][0]) * power(across, TERMS[k][1]);
         }
-        return terms;
+    }
+
+    private static double power(double base, int exponent) {
+        double power = 1;
+        for (int i = 0; i < exponent; i++) {
+            power *= base;
+        }
+        return power;
     }
 
     private Solved solve(double x, double y, boolean with) {
