@@ -74,8 +74,8 @@ class ZonalDarkeningTest {
         }
         FittedDisk found = new DiskFit(globe, true, false, Smear.NONE, OptionalDouble.empty(), OptionalDouble.empty())
                 .fit(frame, Progress.NONE);
-        assertEquals(RADIUS_PX, found.disk().equatorialRadiusPx(), 0.1);
-        assertEquals(disk.x(), found.disk().x(), 0.08);
-        assertEquals(disk.y(), found.disk().y(), 0.05);
+        assertEquals(RADIUS_PX, found.disk().equatorialRadiusPx(), 0.006);
+        assertEquals(disk.x(), found.disk().x(), 0.01);
+        assertEquals(disk.y(), found.disk().y(), 0.012);
     }
 }

@@ -74,7 +74,7 @@ class TurnerTest {
         }
         Turned turned =
                 new Turner(holed, fitted(UPRIGHT), globe).turn(view, SIDE, SIDE, Rotation.none(), Progress.NONE);
-        assertEquals(even.at(60, 75), turned.picture().at(60, 75), 1e-3);
+        assertEquals(even.at(60, 75), turned.picture().at(60, 75), 1e-6);
         assertEquals(0, turned.trust().at(60, 75));
         assertEquals(even.at(80, 75), turned.picture().at(80, 75), 1e-4);
         assertTrue(turned.trust().at(80, 75) > 0.99);
