@@ -8,7 +8,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 class ExtinctionTest {
     /**
      * Optical depth of the molecules at sea level by Bodhaine et al. 1999 (J. Atmos. Oceanic Technol. 16, 1854, eq. 30), plus dust of an
-     * optical depth of 0.046 at 1 micrometre with Angstrom's exponent of 1.3. The power law here differs by 3 % of the molecules. Measured: 0.002 of the light.
+     * optical depth of 0.046 at 1 micrometre with Angstrom's exponent of 1.3. The power law here differs by 3 % of the molecules.
+     * Measured: 0.002 of the light.
      */
     @ParameterizedTest
     @CsvSource({"400", "450", "550", "650", "800"})

@@ -122,6 +122,6 @@ class SpectrumTest {
         Passband blue = new Passband(400, 500);
         double expected = 450 + 50 * (1 / Math.tanh(tilt) - 1 / tilt);
         // 256 steps of 0.4 nm, each taken as even.
-        assertEquals(expected, Spectrum.EVEN.tilted(blue, tilt).effectiveNm(blue), 0.01);
+        assertEquals(expected, Spectrum.EVEN.tilted(blue, tilt).effectiveNm(blue), 6e-4);
     }
 }

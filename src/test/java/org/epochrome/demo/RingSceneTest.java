@@ -78,7 +78,7 @@ class RingSceneTest {
         assertEquals(0, at(p, INNER - 0.03, 0), 1e-9);
         assertEquals(0, at(p, OUTER + 0.03, 0), 1e-9);
         double angle = Math.toRadians(60); // of a point of the ring's outer edge, on the sky
-        assertEquals(SHINE, at(p, 1.97 * Math.cos(angle), -1.97 * Math.sin(angle) * SIN), 1e-3);
+        assertEquals(SHINE, at(p, 1.97 * Math.cos(angle), -1.97 * Math.sin(angle) * SIN), 1.5e-4);
         assertEquals(0, at(p, 2.03 * Math.cos(angle), -2.03 * Math.sin(angle) * SIN), 1e-9);
     }
 

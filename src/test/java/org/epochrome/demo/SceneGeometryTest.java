@@ -174,7 +174,7 @@ class SceneGeometryTest {
                 -(m.x() - rendered.disk().x()), -(m.y() - rendered.disk().y())));
         double wanted = camera.displayedAngleDeg(aspect.sunPositionAngleDeg());
         // the flattening of Mars bends it a little; the other two are round
-        assertEquals(0, Math.IEEEremainder(angle - wanted, 360), body == Body.MARS ? 0.5 : 0.1);
+        assertEquals(0, Math.IEEEremainder(angle - wanted, 360), body == Body.MARS ? 0.15 : 0.05);
         assertEquals(20, rendered.disk().northAngleDeg(), 1e-9);
         assertEquals(100, rendered.disk().equatorialRadiusPx(), 1e-9);
     }

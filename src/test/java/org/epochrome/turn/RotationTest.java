@@ -83,7 +83,7 @@ class RotationTest {
         double now = view.column(0, 0);
         assertTrue(then < now, then + " < " + now);
         // 870.27 degrees a day: 12.09 degrees in 20 minutes, 80 sin 12.09 = 16.75 px.
-        assertEquals(16.75, now - then, 0.05);
+        assertEquals(16.75, now - then, 0.01);
     }
 
     /** Uranus turns westward about its IAU pole: the same view, the other way. */
