@@ -212,7 +212,7 @@ class FusionTest {
      * Limbs that state 0.02 px against detail that is as sure and says 0.16 px (below what {@link Fusion} takes for a blunder): by the
      * stated errors the frames would move by 0.13 px. With a factor f the limbs' difference has the variance 8e-4 f^2, and f^2 is
      * (q + 2) / (r + 2), where each limb's correction is half of 0.16 k for k = 8e-4 f^2 / (8e-4 f^2 + 2e-4), q = 2 (0.08 k / 0.02)^2
-     * and r = 2 k: by iteration, f^2 = 8.15 and k = 0.970.
+     * and r = 2 k: by iteration, f^2 = 8.15 and k = 0.970. The bound is half of the last digit of k.
      */
     @Test
     void widensLimbsThatDetailContradicts() {
@@ -221,7 +221,7 @@ class FusionTest {
                 List.of(Limb.alone(0.02), Limb.alone(0.02)), List.of(detail(0, 1, new Shift(0.16, 0, sure, sure))), 0);
         double moved =
                 fused.corrections().get(1).x() - fused.corrections().get(0).x();
-        assertEquals(0.970 * 0.16, moved, 5e-4);
+        assertEquals(0.970 * 0.16, moved, 0.0005 * 0.16);
     }
 
     /** Without links a frame's place against the reference is as unsure as both limbs, and as the cause they feel unlike. */

@@ -36,7 +36,7 @@ class NetworkAdjustmentTest {
         List<Link> links = List.of(link(0, 1, 1, 0, 0.1), link(0, 1, 3, 0, 0.1));
         NetworkAdjustment adjusted = new NetworkAdjustment(2, 0, links);
         double[] second = {0, 1};
-        assertEquals(100, adjusted.contradiction(), 1e-3);
+        assertEquals(100, adjusted.contradiction(), 1e-9);
         assertEquals(0.005 * 100, adjusted.covariance(second, second)[0][0], 1e-4);
     }
 

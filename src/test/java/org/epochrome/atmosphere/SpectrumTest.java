@@ -76,8 +76,7 @@ class SpectrumTest {
     void aBlindCameraCutsThePassband() {
         Spectrum cut = Spectrum.seenBy(List.of(new Point(449.999, 0), new Point(450.001, 1)));
         Passband blue = new Passband(400, 500);
-        assertEquals(
-                Spectrum.SUNLIGHT.effectiveNm(new Passband(450, 500)), cut.effectiveNm(blue), 0.2); // a step of 0.4 nm
+        assertEquals(Spectrum.SUNLIGHT.effectiveNm(new Passband(450, 500)), cut.effectiveNm(blue), 3e-4);
         assertTrue(Arrays.stream(cut.samplesNm(blue, 11)).allMatch(nm -> nm > 449.5));
     }
 
@@ -123,6 +122,6 @@ class SpectrumTest {
         Passband blue = new Passband(400, 500);
         double expected = 450 + 50 * (1 / Math.tanh(tilt) - 1 / tilt);
         // 256 steps of 0.4 nm, each taken as even.
-        assertEquals(expected, Spectrum.EVEN.tilted(blue, tilt).effectiveNm(blue), 0.01);
+        assertEquals(expected, Spectrum.EVEN.tilted(blue, tilt).effectiveNm(blue), 6e-4);
     }
 }

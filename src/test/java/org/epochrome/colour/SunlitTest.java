@@ -30,7 +30,7 @@ class SunlitTest {
     void greyIsWhite() {
         double[] white = Sunlit.of(nm -> 0.5);
         for (double part : white) {
-            assertEquals(white[1], part, 2e-4 * white[1]);
+            assertEquals(white[1], part, 2e-7 * white[1]);
         }
     }
 

@@ -111,7 +111,7 @@ class ReportsTest {
             assertEquals(
                     expected[i],
                     report.path("frames").path(i).path("rotationDeg").doubleValue(),
-                    0.005);
+                    0.0007);
         }
     }
 
@@ -201,9 +201,9 @@ class ReportsTest {
         for (int k = 0; k < 3; k++) {
             double[] before = centreOfLight(FrameReader.read(plain).planes().get(k));
             double[] after = centreOfLight(FrameReader.read(shifted).planes().get(k));
-            // limb alone and limb with detail differ by some hundredths of a pixel on a disk of 54
-            assertEquals(k == 2 ? 0.5 : 0, after[0] - before[0], 0.1);
-            assertEquals(k == 2 ? -0.25 : 0, after[1] - before[1], 0.1);
+            // limb alone and limb with detail differ by up to 0.008 px on a disk of 54
+            assertEquals(k == 2 ? 0.5 : 0, after[0] - before[0], 0.02);
+            assertEquals(k == 2 ? -0.25 : 0, after[1] - before[1], 0.005);
         }
         JsonNode blue = json("shifted.json").path("frames").path(2);
         assertEquals("B", blue.path("band").textValue());

@@ -108,9 +108,9 @@ class PhotographTest {
         double down = -Math.cos(Math.toRadians(zenithAngle));
         assertEquals(mean * right, after.x() - before.x(), 1e-4);
         assertEquals(mean * down, after.y() - before.y(), 1e-4);
-        assertEquals(variance * right * right, after.xx() - before.xx(), 1e-2);
-        assertEquals(variance * right * down, after.xy() - before.xy(), 1e-2);
-        assertEquals(variance * down * down, after.yy() - before.yy(), 1e-2);
+        assertEquals(variance * right * right, after.xx() - before.xx(), 1e-6);
+        assertEquals(variance * right * down, after.xy() - before.xy(), 1e-6);
+        assertEquals(variance * down * down, after.yy() - before.yy(), 1e-6);
         assertEquals(79.5 + mean * right, dispersed.disk().x(), 1e-9);
         assertEquals(79.5 + mean * down, dispersed.disk().y(), 1e-9);
         Rendered truth = scene.truth(List.of(Band.G), plain.dispersed(arcsec), HandMade.EPOCH)

@@ -72,22 +72,22 @@ class RingSceneTest {
     void aDeepRingShowsItsEllipse() {
         Plane p = picture(opposition(), 100);
         for (double rho : new double[] {INNER + 0.03, 1.6, OUTER - 0.03}) {
-            assertEquals(SHINE, at(p, rho, 0), 1e-3);
-            assertEquals(SHINE, at(p, -rho, 0), 1e-3);
+            assertEquals(SHINE, at(p, rho, 0), 1e-6);
+            assertEquals(SHINE, at(p, -rho, 0), 1e-6);
         }
         assertEquals(0, at(p, INNER - 0.03, 0), 1e-9);
         assertEquals(0, at(p, OUTER + 0.03, 0), 1e-9);
         double angle = Math.toRadians(60); // of a point of the ring's outer edge, on the sky
-        assertEquals(SHINE, at(p, 1.97 * Math.cos(angle), -1.97 * Math.sin(angle) * SIN), 1e-3);
+        assertEquals(SHINE, at(p, 1.97 * Math.cos(angle), -1.97 * Math.sin(angle) * SIN), 1.5e-4);
         assertEquals(0, at(p, 2.03 * Math.cos(angle), -2.03 * Math.sin(angle) * SIN), 1e-9);
     }
 
     @Test
     void theNearSideHidesTheGlobeAndTheGlobeTheFarSide() {
         Plane p = picture(opposition(), 100);
-        assertEquals(SHINE, at(p, 0, -1.6 * SIN), 1e-3);
-        assertEquals(1, at(p, 0, 1.6 * SIN), 1e-3);
-        assertEquals(1, at(p, 0, -1.2 * SIN), 1e-3);
+        assertEquals(SHINE, at(p, 0, -1.6 * SIN), 1e-4);
+        assertEquals(1, at(p, 0, 1.6 * SIN), 6e-5);
+        assertEquals(1, at(p, 0, -1.2 * SIN), 3e-5);
     }
 
     /** At opposition the shadow hides behind the ring that casts it: the globe's light passes twice. */
@@ -95,7 +95,7 @@ class RingSceneTest {
     void aThinRingDimsTheGlobeTwice() {
         double depth = 0.2;
         double once = Math.exp(-depth / SIN);
-        assertEquals(once * once + SHINE * (1 - once * once), at(picture(opposition(), depth), 0, -1.6 * SIN), 2e-3);
+        assertEquals(once * once + SHINE * (1 - once * once), at(picture(opposition(), depth), 0, -1.6 * SIN), 4e-5);
     }
 
     @Test
@@ -116,7 +116,7 @@ class RingSceneTest {
                 continue;
             }
             boolean dark = point[1] < 0 && crossing > INNER && crossing < OUTER;
-            assertEquals(dark ? shade : 1, at(p, 0, up) / at(bare, 0, up), 2e-3, "at " + up);
+            assertEquals(dark ? shade : 1, at(p, 0, up) / at(bare, 0, up), 1e-6, "at " + up);
             shaded += dark ? 1 : 0;
             free += dark ? 0 : 1;
         }
@@ -142,7 +142,7 @@ class RingSceneTest {
                     continue;
                 }
                 boolean shadow = fromAxis < 1;
-                assertEquals(shadow ? 0 : lit, at(p, right, up), 1e-3, rho + " at " + away);
+                assertEquals(shadow ? 0 : lit, at(p, right, up), 2e-5, rho + " at " + away);
                 dark += shadow ? 1 : 0;
             }
         }
@@ -153,7 +153,7 @@ class RingSceneTest {
     void theDarkFaceShowsWhatGetsThrough() {
         double depth = 0.3;
         Plane p = picture(opposition().sunAt(200, -OPENING), depth);
-        assertEquals(2 * SHINE * depth / SIN * Math.exp(-depth / SIN), at(p, 1.6, 0), 1e-3);
+        assertEquals(2 * SHINE * depth / SIN * Math.exp(-depth / SIN), at(p, 1.6, 0), 1e-6);
     }
 
     @Test

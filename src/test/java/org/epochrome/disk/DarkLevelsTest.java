@@ -68,12 +68,12 @@ class DarkLevelsTest {
         for (int i = 0; i < plane.data().length; i++) {
             plane.data()[i] = plane.data()[i] < threshold ? 0 : plane.data()[i];
         }
-        assertEquals(1, of(plane).cutPart(), 0.01);
+        assertEquals(1, of(plane).cutPart(), 1e-6);
         assertFalse(of(plane).exponent() > 1.1, "exponent " + of(plane).exponent());
     }
 
     @Test
     void anUncutSkyHasNoLeastValueInCommon() {
-        assertEquals(0, of(light(0.01, 0.001)).cutPart(), 0.001);
+        assertEquals(0, of(light(0.01, 0.001)).cutPart(), 1e-6);
     }
 }

@@ -99,7 +99,7 @@ class DispersionDeconvolutionTest {
     /** The light's middle is where the disk counts as seen. */
     @Test
     void theSceneIsDrawnOutAboutItsMiddle() {
-        assertEquals(0, Arrays.stream(OFFSETS_PX).average().orElseThrow(), 0.01);
+        assertEquals(0, Arrays.stream(OFFSETS_PX).average().orElseThrow(), 1e-9);
     }
 
     /**

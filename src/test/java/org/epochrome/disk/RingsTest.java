@@ -169,7 +169,7 @@ class RingsTest {
         for (float v : picture.data()) {
             sum += v;
         }
-        assertEquals(0.5 * area[0] * 40 * 40, sum, 0.002 * sum);
+        assertEquals(0.5 * area[0] * 40 * 40, sum, 3e-5 * sum);
     }
 
     private static double square(double v) {

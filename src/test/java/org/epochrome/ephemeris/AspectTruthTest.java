@@ -20,6 +20,9 @@ class AspectTruthTest {
     /** Half of what is promised; 2 arcsec in the place is 0.0006 degrees here. */
     private static final double DISK_DEG = 0.0025;
 
+    /** Angles that tell where the Sun stands. Measured: 0.00016 degrees, which is the 0.6 arcsec that the truncation leaves. */
+    private static final double SUN_DEG = 0.0004;
+
     /** Half the 2 arcsec promised for 1950 to 2050; the truncation leaves 0.6 arcsec. */
     private static final double PLACE_ARCSEC = 1.0;
 
@@ -41,10 +44,10 @@ class AspectTruthTest {
             assertEquals(row.number("distanceAu"), aspect.distanceAu(), 1e-4, () -> "distance: " + row);
             assertEquals(row.number("sunDistanceAu"), aspect.sunDistanceAu(), 1e-4, () -> "distance: " + row);
             assertEquals(row.number("lightTimeS"), aspect.lightTimeS(), 0.05, () -> "light time: " + row);
-            assertEquals(row.number("diameterArcsec"), aspect.equatorialDiameterArcsec(), 1e-3, () -> "size: " + row);
-            assertEquals(row.number("elongationDeg"), aspect.elongationDeg(), DISK_DEG, () -> "elongation: " + row);
-            assertEquals(row.number("phaseDeg"), aspect.phaseAngleDeg(), DISK_DEG, () -> "phase: " + row);
-            assertEquals(row.number("subSolarDeg"), aspect.subSolarLatitudeDeg(), DISK_DEG, () -> "Sun: " + row);
+            assertEquals(row.number("diameterArcsec"), aspect.equatorialDiameterArcsec(), 2e-4, () -> "size: " + row);
+            assertEquals(row.number("elongationDeg"), aspect.elongationDeg(), SUN_DEG, () -> "elongation: " + row);
+            assertEquals(row.number("phaseDeg"), aspect.phaseAngleDeg(), SUN_DEG, () -> "phase: " + row);
+            assertEquals(row.number("subSolarDeg"), aspect.subSolarLatitudeDeg(), SUN_DEG, () -> "Sun: " + row);
             assertAngle(row, "subSolarLongitudeDeg", aspect.subSolarLongitudeDeg(), MERIDIAN_DEG);
             // a direction is badly defined when the Sun stands almost behind the observer
             assertAngle(

@@ -41,7 +41,7 @@ class GalileanMoonsTest {
             assertEquals(
                     printed[i][1],
                     MEEUS_PER_OURS * moons.get(i).pole(),
-                    0.0006,
+                    0.0001,
                     moons.get(i).toString());
         }
     }

@@ -17,8 +17,8 @@ class LimbStripTest {
     private static final double RADIUS = 55;
     private static final double BLUR_PX = 1.1;
     private static final LimbStrip STRIP = new LimbStrip(90, 240, 6);
-    /** Cubic splines follow an edge of this blur to better than a hundredth of a pixel; half of that again for reading it. */
-    private static final double NEAR_PX = 0.015;
+    /** How closely cubic splines follow an edge of this blur. Measured: 0.0023 px. */
+    private static final double NEAR_PX = 0.006;
 
     /** A shift of the disk shows as the part of it along the limb's normal, whichever way the camera looked. */
     @Test
@@ -54,7 +54,7 @@ class LimbStripTest {
         }
         Plane rows = STRIP.sampled(column, view);
         double limb = 80 - 0.9 * RADIUS * Math.cos(Math.toRadians(2));
-        assertEquals(limb - STRIP.at(0, 20).outsidePx(), rows.at(0, 20), 0.2, "pixels above the northern limb");
+        assertEquals(limb - STRIP.at(0, 20).outsidePx(), rows.at(0, 20), 0.01, "pixels above the northern limb");
     }
 
     /** Equal bands make a grey strip; a band that lies beside the others colours opposite edges differently. */

@@ -98,8 +98,8 @@ class MoonsTest {
         assertEquals(FoundMoon.Where.BESIDE, moon.where());
         double x = c.disk().x() + AWAY_X;
         double y = c.disk().y() + AWAY_Y;
-        assertEquals(x, moon.x(), 0.1);
-        assertEquals(y, moon.y(), 0.1);
+        assertEquals(x, moon.x(), 0.015);
+        assertEquals(y, moon.y(), 0.015);
         double[][] kept = centroids(c, x, y);
         double[][] left = centroids(
                 InventedNight.combine(recipe.with(recipe.corrections().with(Corrections::moons, false))), x, y);

@@ -61,8 +61,8 @@ class FinishTest {
         ColourCube cube = cube(0.2, 0.3, 0.4);
         ColourCube balanced = Finish.balanced(cube, disk(), Body.MARS, WhiteBalance.solar(new Gains(3, 2, 1)));
         double[] means = linearMeans(Finish.shown(balanced, disk(), Tone.DEFAULT));
-        assertEquals(0.2 / 0.3 * 1.5, means[0] / means[1], 1e-3);
-        assertEquals(0.4 / 0.3 * 0.5, means[2] / means[1], 1e-3);
+        assertEquals(0.2 / 0.3 * 1.5, means[0] / means[1], 1e-6);
+        assertEquals(0.4 / 0.3 * 0.5, means[2] / means[1], 1e-6);
         assertThrows(IllegalArgumentException.class, () -> new Gains(1, 0, 1));
         assertThrows(IllegalArgumentException.class, () -> WhiteBalance.of(White.SOLAR));
     }
@@ -70,8 +70,8 @@ class FinishTest {
     @Test
     void leavesTheCamerasColoursIfAsked() {
         double[] means = linearMeans(picture(cube(0.5, 0.3, 0.1), disk(), Body.MARS, White.NONE));
-        assertEquals(5 / 3.0, means[0] / means[1], 1e-3);
-        assertEquals(1 / 3.0, means[2] / means[1], 1e-3);
+        assertEquals(5 / 3.0, means[0] / means[1], 1e-6);
+        assertEquals(1 / 3.0, means[2] / means[1], 1e-6);
     }
 
     @ParameterizedTest

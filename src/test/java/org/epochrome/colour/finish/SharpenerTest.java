@@ -52,7 +52,7 @@ class SharpenerTest {
         ColourCube cube = grey(globe(0.7, BLUR, 70, (x, y) -> x < 90 ? 1 : 0.8));
         ColourCube result = Sharpener.sharpened(cube, FACE, bands(0.7, BLUR), Sharpening.ofStrength(1e-4));
         for (int i = 0; i < SIDE * SIDE; i++) {
-            assertEquals(cube.green().data()[i], result.green().data()[i], 1e-3);
+            assertEquals(cube.green().data()[i], result.green().data()[i], 5e-6);
         }
     }
 

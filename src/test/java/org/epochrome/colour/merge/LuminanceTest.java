@@ -107,7 +107,7 @@ class LuminanceTest {
     void aBlurredBandBlursNothing() {
         ColourCube sharp = cube(BLUR);
         ColourCube result = Luminance.exchanged(sharp, scene(1, 2 * BLUR), BLUR, 2 * BLUR);
-        assertTrue(error(result.green(), sharp.green()) < 0.005, "off by " + error(result.green(), sharp.green()));
+        assertTrue(error(result.green(), sharp.green()) < 1e-5, "off by " + error(result.green(), sharp.green()));
     }
 
     /** Noise of the colours is exchanged for the band's. */

@@ -129,7 +129,7 @@ class MergeTest {
             planes.add(row(k < 2 ? 1 + 0.01f * k : 3 + 0.01f * k));
             weights.add(row(k < 2 ? 1 : 0.002f));
         }
-        assertEquals(1.005, mean(planes, weights).data()[0], 1e-3);
+        assertEquals(1.005, mean(planes, weights).data()[0], 1e-6);
     }
 
     @Test

@@ -180,7 +180,7 @@ class DiskFitTest {
         return v * v;
     }
 
-    /** The bounds are those of the whole frame. */
+    /** Bounds of the place and the radius are those of the whole frame. Measured: axis 0.014 degrees. */
     @ParameterizedTest
     @ValueSource(strings = {"rows", "columns", "corner", "scattered"})
     void pixelsWithoutData(String where) {
@@ -207,7 +207,7 @@ class DiskFitTest {
         assertTrue(holes > 100);
         FittedDisk f = free(p).fit(holed, Progress.NONE);
         within(f, frame.disk(), 0.03, 0.06);
-        assertEquals(0, axisOff(f, frame.disk()), 0.4);
+        assertEquals(0, axisOff(f, frame.disk()), 0.04);
     }
 
     /**

@@ -68,8 +68,8 @@ class RingedFitTest {
                         sketch.globe(), true, false, smear, OptionalDouble.empty(), OptionalDouble.empty())
                 .fit(frame, Progress.NONE);
         double off = Math.hypot(found.disk().x() - sketch.x(), found.disk().y() - sketch.y());
-        assertTrue(off < 0.05, "centre off by " + off);
-        assertEquals(0, Disk.wrapDeg(found.disk().northAngleDeg() + 6), 0.05);
+        assertTrue(off < 0.008, "centre off by " + off);
+        assertEquals(0, Disk.wrapDeg(found.disk().northAngleDeg() + 6), 0.01);
     }
 
     /** The globe's shadow lies on one side: in the wrong sense the model leaves several times more. */

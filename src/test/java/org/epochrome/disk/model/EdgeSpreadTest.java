@@ -37,7 +37,7 @@ class EdgeSpreadTest {
     @ParameterizedTest
     @CsvSource({"0.3,0", "0.3,3", "0.3,12", "-0.4,1", "-0.4,5", "-0.4,9", "-0.4,20"})
     void agreesWithTheSeries(double part, double awayPx) {
-        assertEquals(series(part, awayPx), EdgeSpread.dark(shading(part, 0), awayPx), 2e-4);
+        assertEquals(series(part, awayPx), EdgeSpread.dark(shading(part, 0), awayPx), 1e-7);
     }
 
     @Test
@@ -46,7 +46,7 @@ class EdgeSpreadTest {
         for (double away = 0; away < 40; away += 0.25 * BLUR) {
             least = Math.min(least, series(-0.4, away));
         }
-        assertEquals(-least, EdgeSpread.undershoot(shading(-0.4, 0)), 2e-4);
+        assertEquals(-least, EdgeSpread.undershoot(shading(-0.4, 0)), 1e-7);
         assertEquals(0.05, -least, 0.04, "a seam that one would see");
     }
 

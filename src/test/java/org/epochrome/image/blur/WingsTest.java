@@ -61,7 +61,7 @@ class WingsTest {
             Plane back = wings.without(wings.of(core));
             for (int y = 30; y < SIDE - 30; y++) {
                 for (int x = 30; x < SIDE - 30; x++) {
-                    assertEquals(core.at(x, y), back.at(x, y), 2e-3, "at " + x + ", " + y);
+                    assertEquals(core.at(x, y), back.at(x, y), 1e-6, "at " + x + ", " + y);
                 }
             }
         }

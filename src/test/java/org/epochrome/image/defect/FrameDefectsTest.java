@@ -84,7 +84,7 @@ class FrameDefectsTest {
         assertEquals(4 * 0.5 * 80 * 80 * slope, wedges, 200);
         FrameDefects found = FrameDefects.of(plane);
         // Two soft pixels more along four times 80.
-        assertEquals(wedges + 4 * 80 * 2, found.border(), 120);
+        assertEquals(wedges + 4 * 80 * 2, found.border(), 12);
         for (int y = 0; y < SIZE; y++) {
             for (int x = 0; x < SIZE; x++) {
                 assertTrue(plane.at(x, y) != 0 || Float.isNaN(found.masked().at(x, y)), x + ", " + y);

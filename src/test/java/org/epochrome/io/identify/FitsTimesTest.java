@@ -45,14 +45,14 @@ class FitsTimesTest {
     @CsvFileSource(resources = "/truth/times/rows.csv", numLinesToSkip = 1)
     void agreesWithAstropy(String cards, Instant start, Instant end) {
         Timing timing = find(cards);
-        // 10 ns: both sides keep nanoseconds, and astropy's text is rounded at the ninth decimal after a sum of two
+        // 1 ns: both sides keep nanoseconds, and astropy's text is rounded at the ninth decimal after a sum of two
         // doubles.
         assertClose(start, timing.span().start());
         assertClose(end, timing.span().end());
     }
 
     private static void assertClose(Instant expected, Instant actual) {
-        assertTrue(Duration.between(expected, actual).abs().toNanos() <= 10, expected + " is not " + actual);
+        assertTrue(Duration.between(expected, actual).abs().toNanos() <= 1, expected + " is not " + actual);
     }
 
     @Test

@@ -148,7 +148,7 @@ class FrameSourceTest {
         BandChoice choice = source().find(FrameRequest.of(file)).band();
         Passband passband = choice.band().orElseThrow().passband();
         assertEquals("F467M", choice.band().orElseThrow().name());
-        assertEquals(468.258, passband.effectiveNm(), 0.001);
+        assertEquals(468.25835, passband.effectiveNm(), 1e-5);
         assertEquals(23.671, passband.toNm() - passband.fromNm(), 0.001);
         assertEquals(List.of(), choice.notes());
     }

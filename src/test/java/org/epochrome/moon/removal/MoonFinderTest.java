@@ -101,8 +101,8 @@ class MoonFinderTest {
         for (FoundMoon m : list) {
             SkyPoint place = m.shadow() ? new SkyPoint(0.1, -0.4) : new SkyPoint(1.25, 0.1);
             assertEquals(m.shadow() ? FoundMoon.Where.IN_FRONT : FoundMoon.Where.BESIDE, m.where(), list.toString());
-            assertEquals(view.column(place.pole(), place.side()), m.x(), 0.05);
-            assertEquals(view.row(place.pole(), place.side()), m.y(), 0.05);
+            assertEquals(view.column(place.pole(), place.side()), m.x(), 0.02);
+            assertEquals(view.row(place.pole(), place.side()), m.y(), 0.02);
             assertEquals(RADIUS * PaintedFrame.RADIUS_PX, m.radiusPx(), 0.05 * m.radiusPx());
             assertEquals(Optional.empty(), m.name());
             assertEquals(3, m.frames().size());

@@ -196,8 +196,8 @@ class MergingTest {
                 weight[number(even.frames().get(i))] = merging.share(i);
             }
         }
-        assertEquals(9, weight[0] / weight[1], 2); // (120 / 40)^2
-        assertEquals(16, weight[0] / weight[3], 4); // (120 / 30)^2
+        assertEquals(9, weight[0] / weight[1], 1); // (120 / 40)^2
+        assertEquals(16, weight[0] / weight[3], 1); // (120 / 30)^2
     }
 
     /**

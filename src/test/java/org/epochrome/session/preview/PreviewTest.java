@@ -104,7 +104,7 @@ class PreviewTest {
         return lit;
     }
 
-    /** A quick fit is good to some tenths of a pixel, its north to a degree or so. */
+    /** A quick fit is good to some tenths of a pixel, its north to some tenths of a degree. */
     @Test
     void theRoughFitIsNearTheFineOne() {
         List<Disk> disks = preview.disks();
@@ -114,7 +114,7 @@ class PreviewTest {
             assertEquals(fine.x(), disks.get(i).x(), 0.6);
             assertEquals(fine.y(), disks.get(i).y(), 0.6);
             assertEquals(fine.equatorialRadiusPx(), disks.get(i).equatorialRadiusPx(), 1.5);
-            assertEquals(fine.northAngleDeg(), disks.get(i).northAngleDeg(), 2);
+            assertEquals(fine.northAngleDeg(), disks.get(i).northAngleDeg(), 0.6);
         }
     }
 

@@ -65,7 +65,7 @@ class ManualDiskTest {
                     f.limb().shading().blurPx(),
                     0.05);
         }
-        assertEquals(0, apart(fitted.cube().green(), c.cube().green()), 0.005);
+        assertEquals(0, apart(fitted.cube().green(), c.cube().green()), 5e-5);
         assertEquals(0, apart(fitted.cube().blue(), c.cube().blue()), 0.005);
     }
 
@@ -99,10 +99,10 @@ class ManualDiskTest {
         assertEquals(wrong.equatorialRadiusPx(), b.disk().equatorialRadiusPx());
         assertTrue(Message.texts(b.warnings()).contains("Its disk was set by hand."));
         assertTrue(
-                night.offPx(c, c.frames().get(0)) < 0.1,
+                night.offPx(c, c.frames().get(0)) < 0.03,
                 "red off by " + night.offPx(c, c.frames().get(0)));
         assertTrue(
-                night.offPx(c, c.frames().get(1)) < 0.1,
+                night.offPx(c, c.frames().get(1)) < 0.03,
                 "green off by " + night.offPx(c, c.frames().get(1)));
     }
 

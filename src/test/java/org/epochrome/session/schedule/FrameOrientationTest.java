@@ -50,7 +50,7 @@ class FrameOrientationTest {
                         spot.get().latitudeDeg() / 30 - Math.rint(spot.get().latitudeDeg() / 30));
                 double longitude = Math.abs(
                         spot.get().longitudeDeg() / 30 - Math.rint(spot.get().longitudeDeg() / 30));
-                assertTrue(Math.min(latitude, longitude) < 1e-3, spot.get().toString());
+                assertTrue(Math.min(latitude, longitude) < 1e-9, spot.get().toString());
                 checked++;
             }
         }
