@@ -96,7 +96,7 @@ final class ShiftSearch {
         double[] shift = from.clone();
         for (int step = 0; step < MOST_STEPS; step++) {
             NormalEquations sums = new NormalEquations(n, 0);
-            used.forEach(octave -> octave.addTo(shift, sums));
+            used.forEach(level -> level.addTo(shift, sums));
             double[] move = new double[n];
             Optional<RealMatrix> covariance = solve(sums, move);
             if (covariance.isEmpty()) {

@@ -52,23 +52,24 @@ public final class Desktop extends Application {
     @Override
     public void start(Stage stage) {
         Path folder = Path.of(System.getProperty("user.home"), ".epochrome");
-        Preferences remembered = new Preferences(folder);
+        Preferences preferences = new Preferences(folder);
         Executor later = CompletableFuture.delayedExecutor(AUTOSAVE_MS, TimeUnit.MILLISECONDS, background);
         Workspace bench = new Workspace(background, quick, Platform::runLater);
         WarmUp warmUp = new WarmUp(folder.resolve("warm-up"), quick);
         bench.draftProperty().addListener((o, old, now) -> warmUp.end());
-        SessionController keeper =
-                new SessionController(bench, remembered, folder, version(), background, later, Platform::runLater);
-        letGo = keeper::end;
-        remembered.site().ifPresent(site -> bench.setUsualPlace(Place.at(site)));
-        Workbench workbench = new Workbench(bench, keeper, remembered, new SystemChoosers(stage));
+        SessionController controller =
+                new SessionController(bench, preferences, folder, version(), background, later, Platform::runLater);
+        letGo = controller::end;
+        preferences.site().ifPresent(site -> bench.setUsualPlace(Place.at(site)));
+        Workbench workbench = new Workbench(bench, controller, preferences, new SystemChoosers(stage));
         Rectangle2D screen = Screen.getPrimary().getVisualBounds();
         stage.setScene(new Scene(workbench, Math.min(WIDTH, screen.getWidth()), Math.min(HEIGHT, screen.getHeight())));
         stage.setMinWidth(Math.min(LEAST_WIDTH, screen.getWidth()));
         stage.setMinHeight(Math.min(LEAST_HEIGHT, screen.getHeight()));
         stage.setTitle(Texts.of("window.title"));
         ICON_SIZES.forEach(px -> stage.getIcons().add(AppIcon.ofSize(px)));
-        keeper.fileProperty()
+        controller
+                .fileProperty()
                 .addListener(
                         (o, old, now) -> stage.setTitle(now.map(f -> Texts.of("window.title.file", f.getFileName()))
                                 .orElse(Texts.of("window.title"))));

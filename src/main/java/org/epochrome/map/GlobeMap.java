@@ -15,32 +15,32 @@ import org.epochrome.job.Rows;
  */
 public record GlobeMap(MapGrid grid, List<Plane> planes, Plane coverage) {
 
-    /** Maps a skin. */
-    public static GlobeMap of(NormalisedSurface skin, MapGrid grid) {
-        return of(skin, grid, NormalisedSurface.Reach.MAP);
+    /** Maps a surface. */
+    public static GlobeMap of(NormalisedSurface surface, MapGrid grid) {
+        return of(surface, grid, NormalisedSurface.Reach.MAP);
     }
 
-    static GlobeMap of(NormalisedSurface skin, MapGrid grid, NormalisedSurface.Reach reach) {
+    static GlobeMap of(NormalisedSurface surface, MapGrid grid, NormalisedSurface.Reach reach) {
         int width = grid.width();
         int height = grid.height();
         Plane coverage = new Plane(width, height);
         List<Plane> planes = new ArrayList<>();
-        for (int band = 0; band < skin.bands(); band++) {
+        for (int band = 0; band < surface.bands(); band++) {
             planes.add(Plane.filled(width, height, Float.NaN));
         }
         Rows.each(height, (from, to) -> {
             for (int row = from; row < to; row++) {
                 double latitude = Math.toRadians(grid.latitudeDeg(row));
                 for (int column = 0; column < width; column++) {
-                    View.Place place = skin.view().place(latitude, grid.eastRad(column));
+                    View.Place place = surface.view().place(latitude, grid.eastRad(column));
                     if (!place.visible()) {
                         continue;
                     }
-                    double seen = skin.seen(place.x(), place.y(), emission(skin.view(), place), reach);
+                    double seen = surface.seen(place.x(), place.y(), emission(surface.view(), place), reach);
                     if (seen > 0) {
                         coverage.set(column, row, (float) seen);
                         for (int band = 0; band < planes.size(); band++) {
-                            planes.get(band).set(column, row, skin.at(band, place.x(), place.y()));
+                            planes.get(band).set(column, row, surface.at(band, place.x(), place.y()));
                         }
                     }
                 }

@@ -9,7 +9,7 @@ import org.epochrome.turn.RingAttenuation;
 import org.epochrome.turn.Rotation;
 
 /**
- * The globe of a merged picture as it looks at other instants: its skin turned, and lit as it is then. What was out of
+ * The globe of a merged picture as it looks at other instants: its surface turned, and lit as it is then. What was out of
  * sight fades to the mean of its latitude, so that no detail is invented. Rings stay.
  */
 public final class TurningGlobe {
@@ -18,13 +18,13 @@ public final class TurningGlobe {
 
     private static final double ON_LIMB = 0.9995;
 
-    private final NormalisedSurface skin;
+    private final NormalisedSurface surface;
     private final List<double[]> zones = new ArrayList<>();
 
-    public TurningGlobe(NormalisedSurface skin) {
-        this.skin = skin;
-        GlobeMap map = GlobeMap.of(skin, new MapGrid(ZONES_WIDTH, true, 180), NormalisedSurface.Reach.PICTURE);
-        for (int band = 0; band < skin.bands(); band++) {
+    public TurningGlobe(NormalisedSurface surface) {
+        this.surface = surface;
+        GlobeMap map = GlobeMap.of(surface, new MapGrid(ZONES_WIDTH, true, 180), NormalisedSurface.Reach.PICTURE);
+        for (int band = 0; band < surface.bands(); band++) {
             zones.add(map.zones(band));
         }
     }
@@ -38,7 +38,7 @@ public final class TurningGlobe {
     public List<Plane> at(View to, int width, int height, Rotation rotation) {
         List<Plane> shown = new ArrayList<>();
         List<RingAttenuation> veils = new ArrayList<>();
-        for (BandLight light : skin.lights()) {
+        for (BandLight light : surface.lights()) {
             veils.add(light.on(to, width, height));
             shown.add(new Plane(width, height));
         }
@@ -51,7 +51,7 @@ public final class TurningGlobe {
     }
 
     private void row(int y, View to, Rotation rotation, List<RingAttenuation> veils, List<Plane> shown) {
-        View then = skin.view();
+        View then = surface.view();
         for (int x = 0; x < shown.get(0).width(); x++) {
             double pole = to.pole(x, y);
             double side = to.side(x, y);
@@ -72,12 +72,12 @@ public final class TurningGlobe {
             double column = then.column(thenPole, thenY);
             double row = then.row(thenPole, thenY);
             double seen =
-                    skin.seen(column, row, then.cosEmission(thenX, thenY, bodyZ), NormalisedSurface.Reach.PICTURE);
+                    surface.seen(column, row, then.cosEmission(thenX, thenY, bodyZ), NormalisedSurface.Reach.PICTURE);
             for (int band = 0; band < shown.size(); band++) {
                 double even = (1 - seen) * zone(band, latitude);
-                even += seen > 0 ? seen * skin.at(band, column, row) : 0;
+                even += seen > 0 ? seen * surface.at(band, column, row) : 0;
                 RingAttenuation veil = veils.get(band);
-                double brightness = skin.lights().get(band).brightness();
+                double brightness = surface.lights().get(band).brightness();
                 shown.get(band).set(x, y, (float) (even * veil.shade().at(x, y)
                         + brightness * veil.rings().at(x, y)));
             }

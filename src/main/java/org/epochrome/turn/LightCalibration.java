@@ -11,11 +11,11 @@ record LightCalibration(ZonalDarkening zones, LimbProfile limb) {
     }
 
     /** How the frame's light differs from its shading, by the clear part of the globe. */
-    static LightCalibration of(Plane ratio, RingAttenuation veil, View from) {
+    static LightCalibration of(Plane ratio, RingAttenuation attenuation, View from) {
         ZonalDarkening.Sums sums = new ZonalDarkening.Sums();
         places(
                 ratio,
-                veil,
+                attenuation,
                 from,
                 Turner.CLEAR,
                 (latitude, incidence, emission, light, value) ->
@@ -24,7 +24,7 @@ record LightCalibration(ZonalDarkening zones, LimbProfile limb) {
         LimbProfile.Sums limb = new LimbProfile.Sums();
         places(
                 ratio,
-                veil,
+                attenuation,
                 from,
                 0,
                 (latitude, incidence, emission, light, value) -> limb.add(
@@ -40,18 +40,18 @@ record LightCalibration(ZonalDarkening zones, LimbProfile limb) {
         void take(double latitude, double incidence, double emission, double shade, double logarithm);
     }
 
-    private static void places(Plane ratio, RingAttenuation veil, View from, double leastEmission, Place each) {
+    private static void places(Plane ratio, RingAttenuation attenuation, View from, double leastEmission, Place each) {
         for (int y = 0; y < ratio.height(); y++) {
             for (int x = 0; x < ratio.width(); x++) {
                 double pole = from.pole(x, y);
                 double side = from.side(x, y);
                 double depth = from.depth(pole, side);
                 float value = ratio.at(x, y);
-                float shade = veil.shade().at(x, y);
+                float shade = attenuation.shade().at(x, y);
                 if (Double.isNaN(depth)
                         || !(value > Turner.DARK)
                         || shade < Turner.BRIGHT
-                        || veil.clear().at(x, y) < Turner.UNVEILED) {
+                        || attenuation.clear().at(x, y) < Turner.UNDIMMED) {
                     continue;
                 }
                 double bodyX = from.bodyX(pole, depth);

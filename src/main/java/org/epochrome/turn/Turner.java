@@ -36,9 +36,9 @@ public final class Turner {
 
     static final double CLEAR = 0.15;
     /** Parts of the globe's light that get through the rings between which trust grows: optical depths are doubtful. */
-    private static final double VEILED = 0.85;
+    private static final double DIMMED = 0.85;
 
-    static final double UNVEILED = 0.97;
+    static final double UNDIMMED = 0.97;
 
     /** Trust in light that was only moved. */
     static final double MOVED = 0.002;
@@ -59,7 +59,11 @@ public final class Turner {
 
     /** What does not depend on the epoch. */
     private record Prepared(
-            Spline moved, Spline ratio, RingAttenuation veil, Gaps gaps, Optional<LightCalibration> calibration) {
+            Spline moved,
+            Spline ratio,
+            RingAttenuation attenuation,
+            Gaps gaps,
+            Optional<LightCalibration> calibration) {
         /** Whether the frame shows a place. */
         boolean shows(double column, double row) {
             return moved.contains(column, row)
@@ -85,7 +89,7 @@ public final class Turner {
     }
 
     /** What depends only on how the body stands at the epoch, not on how far its surface turns. */
-    private record Target(Globe globe, Disk disk, int width, int height, RingAttenuation veil) {
+    private record Target(Globe globe, Disk disk, int width, int height, RingAttenuation attenuation) {
         boolean is(View to, int columns, int lines) {
             return globe.equals(to.globe()) && disk.equals(to.disk()) && width == columns && height == lines;
         }
@@ -126,7 +130,7 @@ public final class Turner {
      */
     public Turned turn(View to, int width, int height, int top, int rows, Rotation rotation, Progress progress) {
         Prepared then = prepared(progress);
-        RingAttenuation now = veil(to, width, height);
+        RingAttenuation now = attenuation(to, width, height);
         progress.check();
         Plane picture = new Plane(width, rows);
         Plane trust = new Plane(width, rows);
@@ -142,22 +146,22 @@ public final class Turner {
     private synchronized Prepared prepared(Progress progress) {
         if (prepared == null) {
             Plane light = lightAboveSky();
-            RingAttenuation veil =
+            RingAttenuation attenuation =
                     RingAttenuation.of(from, fitted.rings(), fitted.shading(), frame.width(), frame.height());
             progress.check();
             Gaps gaps = Gaps.of(light);
-            Plane ratio = ratio(light, veil);
+            Plane ratio = ratio(light, attenuation);
             boolean tells = belted && from.disk().equatorialRadiusPx() > LEAST_TELLING_PX;
             Optional<LightCalibration> calibration =
-                    tells ? Optional.of(LightCalibration.of(ratio, veil, from)) : Optional.empty();
+                    tells ? Optional.of(LightCalibration.of(ratio, attenuation, from)) : Optional.empty();
             gaps.fill(light);
             gaps.fill(ratio);
-            prepared = new Prepared(new Spline(light), new Spline(ratio), veil, gaps, calibration);
+            prepared = new Prepared(new Spline(light), new Spline(ratio), attenuation, gaps, calibration);
         }
         return prepared;
     }
 
-    private synchronized RingAttenuation veil(View to, int width, int height) {
+    private synchronized RingAttenuation attenuation(View to, int width, int height) {
         if (target == null || !target.is(to, width, height)) {
             Shading shading = fitted.shading().carried(from.disk(), to.disk());
             target = new Target(
@@ -167,7 +171,7 @@ public final class Turner {
                     height,
                     RingAttenuation.of(to, fitted.rings(), shading, width, height));
         }
-        return target.veil;
+        return target.attenuation;
     }
 
     private Plane lightAboveSky() {
@@ -180,11 +184,11 @@ public final class Turner {
     }
 
     /** The light of the globe alone against its shading. */
-    private static Plane ratio(Plane light, RingAttenuation veil) {
+    private static Plane ratio(Plane light, RingAttenuation attenuation) {
         Plane ratio = new Plane(light.width(), light.height());
         for (int i = 0; i < ratio.data().length; i++) {
-            float globe = light.data()[i] - veil.rings().data()[i];
-            ratio.data()[i] = globe / Math.max(veil.shade().data()[i], 0.5f * (float) DARK);
+            float globe = light.data()[i] - attenuation.rings().data()[i];
+            ratio.data()[i] = globe / Math.max(attenuation.shade().data()[i], 0.5f * (float) DARK);
         }
         return ratio;
     }
@@ -233,12 +237,13 @@ public final class Turner {
                     double thenRow = from.row(thenPole, thenY);
                     float shade = now.shade().at(x, y);
                     if (then.shows(thenColumn, thenRow)) {
-                        RingAttenuation veil = then.veil;
-                        double darker = Math.min(shade, nearest(veil.shade(), thenColumn, thenRow));
-                        double clear = Math.min(now.clear().at(x, y), nearest(veil.clear(), thenColumn, thenRow));
+                        RingAttenuation attenuation = then.attenuation;
+                        double darker = Math.min(shade, nearest(attenuation.shade(), thenColumn, thenRow));
+                        double clear =
+                                Math.min(now.clear().at(x, y), nearest(attenuation.clear(), thenColumn, thenRow));
                         carriedTrust = step(emission, GRAZING, CLEAR)
                                 * step(darker, DARK, BRIGHT)
-                                * step(clear, VEILED, UNVEILED);
+                                * step(clear, DIMMED, UNDIMMED);
                         carried = carriedTrust > 0
                                 ? then.ratio.at(thenColumn, thenRow)
                                                 * shade

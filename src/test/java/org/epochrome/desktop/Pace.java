@@ -57,12 +57,12 @@ public final class Pace {
         long began = MACHINE.getProcessCpuTime();
         WaitForAsyncUtils.asyncFx(() -> rig.bench().take(frames, Place.at(new Site(46.2, 8.5, 480))))
                 .get();
-        await(() -> rig.bench().studio().shownProperty().get().isPresent());
+        await(() -> rig.bench().renderer().shownProperty().get().isPresent());
         long first = System.nanoTime();
         System.out.printf("first picture %.2f s, %.2f s of processors%n", (first - start) * 1e-9, computed(began));
         await(() -> !FULL
                 || (rig.bench().combination().isPresent()
-                        && !rig.bench().studio().work().busyProperty().get()));
+                        && !rig.bench().renderer().work().busyProperty().get()));
         long full = System.nanoTime();
         String opening = watch.told();
         long before = MACHINE.getProcessCpuTime();
@@ -79,7 +79,7 @@ public final class Pace {
     private static double drag(Rig rig) throws Exception {
         AtomicLong pictures = new AtomicLong();
         Instant from = rig.bench().epoch().orElseThrow();
-        var shown = rig.bench().studio().shownProperty();
+        var shown = rig.bench().renderer().shownProperty();
         javafx.beans.value.ChangeListener<Object> count = (o, old, now) -> pictures.incrementAndGet();
         WaitForAsyncUtils.asyncFx(() -> shown.addListener(count)).get();
         long start = System.nanoTime();

@@ -53,7 +53,7 @@ public final class Portraits {
         Rig[] rig = new Rig[1];
         FxToolkit.setupStage(stage -> {
             rig[0] = new Rig(home, stage, Double.parseDouble(args[1]), Double.parseDouble(args[2]));
-            rig[0].remembered().setTheme(args[4]);
+            rig[0].preferences().setTheme(args[4]);
             rig[0].renewTheme();
             stage.show();
         });
@@ -75,7 +75,7 @@ public final class Portraits {
         take("lines");
         press(KeyCode.G, KeyCode.L, KeyCode.P);
         press(KeyCode.S);
-        await(() -> rig.bench().studio().beforeProperty().get().isPresent());
+        await(() -> rig.bench().renderer().beforeProperty().get().isPresent());
         take("split");
         press(KeyCode.S);
         topic(Topic.FRAME);
@@ -88,7 +88,7 @@ public final class Portraits {
         topic(Topic.COLOUR);
         take("colour");
         topic(Topic.DETAIL);
-        await(() -> rig.bench().studio().detailProperty().get().isPresent());
+        await(() -> rig.bench().renderer().detailProperty().get().isPresent());
         take("detail");
         topic(Topic.FRAMING);
         robot.interact(() -> rig.frame());
@@ -140,9 +140,9 @@ public final class Portraits {
         Path session = frames.resolve("session.json");
         SessionFile.write(rig.bench().draft().session().orElseThrow(), session, "0", true);
         Files.move(frames.resolve("jupiter-B.fits"), folder.resolve("elsewhere.fits"), REPLACE_EXISTING);
-        robot.interact(() -> rig.keeper().open(session));
+        robot.interact(() -> rig.controller().open(session));
         await(() -> !rig.bench().draft().absent().isEmpty()
-                && !rig.bench().studio().work().busyProperty().get());
+                && !rig.bench().renderer().work().busyProperty().get());
         take("missing");
     }
 
@@ -203,8 +203,8 @@ public final class Portraits {
 
     private void settle() throws Exception {
         await(() -> rig.bench().combination().isPresent()
-                && !rig.bench().studio().work().busyProperty().get());
-        await(() -> rig.bench().studio().detailProperty().get().isPresent());
+                && !rig.bench().renderer().work().busyProperty().get());
+        await(() -> rig.bench().renderer().detailProperty().get().isPresent());
     }
 
     private static void await(BooleanSupplier condition) throws Exception {

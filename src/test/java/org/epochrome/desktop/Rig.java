@@ -50,9 +50,9 @@ final class Rig {
     });
     private final ForkJoinPool quick = new ForkJoinPool(1);
     private final Workspace bench;
-    private final SessionController keeper;
+    private final SessionController controller;
     private final Workbench workbench;
-    private final Preferences remembered;
+    private final Preferences preferences;
     private Path answer = Path.of("unset");
     private List<Path> opens = List.of();
 
@@ -62,10 +62,10 @@ final class Rig {
 
     Rig(Path folder, Stage stage, double width, double height) {
         bench = new Workspace(background, quick, Platform::runLater);
-        remembered = new Preferences(folder);
-        keeper = new SessionController(
-                bench, remembered, folder, "development", background, work -> {}, Platform::runLater);
-        workbench = new Workbench(bench, keeper, remembered, new FileChoosers() {
+        preferences = new Preferences(folder);
+        controller = new SessionController(
+                bench, preferences, folder, "development", background, work -> {}, Platform::runLater);
+        workbench = new Workbench(bench, controller, preferences, new FileChoosers() {
             @Override
             public List<Path> open() {
                 return opens;
@@ -89,8 +89,8 @@ final class Rig {
         new WarmUp(folder.resolve("rehearsal"), quick).run();
     }
 
-    SessionController keeper() {
-        return keeper;
+    SessionController controller() {
+        return controller;
     }
 
     /** North up, cropped, with a caption. */
@@ -123,16 +123,16 @@ final class Rig {
         return workbench;
     }
 
-    Preferences remembered() {
-        return remembered;
+    Preferences preferences() {
+        return preferences;
     }
 
     void renewTheme() {
-        Probe.theme(workbench, remembered.theme());
+        Probe.theme(workbench, preferences.theme());
     }
 
     void display(String name) {
-        bench.studio().displayProperty().set(Display.valueOf(name));
+        bench.renderer().displayProperty().set(Display.valueOf(name));
     }
 
     void end() {

@@ -76,7 +76,7 @@ class WorkbenchTest {
     void aSessionFromTheFirstMinuteToTheSavedPicture() throws Exception {
         rig.demoFrames(folder.resolve("demo").resolve("jupiter"), COARSER);
         click("#open-demo");
-        await("a first picture", () -> bench().studio().shownProperty().get().isPresent());
+        await("a first picture", () -> bench().renderer().shownProperty().get().isPresent());
         awaitFull();
         assertTrue(
                 bench().problemProperty().get().isEmpty(),
@@ -91,7 +91,7 @@ class WorkbenchTest {
         await(
                 "a picture of that epoch",
                 () -> moved.equals(
-                        bench().studio().shownProperty().get().orElseThrow().epoch()));
+                        bench().renderer().shownProperty().get().orElseThrow().epoch()));
 
         awaitFull();
         assertTrue(
@@ -145,7 +145,7 @@ class WorkbenchTest {
     private void awaitForm(ScreenPicture.Form form) throws Exception {
         await(
                 "the picture as " + form,
-                () -> bench().studio().shownProperty().get().orElseThrow().form() == form);
+                () -> bench().renderer().shownProperty().get().orElseThrow().form() == form);
         awaitFull();
     }
 
@@ -231,13 +231,13 @@ class WorkbenchTest {
     /** Works on a session in a window that ends without being asked. */
     private void leave(Body body) {
         Workspace other = new Workspace(work -> {}, work -> {}, Runnable::run);
-        SessionController keeper = new SessionController(
-                other, rig.remembered(), folder, "development", Runnable::run, Runnable::run, Runnable::run);
+        SessionController controller = new SessionController(
+                other, rig.preferences(), folder, "development", Runnable::run, Runnable::run, Runnable::run);
         List<FrameRequest> files = Stream.of("R", "G", "B")
                 .map(band -> FrameRequest.of(folder.resolve("frames").resolve("jupiter-" + band + ".fits")))
                 .toList();
         other.edit("begin", d -> Draft.of(Session.usual(Recipe.usual(Frames.found(files, Conventions.UNKNOWN), body))));
-        keeper.end();
+        controller.end();
     }
 
     /** On a small screen no word is cut short, and the page can be folded away for the planet. */
@@ -324,7 +324,7 @@ class WorkbenchTest {
         await(
                 "the full picture",
                 () -> bench().combination().isPresent()
-                        && !bench().studio().work().busyProperty().get());
+                        && !bench().renderer().work().busyProperty().get());
     }
 
     private void await(String what, Callable<Boolean> condition) throws Exception {

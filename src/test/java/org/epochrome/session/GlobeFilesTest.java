@@ -288,7 +288,7 @@ class GlobeFilesTest {
         Instant at = c.epoch().plusSeconds(seconds);
         Aspect then = aspect(at);
         Disk disk = c.disk();
-        List<Plane> turned = new TurningGlobe(ShadingRemoval.skin(c))
+        List<Plane> turned = new TurningGlobe(ShadingRemoval.surface(c))
                 .at(new View(Globe.of(then), disk), SIDE, SIDE, Turning.rotation(c.recipe(), c.aspect(), then));
         Camera there = CAMERA.offsetBy(disk.x() - CAMERA.centreX(), disk.y() - CAMERA.centreY());
         Plane truth = scene.truth(Band.G, there, at).pixels();

@@ -108,7 +108,7 @@ class MarsMapTest {
     void mapsAreAsGoodAsTheExponentOfTheLimb(Instant begin, long seed, double bound) throws Exception {
         Land land = Land.of(seed);
         Combination c = combined(begin, land);
-        GlobeMap map = GlobeMap.of(ShadingRemoval.skin(c), MapGrid.of(c.aspect(), RotationSystem.SINGLE, MAP_PX));
+        GlobeMap map = GlobeMap.of(ShadingRemoval.surface(c), MapGrid.of(c.aspect(), RotationSystem.SINGLE, MAP_PX));
         View view = new View(Globe.of(c.aspect()), c.disk());
         for (int band = 0; band < 3; band++) {
             Shading shading = c.frames().get(band).limb().shading();

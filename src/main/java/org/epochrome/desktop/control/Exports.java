@@ -17,13 +17,13 @@ import org.epochrome.session.report.Outputs;
 /** Saves what is made of a session, as soon as its full picture is there. */
 public final class Exports {
     private final Workspace bench;
-    private final SessionController keeper;
+    private final SessionController controller;
     private final String version;
 
     /** @param version of the program, which files name */
-    Exports(Workspace bench, SessionController keeper, String version) {
+    Exports(Workspace bench, SessionController controller, String version) {
         this.bench = bench;
-        this.keeper = keeper;
+        this.controller = controller;
         this.version = version;
     }
 
@@ -56,20 +56,21 @@ public final class Exports {
     }
 
     private void export(Path path, Export export) {
-        keeper.say(Texts.of("status.saving", path.getFileName()));
-        bench.studio()
+        controller.say(Texts.of("status.saving", path.getFileName()));
+        bench.renderer()
                 .whenMade(
-                        c -> write(path, export, c), () -> keeper.say(Texts.of("status.notSaved", path.getFileName())));
+                        c -> write(path, export, c),
+                        () -> controller.say(Texts.of("status.notSaved", path.getFileName())));
     }
 
     private void write(Path path, Export export, Combination c) {
         Look look = bench.draft().session().orElseThrow().look();
-        keeper.inBackground(
+        controller.inBackground(
                 () -> {
                     OverwriteGuard.check(List.of(path), c.recipe().frames().files());
                     export.write(c, look);
                     return path;
                 },
-                done -> keeper.say(Texts.of("status.saved", path.getFileName())));
+                done -> controller.say(Texts.of("status.saved", path.getFileName())));
     }
 }

@@ -16,7 +16,7 @@ import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Mount;
 import org.epochrome.session.recipe.Setup;
 
-/** What is remembered from one start to the next: sites, sessions, the theme. A damaged file counts as none. */
+/** What is kept from one start to the next: sites, sessions, the theme. A damaged file counts as none. */
 public final class Preferences {
     private static final int MOST_SESSIONS = 8;
     private static final JsonMapper MAPPER = JsonMapper.builder()

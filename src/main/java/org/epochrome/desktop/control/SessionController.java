@@ -27,7 +27,7 @@ import org.epochrome.session.sessionfile.SessionFile;
 /** Keeps what is on the bench: saves, opens, and writes the session down by itself so that a crash loses nothing. */
 public final class SessionController {
     private final Workspace bench;
-    private final Preferences remembered;
+    private final Preferences preferences;
     private final Path folder;
     private final String version;
     private final Executor background;
@@ -52,14 +52,14 @@ public final class SessionController {
      */
     public SessionController(
             Workspace bench,
-            Preferences remembered,
+            Preferences preferences,
             Path folder,
             String version,
             Executor background,
             Executor later,
             Executor face) {
         this.bench = bench;
-        this.remembered = remembered;
+        this.preferences = preferences;
         this.folder = folder;
         this.version = version;
         this.background = background;
@@ -209,7 +209,7 @@ public final class SessionController {
         inBackground(() -> SessionFile.read(path), opened -> {
             bench.open(opened.session());
             file.set(Optional.of(path));
-            remembered.opened(path);
+            preferences.opened(path);
             tell(opened, Texts.of("status.opened", path.getFileName()));
         });
     }
@@ -223,7 +223,7 @@ public final class SessionController {
 
     /** Begins with the invented Jupiter, which is written into the folder first. */
     public void openDemo() {
-        bench.studio().work().begins(Texts.of("status.demo"));
+        bench.renderer().work().begins(Texts.of("status.demo"));
         Path at = folder.resolve("demo").resolve("jupiter");
         inBackground(
                 () -> {
@@ -236,7 +236,7 @@ public final class SessionController {
                     return new Demo(frames, Place.at(demo.site()));
                 },
                 demo -> {
-                    bench.studio().work().ends();
+                    bench.renderer().work().ends();
                     bench.clear();
                     bench.take(demo.frames, demo.place);
                     said.set(Texts.of("status.demoOpened"));
@@ -263,7 +263,7 @@ public final class SessionController {
                             return path;
                         },
                         done -> {
-                            remembered.opened(path);
+                            preferences.opened(path);
                             if (which == sessions) {
                                 wasSaved(draft, path);
                             }
@@ -294,7 +294,7 @@ public final class SessionController {
             } catch (RuntimeException | OutOfMemoryError e) {
                 face.execute(() -> {
                     said.set("");
-                    bench.studio().work().ends();
+                    bench.renderer().work().ends();
                     bench.refused(e);
                 });
             }

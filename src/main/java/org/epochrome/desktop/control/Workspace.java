@@ -46,7 +46,7 @@ public final class Workspace {
     private final ReadOnlyStringWrapper undoable = new ReadOnlyStringWrapper("");
     private final ReadOnlyStringWrapper redoable = new ReadOnlyStringWrapper("");
     private final ReadOnlyStringWrapper problem = new ReadOnlyStringWrapper("");
-    private final PictureRenderer studio;
+    private final PictureRenderer renderer;
     private final FrameImporter door;
     private Place usualPlace = Place.UNKNOWN;
     private Draft saved = Draft.EMPTY;
@@ -58,9 +58,9 @@ public final class Workspace {
      * @param face takes results, one after the other
      */
     public Workspace(Executor background, Executor quick, Executor face) {
-        studio = new PictureRenderer(background, quick, face, this::refused);
+        renderer = new PictureRenderer(background, quick, face, this::refused);
         door = new FrameImporter(background, face);
-        selection.addListener((o, old, now) -> studio.setFramed(now.topic() == Topic.FRAMING));
+        selection.addListener((o, old, now) -> renderer.setFramed(now.topic() == Topic.FRAMING));
     }
 
     public ReadOnlyObjectProperty<Draft> draftProperty() {
@@ -96,13 +96,13 @@ public final class Workspace {
     }
 
     /** The pictures. */
-    public PictureRenderer studio() {
-        return studio;
+    public PictureRenderer renderer() {
+        return renderer;
     }
 
     /** The combination that belongs to the draft as it is, once it is there. */
     public Optional<Combination> combination() {
-        return studio.combination(draft.get());
+        return renderer.combination(draft.get());
     }
 
     /** The frame that is chosen. */
@@ -145,7 +145,7 @@ public final class Workspace {
         Draft tried = history.now().with(change);
         draft.set(tried);
         timetable.set(tried.recipe().filter(r -> !r.frames().used().isEmpty()).map(this::timetable));
-        studio.tryOut(tried);
+        renderer.tryOut(tried);
     }
 
     public void undo() {
@@ -164,7 +164,7 @@ public final class Workspace {
         redoable.set(history.redoable().orElse(""));
         timetable.set(now.recipe().filter(r -> !r.frames().used().isEmpty()).map(this::timetable));
         draft.set(now);
-        studio.show(now, anew);
+        renderer.show(now, anew);
     }
 
     private Timetable timetable(Recipe recipe) {

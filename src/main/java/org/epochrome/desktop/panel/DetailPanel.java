@@ -100,7 +100,7 @@ public final class DetailPanel extends Panel {
             sharp.peakPx().ifPresent(p -> show(peak, p));
             values.setText(Texts.of(
                     "panel.detail.values", 100 * sharp.deblur(), sharp.gain(), sharp.octaves(), sharp.threshold()));
-            curve.show(sharp, bench.studio().detailProperty().get());
+            curve.show(sharp, bench.renderer().detailProperty().get());
         });
     }
 

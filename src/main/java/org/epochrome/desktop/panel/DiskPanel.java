@@ -90,7 +90,7 @@ public final class DiskPanel extends Panel {
     }
 
     static Optional<Combination.FrameResult> result(Workspace bench, DatedFrame frame) {
-        return bench.studio().combinationProperty().get().flatMap(c -> c.frames().stream()
+        return bench.renderer().combinationProperty().get().flatMap(c -> c.frames().stream()
                 .filter(f ->
                         f.exposure().frame().head().file().equals(frame.head().file()))
                 .filter(f -> f.exposure().frame().band().band().isPresent()

@@ -29,15 +29,15 @@ import org.epochrome.time.UtcText;
 public final class SessionPanel extends Panel {
     private static final String ZONAL = "zonal";
 
-    private final Preferences remembered;
+    private final Preferences preferences;
     private final List<RecipeForm> forms;
     private final Label aspect = prose("");
 
-    public SessionPanel(Workspace bench, Preferences remembered) {
+    public SessionPanel(Workspace bench, Preferences preferences) {
         super(bench);
-        this.remembered = remembered;
+        this.preferences = preferences;
         RecipeForm what = what();
-        forms = List.of(what, new SiteForm(this, remembered), how(), corrected());
+        forms = List.of(what, new SiteForm(this, preferences), how(), corrected());
         getChildren().addAll(forms);
         what.getChildren().add(aspect);
     }
@@ -111,13 +111,13 @@ public final class SessionPanel extends Panel {
                 (r, t) -> r.with(r.frames().with(t.isBlank() ? Encoding.LINEAR : Encoding.of(t))));
         ComboBox<Preferences.NamedTelescope> telescopes = form.choice(
                 new Words("telescopes", Texts.of("panel.session.telescope"), Texts.of("panel.session.telescope.tip")),
-                r -> remembered.telescopes(),
+                r -> preferences.telescopes(),
                 Preferences.NamedTelescope::name,
-                r -> kept(remembered.telescopes(), t -> t.on(r.setup()).equals(r.setup())),
+                r -> kept(preferences.telescopes(), t -> t.on(r.setup()).equals(r.setup())),
                 Texts.of("step.telescope"),
                 (r, t) -> r.with(t.on(r.setup())));
         form.shows(r -> telescopes.setPromptText(
-                remembered.telescopes().isEmpty()
+                preferences.telescopes().isEmpty()
                         ? Texts.of("panel.session.telescope.none")
                         : Texts.of("panel.session.telescope.choose")));
         form.keep(
@@ -125,9 +125,9 @@ public final class SessionPanel extends Panel {
                 Texts.of("panel.session.telescope.save.tip"),
                 name -> bench.draft()
                         .recipe()
-                        .ifPresent(r -> remembered.keep(Preferences.NamedTelescope.of(name, r.setup()))),
+                        .ifPresent(r -> preferences.keep(Preferences.NamedTelescope.of(name, r.setup()))),
                 telescopes,
-                remembered::forget);
+                preferences::forget);
         return form;
     }
 

@@ -161,7 +161,7 @@ public final class ShiftPanel extends Panel {
                 .recipe()
                 .ifPresent(r -> witnesses.forEach(
                         (w, box) -> box.setSelected(r.alignment().witnesses().contains(w))));
-        drawing.show(bench.studio().combinationProperty().get(), band().orElse(""));
+        drawing.show(bench.renderer().combinationProperty().get(), band().orElse(""));
         say(
                 numbers,
                 frame.flatMap(f -> DiskPanel.result(bench, f))

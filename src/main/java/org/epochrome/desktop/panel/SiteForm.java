@@ -15,23 +15,24 @@ import org.epochrome.session.recipe.Recipe;
 /** Where the telescope stood, and the air there. */
 final class SiteForm extends RecipeForm {
     private final Panel panel;
-    private final Preferences remembered;
+    private final Preferences preferences;
 
-    SiteForm(Panel panel, Preferences remembered) {
+    SiteForm(Panel panel, Preferences preferences) {
         super(panel, Texts.of("panel.site"));
         this.panel = panel;
-        this.remembered = remembered;
+        this.preferences = preferences;
         ComboBox<Preferences.NamedSite> sites = choice(
                 new Words("sites", Texts.of("panel.site.saved"), Texts.of("panel.site.saved.tip")),
-                r -> remembered.sites(),
+                r -> preferences.sites(),
                 Preferences.NamedSite::name,
-                r -> SessionPanel.kept(remembered.sites(), s -> r.place().site().equals(Optional.of(s.site()))),
+                r -> SessionPanel.kept(
+                        preferences.sites(), s -> r.place().site().equals(Optional.of(s.site()))),
                 Texts.of("step.site"),
                 (r, s) -> at(r, s.site()));
         shows(r -> sites.setPromptText(
                 r.place().site().isPresent()
                         ? Texts.of("panel.site.unsaved")
-                        : remembered.sites().isEmpty() ? Texts.of("panel.site.none") : Texts.of("panel.site.choose")));
+                        : preferences.sites().isEmpty() ? Texts.of("panel.site.none") : Texts.of("panel.site.choose")));
         Typed typed = new Typed();
         typed.field(
                 0, new Words("latitude", Texts.of("panel.site.latitude"), Texts.of("panel.site.latitude.tip")), "46.2");
@@ -47,9 +48,9 @@ final class SiteForm extends RecipeForm {
                         .draft()
                         .recipe()
                         .flatMap(r -> r.place().site())
-                        .ifPresent(site -> remembered.keep(name, site)),
+                        .ifPresent(site -> preferences.keep(name, site)),
                 sites,
-                remembered::forget);
+                preferences::forget);
         air(
                 new Words("pressure", Texts.of("panel.site.pressure"), Texts.of("panel.site.pressure.tip")),
                 Air::pressureHpa,
@@ -73,7 +74,7 @@ final class SiteForm extends RecipeForm {
 
     private Recipe at(Recipe r, Site site) {
         panel.bench.setUsualPlace(Place.at(site));
-        remembered.use(site);
+        preferences.use(site);
         return r.with(r.place().with(Place::site, Optional.of(site)));
     }
 

@@ -23,20 +23,20 @@ import org.kordamp.ikonli.javafx.FontIcon;
 /** What stands in the middle before there is a picture: where to begin, or the one question about the planet. */
 public final class StartPage extends VBox {
     private final Workspace bench;
-    private final SessionController keeper;
-    private final Preferences remembered;
+    private final SessionController controller;
+    private final Preferences preferences;
     private final Runnable open;
 
-    public StartPage(Workspace bench, SessionController keeper, Preferences remembered, Runnable open) {
+    public StartPage(Workspace bench, SessionController controller, Preferences preferences, Runnable open) {
         this.bench = bench;
-        this.keeper = keeper;
-        this.remembered = remembered;
+        this.controller = controller;
+        this.preferences = preferences;
         this.open = open;
         getStyleClass().add("invitation");
         setAlignment(Pos.CENTER);
         bench.draftProperty().addListener((o, old, now) -> renew());
-        bench.studio().shownProperty().addListener((o, old, now) -> renew());
-        bench.studio().work().busyProperty().addListener((o, old, now) -> renew());
+        bench.renderer().shownProperty().addListener((o, old, now) -> renew());
+        bench.renderer().work().busyProperty().addListener((o, old, now) -> renew());
         bench.problemProperty().addListener((o, old, now) -> renew());
         renew();
     }
@@ -55,7 +55,7 @@ public final class StartPage extends VBox {
 
     private void renew() {
         Draft draft = bench.draft();
-        boolean wanted = bench.studio().shownProperty().get().isEmpty();
+        boolean wanted = bench.renderer().shownProperty().get().isEmpty();
         setVisible(wanted);
         getChildren().clear();
         if (!wanted) {
@@ -67,7 +67,7 @@ public final class StartPage extends VBox {
             askPlanet(draft);
         } else if (draft.session().isEmpty()) {
             say(Texts.of("start.incomplete"), Texts.of("start.incomplete.help"));
-        } else if (bench.studio().work().busyProperty().get()) {
+        } else if (bench.renderer().work().busyProperty().get()) {
             getChildren().add(title(Texts.of("start.making")));
         } else if (!bench.problemProperty().get().isEmpty()) {
             say(Texts.of("start.noPicture"), Texts.of("start.noPicture.help"));
@@ -75,7 +75,7 @@ public final class StartPage extends VBox {
             getChildren().add(title(Texts.of("start.noPicture")));
             Button again = new Button(Texts.of("start.again"));
             again.setId("try-again");
-            again.setOnAction(e -> bench.studio().resume());
+            again.setOnAction(e -> bench.renderer().resume());
             getChildren().add(again);
         }
     }
@@ -116,18 +116,18 @@ public final class StartPage extends VBox {
         Button demo = new Button(Texts.of("start.demo"));
         demo.setId("open-demo");
         demo.setTooltip(new Tooltip(Texts.of("start.demo.tip")));
-        demo.setOnAction(e -> keeper.openDemo());
+        demo.setOnAction(e -> controller.openDemo());
         FlowPane buttons = row(440);
         buttons.getChildren().addAll(choose, demo);
         Label what = centred(Texts.of("start.drop.help"));
         getChildren().addAll(icon, title(Texts.of("start.drop")), what, buttons);
-        keeper.leftovers().forEach(this::offer);
-        if (!remembered.sessions().isEmpty()) {
+        controller.leftovers().forEach(this::offer);
+        if (!preferences.sessions().isEmpty()) {
             Label recent = new Label(Texts.of("start.recent"));
             recent.getStyleClass().add("name");
             getChildren().add(recent);
-            remembered.sessions().stream().limit(5).forEach(path -> getChildren()
-                    .add(link(path, keeper::open)));
+            preferences.sessions().stream().limit(5).forEach(path -> getChildren()
+                    .add(link(path, controller::open)));
         }
     }
 
@@ -136,14 +136,14 @@ public final class StartPage extends VBox {
         Button restore = new Button(Texts.of("start.restore"));
         restore.getStyleClass().addAll("warm", "restore");
         restore.setOnAction(e -> {
-            keeper.restore(leftover);
+            controller.restore(leftover);
             renew();
         });
         Button discard = new Button(Texts.of("start.discard"));
         discard.getStyleClass().add("discard");
         discard.setTooltip(new Tooltip(Texts.of("start.discard.tip")));
         discard.setOnAction(e -> {
-            keeper.discard(leftover);
+            controller.discard(leftover);
             renew();
         });
         FlowPane row = row(640);

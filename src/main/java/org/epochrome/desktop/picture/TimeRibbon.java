@@ -46,7 +46,7 @@ public final class TimeRibbon extends Region {
         bench.draftProperty().addListener((o, old, now) -> renewal.ask());
         bench.timetableProperty().addListener((o, old, now) -> renewal.ask());
         bench.selectionProperty().addListener((o, old, now) -> paint());
-        bench.studio().combinationProperty().addListener((o, old, now) -> renewal.ask());
+        bench.renderer().combinationProperty().addListener((o, old, now) -> renewal.ask());
         setOnMousePressed(this::pressed);
         setOnMouseDragged(this::dragged);
         setOnMouseReleased(this::released);
@@ -66,7 +66,7 @@ public final class TimeRibbon extends Region {
                 : TimeBars.of(
                         bench.draft(),
                         bench.timetableProperty().get(),
-                        bench.studio().combinationProperty().get(),
+                        bench.renderer().combinationProperty().get(),
                         getWidth()
                                 - 2 * RibbonDrawing.SIDE
                                 - (bench.draft().absent().isEmpty() ? 0 : RibbonDrawing.ABSENT));

@@ -16,13 +16,13 @@ import org.epochrome.time.UtcText;
 /** What can be done with the session as a whole, wherever it was asked for. */
 final class Actions {
     private final Workspace bench;
-    private final SessionController keeper;
+    private final SessionController controller;
     private final FileChoosers choosers;
     private final Workbench workbench;
 
-    Actions(Workspace bench, SessionController keeper, FileChoosers choosers, Workbench workbench) {
+    Actions(Workspace bench, SessionController controller, FileChoosers choosers, Workbench workbench) {
         this.bench = bench;
-        this.keeper = keeper;
+        this.controller = controller;
         this.choosers = choosers;
         this.workbench = workbench;
     }
@@ -40,14 +40,14 @@ final class Actions {
                 .filter(org.epochrome.session.sessionfile.SessionFile::isName)
                 .findFirst();
         if (session.isPresent()) {
-            workbench.guarded(Texts.of("question.open"), () -> keeper.open(session.get()));
+            workbench.guarded(Texts.of("question.open"), () -> controller.open(session.get()));
         } else {
             bench.take(files);
         }
     }
 
     void save() {
-        keeper.fileProperty().get().ifPresentOrElse(path -> keeper.save(path, () -> {}), this::saveAs);
+        controller.fileProperty().get().ifPresentOrElse(path -> controller.save(path, () -> {}), this::saveAs);
     }
 
     void saveAs() {
@@ -57,33 +57,33 @@ final class Actions {
     void saveAs(Runnable then) {
         if (bench.draft().session().isPresent()) {
             choosers.save(Texts.of("chooser.saveSession"), name() + ".json", List.of(".json"))
-                    .ifPresent(path -> keeper.save(path, then));
+                    .ifPresent(path -> controller.save(path, then));
         }
     }
 
     /** Saves and goes on. */
     void saveThen(Runnable then) {
-        keeper.fileProperty().get().ifPresentOrElse(path -> keeper.save(path, then), () -> saveAs(then));
+        controller.fileProperty().get().ifPresentOrElse(path -> controller.save(path, then), () -> saveAs(then));
     }
 
     void savePicture() {
         if (bench.draft().session().isPresent()) {
             choosers.save(Texts.of("chooser.savePicture"), name() + ".png", List.of(".png", ".tif", ".jpg", ".fits"))
-                    .ifPresent(keeper.exports()::savePicture);
+                    .ifPresent(controller.exports()::savePicture);
         }
     }
 
     void saveReport() {
         if (bench.draft().session().isPresent()) {
             choosers.save(Texts.of("chooser.saveReport"), name() + ".html", List.of(".html", ".json"))
-                    .ifPresent(keeper.exports()::saveReport);
+                    .ifPresent(controller.exports()::saveReport);
         }
     }
 
     void saveMap() {
         if (bench.draft().session().isPresent()) {
             choosers.save(Texts.of("chooser.saveMap"), name() + "-map.png", List.of(".png", ".fits"))
-                    .ifPresent(keeper.exports()::saveMap);
+                    .ifPresent(controller.exports()::saveMap);
         }
     }
 
@@ -107,7 +107,7 @@ final class Actions {
     }
 
     void close() {
-        workbench.guarded(Texts.of("question.close"), keeper::close);
+        workbench.guarded(Texts.of("question.close"), controller::close);
     }
 
     void setTheme(Theme theme) {

@@ -90,8 +90,8 @@ final class SidePanel extends HBox {
             renew();
         });
         bench.draftProperty().addListener((o, old, now) -> renewal.ask());
-        bench.studio().combinationProperty().addListener((o, old, now) -> renewal.ask());
-        bench.studio().detailProperty().addListener((o, old, now) -> renewal.ask());
+        bench.renderer().combinationProperty().addListener((o, old, now) -> renewal.ask());
+        bench.renderer().detailProperty().addListener((o, old, now) -> renewal.ask());
         renew();
     }
 

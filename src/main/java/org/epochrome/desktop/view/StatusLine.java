@@ -25,14 +25,14 @@ final class StatusLine extends HBox {
     private final Label under = new Label();
     private final Label said = new Label();
 
-    StatusLine(Workspace bench, SessionController keeper) {
+    StatusLine(Workspace bench, SessionController controller) {
         getStyleClass().add("status-line");
         setAlignment(Pos.CENTER_LEFT);
         under.setId("under");
         said.setId("said");
-        said.textProperty().bind(keeper.saidProperty());
+        said.textProperty().bind(controller.saidProperty());
         said.setMinWidth(0);
-        BackgroundWork work = bench.studio().work();
+        BackgroundWork work = bench.renderer().work();
         Label doing = new Label();
         doing.textProperty().bind(work.doingProperty());
         ProgressBar bar = new ProgressBar();
@@ -44,7 +44,7 @@ final class StatusLine extends HBox {
         stop.getStyleClass().add("flat");
         stop.setAccessibleText(Texts.of("status.stop"));
         stop.setTooltip(new Tooltip(Texts.of("status.stop.tip")));
-        stop.setOnAction(e -> bench.studio().cancel());
+        stop.setOnAction(e -> bench.renderer().cancel());
         HBox busy = new HBox(8, doing, bar, stop);
         busy.setAlignment(Pos.CENTER_RIGHT);
         busy.setMinWidth(Region.USE_PREF_SIZE);

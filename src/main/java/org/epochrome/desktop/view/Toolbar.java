@@ -137,7 +137,7 @@ final class Toolbar extends HBox {
         box.setTooltip(new Tooltip(Texts.of("toolbar.display.tip")));
         box.setCellFactory(list -> cell());
         box.setButtonCell(cell());
-        box.valueProperty().bindBidirectional(bench.studio().displayProperty());
+        box.valueProperty().bindBidirectional(bench.renderer().displayProperty());
         return box;
     }
 

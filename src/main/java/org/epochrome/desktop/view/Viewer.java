@@ -44,10 +44,10 @@ final class Viewer extends StackPane {
         shade.setVisible(false);
         getChildren().addAll(view, shade);
         blink.setCycleCount(Timeline.INDEFINITE);
-        bench.studio().shownProperty().addListener((o, old, now) -> renew());
-        bench.studio().beforeProperty().addListener((o, old, now) -> view.showBefore(now));
-        bench.studio().combinationProperty().addListener((o, old, now) -> renew());
-        bench.studio().displayProperty().addListener((o, old, now) -> {
+        bench.renderer().shownProperty().addListener((o, old, now) -> renew());
+        bench.renderer().beforeProperty().addListener((o, old, now) -> view.showBefore(now));
+        bench.renderer().combinationProperty().addListener((o, old, now) -> renew());
+        bench.renderer().displayProperty().addListener((o, old, now) -> {
             frameShown = Optional.empty();
             renew();
         });
@@ -83,7 +83,7 @@ final class Viewer extends StackPane {
         } else {
             frameShown = Optional.empty();
             view.showHandles(Optional.empty(), false);
-            view.show(bench.studio().shownProperty().get(), system());
+            view.show(bench.renderer().shownProperty().get(), system());
             view.showDispersion(dispersion());
         }
     }
@@ -104,8 +104,8 @@ final class Viewer extends StackPane {
             return;
         }
         frameShown = Optional.of(frame);
-        boolean lifted = bench.studio().displayProperty().get() == Display.STRETCHED;
-        bench.studio().frame(exposure, disk, lifted, picture -> {
+        boolean lifted = bench.renderer().displayProperty().get() == Display.STRETCHED;
+        bench.renderer().frame(exposure, disk, lifted, picture -> {
             if (frameShown.filter(frame::equals).isPresent()) {
                 view.show(Optional.of(picture), system());
                 DiskPanel.disk(bench, frame)
@@ -132,24 +132,24 @@ final class Viewer extends StackPane {
             blink.play();
         } else {
             blink.stop();
-            bench.studio().displayProperty().set(Display.FINISHED);
+            bench.renderer().displayProperty().set(Display.FINISHED);
         }
     }
 
     private void next() {
-        int now = BANDS.indexOf(bench.studio().displayProperty().get());
-        bench.studio().displayProperty().set(BANDS.get((now + 1) % BANDS.size()));
+        int now = BANDS.indexOf(bench.renderer().displayProperty().get());
+        bench.renderer().displayProperty().set(BANDS.get((now + 1) % BANDS.size()));
     }
 
     /** Shows the limb unrolled, or the finished picture again. */
     void unroll() {
-        boolean on = bench.studio().displayProperty().get() == Display.STRIP;
-        bench.studio().displayProperty().set(on ? Display.FINISHED : Display.STRIP);
+        boolean on = bench.renderer().displayProperty().get() == Display.STRIP;
+        bench.renderer().displayProperty().set(on ? Display.FINISHED : Display.STRIP);
     }
 
     void setSplit(boolean on) {
         view.setSplit(on);
-        bench.studio().setSplit(on);
+        bench.renderer().setSplit(on);
     }
 
     Optional<ScreenPicture> shown() {

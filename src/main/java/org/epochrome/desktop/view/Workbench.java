@@ -45,8 +45,8 @@ import org.kordamp.ikonli.javafx.FontIcon;
 /** The window's content: the planet in the middle, the time ribbon below, the side beside, the tools above. */
 public final class Workbench extends BorderPane {
     private final Workspace bench;
-    private final SessionController keeper;
-    private final Preferences remembered;
+    private final SessionController controller;
+    private final Preferences preferences;
     private final Actions actions;
     private final Viewer viewer;
     private final Toolbar tools;
@@ -59,25 +59,25 @@ public final class Workbench extends BorderPane {
     /** A frame around all while files are held over the window. */
     private final Region taking = new Region();
 
-    public Workbench(Workspace bench, SessionController keeper, Preferences remembered, FileChoosers choosers) {
+    public Workbench(Workspace bench, SessionController controller, Preferences preferences, FileChoosers choosers) {
         this.bench = bench;
-        this.keeper = keeper;
-        this.remembered = remembered;
+        this.controller = controller;
+        this.preferences = preferences;
         getStyleClass().add("workbench");
         getStylesheets().add(Theme.own());
         if (!Platform.isSupported(ConditionalFeature.TRANSPARENT_WINDOW)) {
             getStyleClass().add("opaque");
         }
-        actions = new Actions(bench, keeper, choosers, this);
+        actions = new Actions(bench, controller, choosers, this);
         viewer = new Viewer(bench);
         tools = new Toolbar(bench, actions, viewer);
         ribbon = new TimeRibbon(bench);
         shift = new ShiftPanel(bench);
         detail = new DetailPanel(bench);
-        StatusLine status = new StatusLine(bench, keeper);
+        StatusLine status = new StatusLine(bench, controller);
         new PointerInput(bench, viewer.view(), shift, at -> status.show(viewer.shown(), viewer.system(), at));
         Map<Topic, Panel> panels = new EnumMap<>(Topic.class);
-        panels.put(Topic.SESSION, new SessionPanel(bench, remembered));
+        panels.put(Topic.SESSION, new SessionPanel(bench, preferences));
         panels.put(Topic.FRAME, new FramePanel(bench));
         panels.put(Topic.DISK, new DiskPanel(bench));
         panels.put(Topic.SHIFT, shift);
@@ -89,7 +89,7 @@ public final class Workbench extends BorderPane {
         taking.getStyleClass().add("taking");
         taking.setMouseTransparent(true);
         taking.setVisible(false);
-        StartPage invitation = new StartPage(bench, keeper, remembered, actions::open);
+        StartPage invitation = new StartPage(bench, controller, preferences, actions::open);
         BorderPane middle = new BorderPane(new StackPane(viewer, invitation.scrolled()));
         side = new SidePanel(bench, panels);
         middle.setRight(side);
@@ -105,7 +105,7 @@ public final class Workbench extends BorderPane {
         setOnDragEntered(e -> taking.setVisible(e.getDragboard().hasFiles()));
         setOnDragExited(e -> taking.setVisible(false));
         setOnDragDropped(this::dropped);
-        setTheme(Theme.named(remembered.theme()));
+        setTheme(Theme.named(preferences.theme()));
     }
 
     /** Makes ready, bit by bit, what will be shown later. */
@@ -122,8 +122,8 @@ public final class Workbench extends BorderPane {
         shift.setPalette(theme.palette());
         detail.setPalette(theme.palette());
         tools.showTheme(theme);
-        if (!remembered.theme().equals(theme.name())) {
-            remembered.setTheme(theme.name());
+        if (!preferences.theme().equals(theme.name())) {
+            preferences.setTheme(theme.name());
         }
     }
 
@@ -155,7 +155,7 @@ public final class Workbench extends BorderPane {
     }
 
     void say(String sentence) {
-        keeper.say(sentence);
+        controller.say(sentence);
     }
 
     void showKeys() {
@@ -167,7 +167,7 @@ public final class Workbench extends BorderPane {
         if (keys.isVisible()) {
             keys.setVisible(false);
         } else {
-            bench.studio().cancel();
+            bench.renderer().cancel();
         }
     }
 
@@ -197,7 +197,7 @@ public final class Workbench extends BorderPane {
         });
         without.setOnAction(e -> {
             gone.run();
-            keeper.giveUpChanges();
+            controller.giveUpChanges();
             action.run();
         });
         cancel.setOnAction(e -> gone.run());
@@ -208,7 +208,7 @@ public final class Workbench extends BorderPane {
     /** Asks whether the window may close, and closes it. */
     public void leave(Runnable close) {
         guarded(Texts.of("question.quit"), () -> {
-            keeper.forgetUnsaved();
+            controller.forgetUnsaved();
             close.run();
         });
     }

@@ -31,7 +31,7 @@ final class Facets {
     private double[] above = new double[1 << 16];
     private double[] logIncidence = new double[1 << 16];
     private double[] logEmission = new double[1 << 16];
-    private double[] veil = new double[1 << 16];
+    private double[] attenuation = new double[1 << 16];
 
     /**
      * Cuts a ringed globe.
@@ -91,7 +91,7 @@ final class Facets {
         add(p, s, size * Math.exp(-slant), below, place - below);
         logIncidence[count - 1] = Math.log(incidence);
         logEmission[count - 1] = Math.log(Math.max(Shading.LEAST_EMISSION, view.cosEmission(bodyX, s, bodyZ)));
-        veil[count - 1] = slant;
+        attenuation[count - 1] = slant;
     }
 
     private void add(double p, double s, double size, int below, double share) {
@@ -104,7 +104,7 @@ final class Facets {
             above = Arrays.copyOf(above, larger);
             logIncidence = Arrays.copyOf(logIncidence, larger);
             logEmission = Arrays.copyOf(logEmission, larger);
-            veil = Arrays.copyOf(veil, larger);
+            attenuation = Arrays.copyOf(attenuation, larger);
         }
         pole[count] = p;
         side[count] = s;
@@ -175,8 +175,8 @@ final class Facets {
                 light *= Math.exp(minnaert * logIncidence[i] + (minnaert - 1) * logEmission[i]);
                 double lit = light * (coefficients[layer[i]] * (1 - above[i]) + coefficients[layer[i] + 1] * above[i]);
                 BilinearShare.add(drawn[layers], width, p, fx, fy, lit * (logIncidence[i] + logEmission[i]));
-                if (veil[i] > 0) {
-                    BilinearShare.add(drawn[layers + 1], width, p, fx, fy, lit * depthDoubt * veil[i]);
+                if (attenuation[i] > 0) {
+                    BilinearShare.add(drawn[layers + 1], width, p, fx, fy, lit * depthDoubt * attenuation[i]);
                 }
             }
             BilinearShare.add(drawn[layer[i]], width, p, fx, fy, light * (1 - above[i]));

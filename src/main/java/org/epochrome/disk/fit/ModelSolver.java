@@ -78,7 +78,7 @@ final class ModelSolver {
         boolean shows = smears.assumed().lengthPx() > LEAST_SMEAR_BLURS * shading.blurPx();
         held[Unknowns.SMEAR_WIDTH] = markings.areCoarse() || !shows;
         held[Unknowns.SMEAR_TILT] = held[Unknowns.SMEAR_WIDTH];
-        GaussNewtonFit descent = new GaussNewtonFit(
+        GaussNewtonFit newton = new GaussNewtonFit(
                 new DiskModel(
                         samples,
                         globe,
@@ -89,14 +89,14 @@ final class ModelSolver {
                         new double[markings.size()]),
                 held,
                 belted && !markings.areCoarse());
-        descent.run(progress);
-        return new Outcome(result(samples, levels, descent), descent.misfit());
+        newton.run(progress);
+        return new Outcome(result(samples, levels, newton), newton.misfit());
     }
 
-    private FittedDisk result(Samples samples, Levels levels, GaussNewtonFit descent) {
-        DiskModel model = descent.model();
+    private FittedDisk result(Samples samples, Levels levels, GaussNewtonFit newton) {
+        DiskModel model = newton.model();
         double[] shape = model.shape();
-        double[] sigmas = descent.sigmas();
+        double[] sigmas = newton.sigmas();
         Disk disk = samples.outward(model.disk()).withNorth(Math.toDegrees(shape[Unknowns.NORTH]));
         double blur = samples.blurOutward(shape[Unknowns.BLUR]);
         Wings wings = samples.surroundings().wings(shape).scaled(samples.bin());
@@ -115,9 +115,9 @@ final class ModelSolver {
                         samples.bin() * Math.hypot(sigmas[Unknowns.X], sigmas[Unknowns.Y]) / Math.sqrt(2),
                         samples.bin() * sigmas[Unknowns.RADIUS],
                         Math.toDegrees(sigmas[Unknowns.NORTH]),
-                        descent.centreByRadius(),
+                        newton.centreByRadius(),
                         false),
-                descent.residual(),
+                newton.residual(),
                 RingLight.NONE,
                 samples.surroundings().skySlope(shape).times(levels.top() / samples.bin()),
                 sigmas[Unknowns.SMEAR_WIDTH] > 0

@@ -71,8 +71,8 @@ final class RingedFit {
         return result(best, start.levels());
     }
 
-    private void check(RingedGaussNewtonFit descent) {
-        if (known.place().isEmpty() && descent.residual() > MOST_RESIDUAL) {
+    private void check(RingedGaussNewtonFit newton) {
+        if (known.place().isEmpty() && newton.residual() > MOST_RESIDUAL) {
             throw new DiskNotFound(
                     Message.of("disk.notRinged", globe.rings().orElseThrow().planet()));
         }
@@ -93,11 +93,11 @@ final class RingedFit {
         int bin = (int) Math.max(1, Math.round(disk.equatorialRadiusPx() / FINE_RADIUS));
         Shading shading =
                 new Shading(earlier.shading().minnaert(), earlier.shading().blurPx(), smear);
-        RingedGaussNewtonFit descent = descend(frame, levels, disk, shading, bin, FINE_BLUR, 0, progress);
+        RingedGaussNewtonFit newton = descend(frame, levels, disk, shading, bin, FINE_BLUR, 0, progress);
         if (known.northDeg().isEmpty()) {
-            check(descent);
+            check(newton);
         }
-        return result(descent, levels);
+        return result(newton, levels);
     }
 
     private RingedGaussNewtonFit descend(
@@ -151,29 +151,29 @@ final class RingedFit {
         held[Unknowns.SMEAR_TILT] = true;
         Arrays.fill(held, Unknowns.WINGS, Unknowns.SHAPE, margin > 0);
         Smear coarser = smear.on(0, 1.0 / bin, false);
-        RingedGaussNewtonFit descent = new RingedGaussNewtonFit(
+        RingedGaussNewtonFit newton = new RingedGaussNewtonFit(
                 samples,
                 facets,
                 new RingedModel(samples, facets, mirrored, coarser, shape, coefficients),
                 held,
                 margin);
-        descent.run(progress);
-        return descent;
+        newton.run(progress);
+        return newton;
     }
 
-    private FittedDisk result(RingedGaussNewtonFit descent, Levels levels) {
-        double[] shape = descent.model().shape();
-        double[] sigmas = descent.sigmas();
-        Samples samples = descent.samples();
-        Facets facets = descent.facets();
-        double[] coefficients = descent.model().coefficients();
+    private FittedDisk result(RingedGaussNewtonFit newton, Levels levels) {
+        double[] shape = newton.model().shape();
+        double[] sigmas = newton.sigmas();
+        Samples samples = newton.samples();
+        Facets facets = newton.facets();
+        double[] coefficients = newton.model().coefficients();
         Wings wings = samples.surroundings().wings(shape).scaled(samples.bin());
         double mean = facets.meanBrightness(shape[Unknowns.MINNAERT], coefficients);
         double[] light = Arrays.stream(coefficients, facets.zones(), coefficients.length)
                 .map(v -> v / mean)
                 .toArray();
         return new FittedDisk(
-                samples.outward(descent.model().disk()).withNorth(Math.toDegrees(shape[Unknowns.NORTH])),
+                samples.outward(newton.model().disk()).withNorth(Math.toDegrees(shape[Unknowns.NORTH])),
                 new Shading(shape[Unknowns.MINNAERT], 0, samples.blurOutward(shape[Unknowns.BLUR]), smear, wings),
                 levels.background()
                         + levels.top() * samples.surroundings().skySeen(shape, shape[Unknowns.X], shape[Unknowns.Y]),
@@ -183,7 +183,7 @@ final class RingedFit {
                         samples.bin() * Math.hypot(sigmas[Unknowns.X], sigmas[Unknowns.Y]) / Math.sqrt(2),
                         samples.bin() * sigmas[Unknowns.RADIUS],
                         Math.toDegrees(sigmas[Unknowns.NORTH])),
-                descent.residual(),
+                newton.residual(),
                 new RingLight(facets.places(), light),
                 samples.surroundings().skySlope(shape).times(levels.top() / samples.bin()),
                 PassbandWidth.UNKNOWN);

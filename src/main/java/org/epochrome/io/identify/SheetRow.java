@@ -35,7 +35,7 @@ public record SheetRow(
         return new SheetRow(file, band, span, mirrored, other, source);
     }
 
-    /** What is known of a frame whose posture is left open. */
+    /** What is known of a frame whose orientation is left open. */
     public SheetRow(Path file, Optional<String> band, Optional<RecordingSpan> span, String source) {
         this(file, band, span, Optional.empty(), source);
     }

@@ -16,7 +16,7 @@ import org.epochrome.moon.SpotFit;
 import org.epochrome.turn.Rotation;
 
 /**
- * Looks for compact features that do not turn with the globe: moons and shadows that no ephemeris predicts. Of what is spotted in the
+ * Looks for compact features that do not turn with the globe: moons and shadows that no ephemeris predicts. Of what stands out in the
  * frames the ones on a straight course, if turning with the globe does not explain them better.
  */
 public final class MoonSearch {
@@ -46,7 +46,7 @@ public final class MoonSearch {
 
     /** Features on straight courses, none of them near the ones that are known. */
     public List<MoonOrShadow> find(IntFunction<MoonField> fields, List<MoonOrShadow> known, Progress progress) {
-        List<List<SpotCandidate>> spotted = IntStream.range(0, frames.size())
+        List<List<SpotCandidate>> candidates = IntStream.range(0, frames.size())
                 .parallel()
                 .mapToObj(i -> {
                     progress.check();
@@ -54,7 +54,7 @@ public final class MoonSearch {
                 })
                 .toList();
         List<List<SpotCandidate>> left = new ArrayList<>();
-        spotted.forEach(s -> left.add(new ArrayList<>(s)));
+        candidates.forEach(s -> left.add(new ArrayList<>(s)));
         List<MoonOrShadow> found = new ArrayList<>();
         for (Optional<List<SpotCandidate>> track = longest(left); track.isPresent(); track = longest(left)) {
             track.get().forEach(s -> left.get(s.frame()).remove(s));

@@ -14,7 +14,7 @@ import org.epochrome.text.Message;
 
 /** The north angle that the frames of one camera have in common. */
 final class CameraNorth {
-    /** Rings that lie further off the common posture than so many standard errors, and degrees, keep their own. */
+    /** Rings that lie further off the common orientation than so many standard errors, and degrees, keep their own. */
     private static final double OWN_NORTH = 8;
 
     private static final double OWN_NORTH_DEG = 0.05;

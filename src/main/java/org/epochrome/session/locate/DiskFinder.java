@@ -29,7 +29,7 @@ import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.WorkingFrames;
 import org.epochrome.text.Message;
 
-/** Finds the disk in every exposure, and what the frames have in common: posture and plate scale. */
+/** Finds the disk in every exposure, and what the frames have in common: orientation and plate scale. */
 public final class DiskFinder {
     /** Part of the radius by which a disk may differ from the common size without being fitted again. */
     private static final double SAME_SIZE = 0.0005;
@@ -171,7 +171,7 @@ public final class DiskFinder {
     }
 
     /**
-     * The disks in broad strokes, whatever posture fits.
+     * The disks in broad strokes, whatever orientation fits.
      *
      * @param mirrored whether the reference frame is
      */
@@ -181,7 +181,7 @@ public final class DiskFinder {
                 : fit(i, recipe.setup().northDeg(), mirrored, planes.get(i), progress));
     }
 
-    /** The disks fitted finely, in the posture that they have. */
+    /** The disks fitted finely, in the orientation that they have. */
     List<FittedDisk> fine(List<Plane> planes, List<FittedDisk> posed, Progress progress) {
         return each(i -> {
             Disk disk = posed.get(i).disk();
@@ -217,7 +217,7 @@ public final class DiskFinder {
         return schedule.aspect().phaseAngleDeg() > CLEAR_PHASE_DEG;
     }
 
-    /** What a fit of the reference frame in a posture leaves; endless if there is none. */
+    /** What a fit of the reference frame in an orientation leaves; endless if there is none. */
     private double residual(Plane plane, OptionalDouble north, boolean mirrored, Progress progress) {
         try {
             return fit(schedule.reference(), north, mirrored, plane, progress).residual();

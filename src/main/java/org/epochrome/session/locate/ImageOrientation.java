@@ -25,7 +25,7 @@ import org.epochrome.text.Message;
 
 /**
  * Which way up the frames are. A disk fit finds the direction of the axis but not which end is north, nor whether the
- * image is mirrored. Detail can tell: it moves the right way from frame to frame only in the right posture. Frames turned
+ * image is mirrored. Detail can tell: it moves the right way from frame to frame only in the right orientation. Frames turned
  * by 180 degrees against the others (a mount that flipped) show in the same way.
  *
  * <p>Saturn's rings, unless they are seen edge-on, tell by themselves which end of the axis is north, for only their near
@@ -43,7 +43,7 @@ public final class ImageOrientation {
     private static final double LEAST_FLIP_AGREEMENT = 0.2;
     /** Part of the detail beyond which agreement is no chance; upside down, belts give up to 0.11. */
     private static final double LEAST_AGREEMENT = 0.15;
-    /** Less is believed if it is so many times more than in the other posture. */
+    /** Less is believed if it is so many times more than in the other orientation. */
     private static final double CLEAR_OVER_CHANCE = 3;
     /** Detail that agrees so well needs no other explanation. */
     private static final double DOUBTFUL_AGREEMENT = 0.5;

@@ -9,7 +9,7 @@ public interface MoonMasks {
     /**
      * The exposures' pixels, without data where something else than the disk would mislead a fit.
      *
-     * @param rough the disks in broad strokes, in the posture that they have
+     * @param rough the disks in broad strokes, in the orientation that they have
      */
     List<Plane> masked(List<FittedDisk> rough);
 }

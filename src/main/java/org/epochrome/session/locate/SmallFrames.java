@@ -42,8 +42,8 @@ final class SmallFrames {
     /**
      * The detail of an exposure, turned to the epoch.
      *
-     * @param own posture of the exposure
-     * @param reference posture of the reference, in which the result lies
+     * @param own orientation of the exposure
+     * @param reference orientation of the reference, in which the result lies
      */
     Detail detail(int index, ImageOrientation.Angle own, ImageOrientation.Angle reference, Progress progress) {
         FittedDisk place = small.reference().disk();

@@ -75,7 +75,7 @@ public record MapFile(
         RotationSystem system =
                 c.recipe().corrections().system().orElse(c.recipe().body().defaultSystem());
         GlobeMap map =
-                GlobeMap.of(ShadingRemoval.skin(c), MapGrid.of(c.aspect(), system, width.orElseGet(() -> width(c))));
+                GlobeMap.of(ShadingRemoval.surface(c), MapGrid.of(c.aspect(), system, width.orElseGet(() -> width(c))));
         OutputFolder.make(file);
         if (OutputFormat.of(file) == OutputFormat.FITS) {
             writeFits(c, map, system, version, overwrite);
@@ -101,7 +101,7 @@ public record MapFile(
     }
 
     private static GlobeMap map(Combination c, int width) {
-        return GlobeMap.of(ShadingRemoval.skin(c), MapGrid.of(c.aspect(), system(c), width));
+        return GlobeMap.of(ShadingRemoval.surface(c), MapGrid.of(c.aspect(), system(c), width));
     }
 
     /**

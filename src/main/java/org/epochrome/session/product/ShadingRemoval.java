@@ -16,7 +16,7 @@ import org.epochrome.session.combine.Combination.FrameResult;
 public final class ShadingRemoval {
     private ShadingRemoval() {}
 
-    public static NormalisedSurface skin(Combination c) {
+    public static NormalisedSurface surface(Combination c) {
         return new NormalisedSurface(
                 c.globe().planes(),
                 new View(Globe.of(c.aspect()), c.disk()),

@@ -138,7 +138,7 @@ public record TurningFile(
                 c.disk().equatorialRadiusPx() * size / whole,
                 c.disk().northAngleDeg(),
                 c.disk().mirrored());
-        TurningGlobe globe = new TurningGlobe(ShadingRemoval.skin(c));
+        TurningGlobe globe = new TurningGlobe(ShadingRemoval.surface(c));
         int pixels = size * size;
         List<Plane> tall =
                 List.of(new Plane(size, size * count), new Plane(size, size * count), new Plane(size, size * count));

@@ -79,7 +79,7 @@ public final class Turning {
     /**
      * What to turn to: a view of the globe at the epoch, and the size of its image.
      *
-     * @param view place, scale and posture of the disk
+     * @param view place, scale and orientation of the disk
      * @param width pixels
      * @param height pixels
      */

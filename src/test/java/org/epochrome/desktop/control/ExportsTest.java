@@ -35,13 +35,13 @@ class ExportsTest {
 
     private final Queue<Runnable> background = new ArrayDeque<>();
     private Workspace bench;
-    private SessionController keeper;
+    private SessionController controller;
     private Path picture;
 
     @BeforeEach
     void begin() {
         bench = new Workspace(background::add, background::add, Runnable::run);
-        keeper = new SessionController(
+        controller = new SessionController(
                 bench, new Preferences(folder), folder, "test", background::add, work -> {}, Runnable::run);
         picture = folder.resolve("first.png");
     }
@@ -82,17 +82,17 @@ class ExportsTest {
     @Test
     void aPictureThatCannotBeMadeIsNotAwaitedAnyLonger() {
         bench.open(session("sky", true));
-        keeper.exports().savePicture(picture);
+        controller.exports().savePicture(picture);
         work();
         assertFalse(bench.problemProperty().get().isEmpty(), "there is no disk");
         assertEquals(
                 "first.png was not saved because there is no picture.",
-                keeper.saidProperty().get());
+                controller.saidProperty().get());
         bench.open(session("jupiter", false));
         work();
         assertTrue(bench.combination().isPresent(), bench.problemProperty()::get);
         assertFalse(Files.exists(picture), "the picture of another session");
-        keeper.exports().savePicture(picture);
+        controller.exports().savePicture(picture);
         work();
         assertTrue(Files.exists(picture));
     }
@@ -100,7 +100,7 @@ class ExportsTest {
     @Test
     void anotherSessionDoesNotGoIntoTheFileOfTheFirst() {
         bench.open(session("jupiter", false));
-        keeper.exports().savePicture(picture);
+        controller.exports().savePicture(picture);
         bench.open(session("other", false));
         work();
         assertTrue(bench.combination().isPresent(), bench.problemProperty()::get);
@@ -110,12 +110,12 @@ class ExportsTest {
     @Test
     void aPictureThatIsStoppedIsNotSavedLater() {
         bench.open(session("jupiter", false));
-        keeper.exports().savePicture(picture);
-        bench.studio().cancel();
+        controller.exports().savePicture(picture);
+        bench.renderer().cancel();
         work();
         Path second = folder.resolve("second.png");
-        keeper.exports().savePicture(second);
-        keeper.exports().saveReport(folder.resolve("second.json"));
+        controller.exports().savePicture(second);
+        controller.exports().saveReport(folder.resolve("second.json"));
         work();
         assertTrue(Files.exists(second));
         assertTrue(Files.exists(folder.resolve("second.json")), "two that wait are both served");

@@ -43,15 +43,15 @@ class SessionControllerTest {
     private final Queue<Runnable> pictures = new ArrayDeque<>();
     private final Queue<Runnable> later = new ArrayDeque<>();
     private Workspace bench;
-    private SessionController keeper;
+    private SessionController controller;
 
     @BeforeEach
     void begin() {
         bench = new Workspace(pictures::add, pictures::add, Runnable::run);
-        keeper = keeper(bench);
+        controller = controller(bench);
     }
 
-    private SessionController keeper(Workspace of) {
+    private SessionController controller(Workspace of) {
         return new SessionController(
                 of, new Preferences(folder), folder, "test", Runnable::run, later::add, Runnable::run);
     }
@@ -76,10 +76,10 @@ class SessionControllerTest {
                 "set north", s -> s.with(s.recipe().with(s.recipe().setup().oriented(12, Mirroring.NO))));
         Session edited = bench.draft().session().orElseThrow();
         tick();
-        keeper.end();
+        controller.end();
 
         Workspace next = new Workspace(pictures::add, pictures::add, Runnable::run);
-        SessionController after = keeper(next);
+        SessionController after = controller(next);
         assertEquals(List.of("Jupiter, 2024-12-18, 3 frames"), titles(after));
         after.restore(after.leftovers().get(0));
         Session recovered = next.draft().session().orElseThrow();
@@ -88,7 +88,7 @@ class SessionControllerTest {
         assertEquals(Optional.empty(), after.fileProperty().get());
         assertEquals(List.of(), titles(after), "it is here now");
         after.end();
-        assertEquals(1, titles(keeper).size(), "it was not saved yet");
+        assertEquals(1, titles(controller).size(), "it was not saved yet");
     }
 
     private static List<String> titles(SessionController of) {
@@ -103,7 +103,7 @@ class SessionControllerTest {
 
     /** As after a crash of this window. */
     private void begunAnew() {
-        keeper.end();
+        controller.end();
         begin();
     }
 
@@ -113,20 +113,20 @@ class SessionControllerTest {
         turnNorth(12);
         begunAnew();
         bench.open(jupiter());
-        keeper.close();
-        assertEquals(1, titles(keeper).size(), "after opening and closing another");
+        controller.close();
+        assertEquals(1, titles(controller).size(), "after opening and closing another");
         bench.open(jupiter());
         turnNorth(13);
         begunAnew();
-        assertEquals(2, titles(keeper).size(), "after a second crash");
-        keeper.restore(keeper.leftovers().get(0));
+        assertEquals(2, titles(controller).size(), "after a second crash");
+        controller.restore(controller.leftovers().get(0));
         assertEquals(
                 13, bench.draft().recipe().orElseThrow().setup().northDeg().orElseThrow(), "the newest comes first");
-        keeper.save(folder.resolve("night.json"), () -> {});
-        keeper.close();
-        assertEquals(1, titles(keeper).size(), "one was saved");
-        keeper.discard(keeper.leftovers().get(0));
-        assertEquals(List.of(), titles(keeper));
+        controller.save(folder.resolve("night.json"), () -> {});
+        controller.close();
+        assertEquals(1, titles(controller).size(), "one was saved");
+        controller.discard(controller.leftovers().get(0));
+        assertEquals(List.of(), titles(controller));
     }
 
     @Test
@@ -134,16 +134,16 @@ class SessionControllerTest {
         bench.open(jupiter());
         turnNorth(12);
         bench.open(jupiter());
-        assertEquals(1, titles(keeper).size(), "nobody said that it is not wanted");
+        assertEquals(1, titles(controller).size(), "nobody said that it is not wanted");
         turnNorth(13);
-        keeper.giveUpChanges();
-        keeper.close();
-        assertEquals(1, titles(keeper).size());
-        keeper.restore(keeper.leftovers().get(0));
-        keeper.giveUpChanges();
+        controller.giveUpChanges();
+        controller.close();
+        assertEquals(1, titles(controller).size());
+        controller.restore(controller.leftovers().get(0));
+        controller.giveUpChanges();
         turnNorth(14);
-        keeper.close();
-        assertEquals(1, titles(keeper).size(), "it was changed since, so the window stayed open");
+        controller.close();
+        assertEquals(1, titles(controller).size(), "it was changed since, so the window stayed open");
     }
 
     /** Saving takes a while, and the hand does not wait. */
@@ -151,22 +151,22 @@ class SessionControllerTest {
     void whatChangesWhileItIsSavedIsStillKept() {
         Queue<Runnable> slow = new ArrayDeque<>();
         bench = new Workspace(pictures::add, pictures::add, Runnable::run);
-        keeper = new SessionController(
+        controller = new SessionController(
                 bench, new Preferences(folder), folder, "test", slow::add, later::add, Runnable::run);
         bench.open(jupiter());
-        keeper.save(folder.resolve("night.json"), () -> {});
+        controller.save(folder.resolve("night.json"), () -> {});
         bench.editSession(
                 "set north", s -> s.with(s.recipe().with(s.recipe().setup().oriented(12, Mirroring.NO))));
         runAll(slow);
         tick();
         runAll(slow);
         assertTrue(bench.unsaved());
-        keeper.save(folder.resolve("night.json"), () -> {});
+        controller.save(folder.resolve("night.json"), () -> {});
         bench.open(jupiter());
         runAll(slow);
-        assertEquals(Optional.empty(), keeper.fileProperty().get(), "the file is that of the session before");
-        keeper.end();
-        assertEquals(1, titles(keeper).size());
+        assertEquals(Optional.empty(), controller.fileProperty().get(), "the file is that of the session before");
+        controller.end();
+        assertEquals(1, titles(controller).size());
     }
 
     private static void runAll(Queue<Runnable> work) {
@@ -180,33 +180,33 @@ class SessionControllerTest {
         Path unsaved = Files.createDirectories(folder.resolve("unsaved"));
         Files.writeString(unsaved.resolve("broken.json"), "{");
         Files.setLastModifiedTime(unsaved.resolve("broken.json"), FileTime.from(Instant.parse("2025-03-01T10:00:00Z")));
-        assertEquals(List.of("Unknown planet, 2025-03-01"), titles(keeper));
-        UnsavedSession broken = keeper.leftovers().get(0);
-        keeper.restore(broken);
+        assertEquals(List.of("Unknown planet, 2025-03-01"), titles(controller));
+        UnsavedSession broken = controller.leftovers().get(0);
+        controller.restore(broken);
         assertTrue(bench.problemProperty().get().contains("broken.json"), bench.problemProperty()::get);
-        assertEquals(List.of(broken), keeper.leftovers());
-        keeper.discard(broken);
-        assertEquals(List.of(), keeper.leftovers());
+        assertEquals(List.of(broken), controller.leftovers());
+        controller.discard(broken);
+        assertEquals(List.of(), controller.leftovers());
         try (Stream<Path> left = Files.list(unsaved)) {
             assertEquals(List.of(), left.toList());
         }
-        keeper.restore(broken);
-        assertTrue(keeper.saidProperty().get().contains("discarded"), keeper.saidProperty()::get);
+        controller.restore(broken);
+        assertTrue(controller.saidProperty().get().contains("discarded"), controller.saidProperty()::get);
     }
 
     @Test
     void twoWindowsDoNotTakeEachOthersSessions() {
         bench.open(jupiter());
         turnNorth(12);
-        SessionController other = keeper(new Workspace(pictures::add, pictures::add, Runnable::run));
+        SessionController other = controller(new Workspace(pictures::add, pictures::add, Runnable::run));
         assertEquals(List.of(), titles(other), "a window works on it");
-        keeper.end();
+        controller.end();
         assertEquals(1, titles(other).size());
         UnsavedSession left = other.leftovers().get(0);
         other.restore(left);
-        keeper.discard(left);
+        controller.discard(left);
         other.end();
-        assertEquals(List.of(left), keeper.leftovers(), "who does not hold it cannot discard it");
+        assertEquals(List.of(left), controller.leftovers(), "who does not hold it cannot discard it");
     }
 
     /** Another run of the program, which is killed while it works on a session. */
@@ -222,11 +222,11 @@ class SessionControllerTest {
                 .start();
         try {
             assertEquals('!', other.getInputStream().read(), "the other run has written its session down");
-            assertEquals(List.of(), titles(keeper), "it works on it");
+            assertEquals(List.of(), titles(controller), "it works on it");
         } finally {
             other.destroyForcibly().waitFor();
         }
-        assertEquals(List.of("Jupiter, 2024-12-18, 3 frames"), titles(keeper));
+        assertEquals(List.of("Jupiter, 2024-12-18, 3 frames"), titles(controller));
     }
 
     /** Writes a session down and waits. */
@@ -249,11 +249,11 @@ class SessionControllerTest {
         tick();
         assertTrue(bench.unsaved());
         Path file = folder.resolve("night.json");
-        keeper.save(file, () -> {});
+        controller.save(file, () -> {});
         assertTrue(Files.exists(file));
         assertFalse(bench.unsaved());
-        keeper.end();
-        assertEquals(List.of(), keeper.leftovers());
+        controller.end();
+        assertEquals(List.of(), controller.leftovers());
         assertEquals(List.of(file), new Preferences(folder).sessions());
         bench.undo();
         assertTrue(bench.unsaved(), "undo goes back behind what was saved");
@@ -272,18 +272,18 @@ class SessionControllerTest {
         bench.take(List.of(night));
         run(pictures);
         Path file = night.resolve("night.json");
-        keeper.save(file, () -> {});
+        controller.save(file, () -> {});
         Path elsewhere = Files.createDirectories(folder.resolve("elsewhere")).resolve("jupiter-B.fits");
         Files.move(night.resolve("jupiter-B.fits"), elsewhere);
 
-        keeper.open(file);
+        controller.open(file);
         assertEquals(2, bench.draft().frames().size());
         assertEquals(Topic.FRAME, bench.selectionProperty().get().topic());
         assertEquals(
                 "jupiter-B.fits is not where the session expects it; drop it onto the window, or discard it.",
                 UserMessages.inWords(bench.draft().absent().get(0).problem()));
-        keeper.save(file, () -> {});
-        keeper.open(file);
+        controller.save(file, () -> {});
+        controller.open(file);
         assertEquals(1, bench.draft().absent().size(), "saving forgets nothing");
 
         bench.take(List.of(elsewhere));
@@ -310,7 +310,7 @@ class SessionControllerTest {
     @Test
     void aFileThatCannotBeWrittenIsSaidSo() {
         bench.open(jupiter());
-        keeper.save(folder, () -> {});
+        controller.save(folder, () -> {});
         assertTrue(
                 bench.problemProperty().get().contains(folder.getFileName().toString()), bench.problemProperty()::get);
         assertTrue(bench.problemProperty().get().endsWith("."));
@@ -324,7 +324,7 @@ class SessionControllerTest {
         byte[] before = Files.readAllBytes(red);
         bench.open(Session.usual(
                 Recipe.usual(Frames.found(List.of(FrameRequest.of(red)), Conventions.UNKNOWN), Body.JUPITER)));
-        keeper.save(Files.createLink(night.resolve("night.json"), red), () -> {});
+        controller.save(Files.createLink(night.resolve("night.json"), red), () -> {});
         assertTrue(bench.problemProperty().get().contains("night.json is also an input"), bench.problemProperty()::get);
         assertArrayEquals(before, Files.readAllBytes(night.resolve("night.json")));
     }
@@ -332,7 +332,7 @@ class SessionControllerTest {
     /** A large picture is finished once more when it is saved: that may be too much. */
     @Test
     void tooLittleMemoryIsSaidSo() {
-        keeper.inBackground(
+        controller.inBackground(
                 () -> {
                     throw new OutOfMemoryError("as if");
                 },
