@@ -63,7 +63,7 @@ public record ValueRange(float least, float most, float step) {
 
     /** The different values that are not NaN, or one more than is looked at. */
     private static float[] levels(float[] data) {
-        // Twice as many places as values; a value that finds its place taken goes to the next one.
+        // Four times as many places as values; a value that finds its place taken goes to the next one.
         int mask = 4 * MOST_LEVELS - 1;
         float[] places = new float[mask + 1];
         Arrays.fill(places, Float.NaN);

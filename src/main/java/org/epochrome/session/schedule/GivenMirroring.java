@@ -42,7 +42,7 @@ public record GivenMirroring(Mirroring reference, List<Boolean> against) {
         return against.get(exposure);
     }
 
-    /** Numbers of the exposures that are mirrored like the reference frame, as far as is given. */
+    /** Numbers of the exposures that are mirrored like the reference frame, as far as that is set. */
     public List<Integer> alike() {
         return IntStream.range(0, against.size())
                 .filter(i -> !against(i))
