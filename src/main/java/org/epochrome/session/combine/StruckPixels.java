@@ -1,6 +1,5 @@
 package org.epochrome.session.combine;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
@@ -104,30 +103,32 @@ final class StruckPixels {
     private BitSet in(int index, List<Integer> others) {
         Plane excess = excesses.get(index);
         double sigma = sigma(index);
-        BitSet hit = new BitSet();
-        ArrayDeque<Integer> beside = new ArrayDeque<>();
-        for (int p = 0; p < excess.data().length; p++) {
-            if (excess.data()[p] > SIGMAS * sigma && isStruck(index, p, others, SIGMAS * sigma, OTHERS)) {
-                hit.set(p);
-                beside.add(p);
-            }
-        }
+        BitSet hit = struck(index, above(excess, SIGMAS * sigma), others, SIGMAS * sigma, OTHERS);
         // Light beside a ray's core is too faint to be told from detail, but it is the ray's.
-        BitSet touched = new BitSet();
-        while (!beside.isEmpty()) {
-            int p = beside.remove();
-            touched.set(p);
-            for (int q : around(p, excess)) {
-                touched.set(q);
-                if (!hit.get(q)
-                        && excess.data()[q] > SIGMAS_BESIDE * sigma
-                        && isStruck(index, q, others, SIGMAS_BESIDE * sigma, OTHERS_BESIDE)) {
-                    hit.set(q);
-                    beside.add(q);
-                }
-            }
+        BitSet touched = (BitSet) hit.clone();
+        BitSet asked = new BitSet();
+        BitSet last = hit;
+        while (!last.isEmpty()) {
+            BitSet beside = new BitSet();
+            last.stream().forEach(p -> beside.or(around(p, excess)));
+            touched.or(beside);
+            beside.andNot(hit);
+            beside.andNot(asked);
+            asked.or(beside);
+            beside.and(above(excess, SIGMAS_BESIDE * sigma));
+            last = struck(index, beside, others, SIGMAS_BESIDE * sigma, OTHERS_BESIDE);
+            hit.or(last);
         }
         return touched;
+    }
+
+    /** The pixels of a plane that exceed a value. */
+    private static BitSet above(Plane plane, double least) {
+        BitSet above = new BitSet();
+        for (int p = 0; p < plane.data().length; p++) {
+            above.set(p, plane.data()[p] > least);
+        }
+        return above;
     }
 
     /** Noise of a pixel on the disk, as a part of the disk's brightness. */
@@ -137,27 +138,40 @@ final class StruckPixels {
         return light.noise() * light.level() / fit.brightness();
     }
 
-    private boolean isStruck(int index, int p, List<Integer> others, double noise, double factor) {
+    /**
+     * Those among some pixels that stand out from what the other frames show there. All are looked up in one frame after the other, for a
+     * frame that memory does not hold is made again each time.
+     */
+    private BitSet struck(int index, BitSet pixels, List<Integer> others, double noise, double factor) {
+        int[] asked = pixels.stream().toArray();
+        if (asked.length == 0) {
+            return new BitSet();
+        }
         Plane excess = excesses.get(index);
-        int x = p % excess.width();
-        int y = p / excess.width();
-        double[] seen = new double[others.size()];
-        int count = 0;
-        for (int other : others) {
-            double there = shown(index, x, y, other, excess.at(x, y));
-            if (!Double.isNaN(there)) {
-                seen[count++] = there;
+        double[][] seen = new double[asked.length][others.size()];
+        for (int k = 0; k < others.size(); k++) {
+            int other = others.get(k);
+            Plane there = excesses.get(other);
+            for (int i = 0; i < asked.length; i++) {
+                int x = asked[i] % excess.width();
+                int y = asked[i] / excess.width();
+                seen[i][k] = shown(index, x, y, other, there, excess.at(x, y));
             }
         }
-        if (count == 0) {
-            return false;
+        BitSet struck = new BitSet();
+        for (int i = 0; i < asked.length; i++) {
+            // NaN, where a frame does not see the place, comes last.
+            Arrays.sort(seen[i]);
+            int count =
+                    (int) Arrays.stream(seen[i]).filter(v -> !Double.isNaN(v)).count();
+            struck.set(
+                    asked[i], count > 0 && excess.data()[asked[i]] > noise + factor * Math.max(0, seen[i][count / 2]));
         }
-        Arrays.sort(seen, 0, count);
-        return excess.at(x, y) > noise + factor * Math.max(0, seen[count / 2]);
+        return struck;
     }
 
     /** What another frame shows where the rotation has carried a pixel; NaN if it does not see the place. */
-    private double shown(int index, int x, int y, int other, float size) {
+    private double shown(int index, int x, int y, int other, Plane excess, float size) {
         View here = view(index);
         View there = view(other);
         double pole = here.pole(x, y);
@@ -165,7 +179,7 @@ final class StruckPixels {
         double depth = here.depth(pole, side);
         if (Double.isNaN(depth)) {
             return beside(
-                    other, there.column(pole, side), there.row(pole, side), here.ellipticRadius(pole, side), size);
+                    excess, there.column(pole, side), there.row(pole, side), here.ellipticRadius(pole, side), size);
         }
         double bodyX = here.bodyX(pole, depth);
         double bodyZ = here.bodyZ(pole, depth);
@@ -177,12 +191,11 @@ final class StruckPixels {
             return Double.NaN;
         }
         double thenPole = there.poleOf(thenX, bodyZ);
-        return most(excesses.get(other), there.column(thenPole, thenY), there.row(thenPole, thenY), 1);
+        return most(excess, there.column(thenPole, thenY), there.row(thenPole, thenY), 1);
     }
 
     /** What a frame shows beside its disk; a spot nearby that is about as bright may be the same moon. */
-    private double beside(int other, double x, double y, double radius, float size) {
-        Plane excess = excesses.get(other);
+    private static double beside(Plane excess, double x, double y, double radius, float size) {
         double near = most(excess, x, y, 1);
         double around = radius > BESIDE_DISK ? most(excess, x, y, MOON_PATH_PX) : near;
         return around > MOON_LIKE * size ? around : near;
@@ -251,13 +264,14 @@ final class StruckPixels {
         return count == 0 ? Double.NaN : values[count / 2];
     }
 
-    private static int[] around(int p, Plane plane) {
+    private static BitSet around(int p, Plane plane) {
         int x = p % plane.width();
         int y = p / plane.width();
-        return IntStream.rangeClosed(Math.max(0, y - 1), Math.min(plane.height() - 1, y + 1))
-                .flatMap(j -> IntStream.rangeClosed(Math.max(0, x - 1), Math.min(plane.width() - 1, x + 1))
-                        .map(i -> j * plane.width() + i))
-                .filter(q -> q != p)
-                .toArray();
+        BitSet around = new BitSet();
+        for (int j = Math.max(0, y - 1); j <= Math.min(plane.height() - 1, y + 1); j++) {
+            int left = j * plane.width() + Math.max(0, x - 1);
+            around.set(left, j * plane.width() + Math.min(plane.width() - 1, x + 1) + 1);
+        }
+        return around;
     }
 }
