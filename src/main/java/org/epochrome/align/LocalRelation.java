@@ -1,8 +1,8 @@
 package org.epochrome.align;
 
-import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Gaussian;
+import org.epochrome.job.Rows;
 
 /**
  * One picture as a mixture of one or two others with gains of its own in every neighbourhood: the least-squares gains and
@@ -35,6 +35,8 @@ final class LocalRelation {
         width = y.width();
         cell = Math.max(1, (int) (neighbourhoodPx / CELLS));
         double reach = neighbourhoodPx / cell;
+        cells = width / cell;
+        lastRow = y.height() / cell - 1;
         float[] aa = mean(weight, a, a, reach);
         float[] ay = mean(weight, a, y, reach);
         float[] yy = mean(weight, y, y, reach);
@@ -42,8 +44,6 @@ final class LocalRelation {
         float[] bb = b == null ? null : mean(weight, b, b, reach);
         float[] ab = b == null ? null : mean(weight, a, b, reach);
         float[] by = b == null ? null : mean(weight, b, y, reach);
-        cells = width / cell;
-        lastRow = y.height() / cell - 1;
         gainA = new float[aa.length];
         gainB = new float[aa.length];
         left = new float[aa.length];
@@ -68,14 +68,26 @@ final class LocalRelation {
         }
     }
 
+    /** The local mean of a weighted product of two planes, or of the weight alone, on the coarser grid. */
     private float[] mean(Plane weight, Plane p, Plane q, double reach) {
-        Plane product = new Plane(weight.width(), weight.height());
-        float[] out = product.data();
+        Plane means = new Plane(cells, lastRow + 1);
         float[] w = weight.data();
-        for (int i = 0; i < out.length; i++) {
-            out[i] = p == null ? w[i] : w[i] * p.data()[i] * q.data()[i];
-        }
-        return Gaussian.blur(Binning.by(cell, product), reach).data();
+        float scale = 1f / (cell * cell);
+        Rows.each(means.height(), (from, to) -> {
+            for (int y = from; y < to; y++) {
+                for (int x = 0; x < cells; x++) {
+                    float sum = 0;
+                    for (int j = 0; j < cell; j++) {
+                        int first = (y * cell + j) * width + x * cell;
+                        for (int i = first; i < first + cell; i++) {
+                            sum += p == null ? w[i] : w[i] * p.data()[i] * q.data()[i];
+                        }
+                    }
+                    means.set(x, y, scale * sum);
+                }
+            }
+        });
+        return Gaussian.blur(means, reach).data();
     }
 
     private static double sum(float[] values) {

@@ -59,9 +59,7 @@ public record DarkLevels(double cutPart, double exponent, double sigma) {
                 }
             }
         }
-        double[] sorted = Arrays.copyOf(levels, count);
-        Arrays.sort(sorted);
-        return of(skies == 0 ? 0 : cut / (double) skies, sorted);
+        return of(skies == 0 ? 0 : cut / (double) skies, Arrays.copyOf(levels, count));
     }
 
     /** The least value of a frame. */
@@ -73,13 +71,13 @@ public record DarkLevels(double cutPart, double exponent, double sigma) {
         return least;
     }
 
-    /** By the mean of the levels up to the lowest ceiling that has enough; the levels are sorted. */
+    /** By the mean of the levels up to the lowest ceiling that has enough. */
     private static DarkLevels of(double cutPart, double[] levels) {
         // What is below half a step was rounded to the cut itself.
-        double step = levels.length == 0 ? 1 : levels[0];
+        double step = Arrays.stream(levels).min().orElse(1);
         double floor = 0.5 * step;
         double top = floor;
-        int count = 0;
+        long count = 0;
         for (double ceiling : CEILINGS) {
             if (count < ENOUGH && ceiling >= LEAST_STEPS * step) {
                 top = Math.floor(ceiling / step) * step + floor;
@@ -89,16 +87,15 @@ public record DarkLevels(double cutPart, double exponent, double sigma) {
         if (count < LEAST || below(levels, floor + (top - floor) / 3) < NEAR_CUT * count) {
             return new DarkLevels(cutPart, Double.NaN, Double.NaN);
         }
-        double sum = 0;
-        for (int i = 0; i < count; i++) {
-            sum += levels[i];
-        }
-        double mean = (sum / count - floor) / (top - floor); // p / (p + 1) for an exponent of p
-        return new DarkLevels(cutPart, mean / (1 - mean), 4 / Math.sqrt(12 * count)); // of even levels
+        double mean = (meanBelow(levels, top) - floor) / (top - floor); // p / (p + 1) for an exponent of p
+        return new DarkLevels(cutPart, mean / (1 - mean), 4 / Math.sqrt(12.0 * count)); // of even levels
     }
 
-    private static int below(double[] sorted, double level) {
-        int at = Arrays.binarySearch(sorted, level);
-        return at < 0 ? -at - 1 : at;
+    private static long below(double[] levels, double level) {
+        return Arrays.stream(levels).filter(l -> l < level).count();
+    }
+
+    private static double meanBelow(double[] levels, double level) {
+        return Arrays.stream(levels).filter(l -> l < level).average().orElseThrow();
     }
 }

@@ -117,6 +117,12 @@ public record FittedDisk(
         return with(disk, shading.withMinnaert(minnaert), errors, skySlope, passband);
     }
 
+    /** The fit with another noise. */
+    public FittedDisk withNoise(double otherNoise) {
+        return new FittedDisk(
+                disk, shading, background, brightness, otherNoise, errors, residual, rings, skySlope, passband);
+    }
+
     /** The frame with an even sky, of the level {@link #background}. */
     public Plane withEvenSky(Plane frame) {
         return skySlope.equals(SkySlope.NONE) ? frame : skySlope.evened(frame, disk);

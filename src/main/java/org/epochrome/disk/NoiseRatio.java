@@ -1,6 +1,7 @@
 package org.epochrome.disk;
 
 import java.util.Arrays;
+import org.apache.commons.math3.util.KthSelector;
 import org.epochrome.image.Plane;
 import org.epochrome.image.Roughness;
 
@@ -64,11 +65,10 @@ public record NoiseRatio(double diskToSky, double skySteps, double footToDisk, d
         }
         boolean seen = Math.min(disk.count, sky.count) >= LEAST_PIXELS;
         boolean limb = Math.min(disk.count, foot.count) >= LEAST_PIXELS_OF_FOOT;
-        return new NoiseRatio(
-                seen ? disk.median() / sky.median() : Double.NaN,
-                seen ? sky.median() / step : Double.NaN,
-                limb ? foot.median() / disk.median() : Double.NaN,
-                limb ? foot.median() / step : Double.NaN);
+        double onDisk = seen || limb ? disk.median() : Double.NaN;
+        double inSky = seen ? sky.median() : Double.NaN;
+        double inFoot = limb ? foot.median() : Double.NaN;
+        return new NoiseRatio(onDisk / inSky, inSky / step, inFoot / onDisk, inFoot / step);
     }
 
     /** Parts of a globe's radius beyond which there is nothing but sky. */
@@ -106,9 +106,7 @@ public record NoiseRatio(double diskToSky, double skySteps, double footToDisk, d
         }
 
         double median() {
-            double[] sorted = Arrays.copyOf(values, count);
-            Arrays.sort(sorted);
-            return sorted[count / 2];
+            return new KthSelector().select(Arrays.copyOf(values, count), null, count / 2);
         }
     }
 }

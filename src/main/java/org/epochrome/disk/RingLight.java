@@ -1,7 +1,6 @@
 package org.epochrome.disk;
 
 import org.epochrome.image.Plane;
-import org.epochrome.image.blur.Gaussian;
 
 /**
  * How bright rings are by their distance from the planet: linear between evenly spaced places of each region,
@@ -68,6 +67,6 @@ public final class RingLight {
         });
         double blur = shading.blurPx();
         double left = Math.sqrt(Math.max(0, blur * blur + 1 / 12.0 - BilinearShare.VARIANCE));
-        return shading.wings().of(shading.smear().of(Gaussian.blur(sharp, left)));
+        return shading.wings().of(shading.smear().of(sharp), left);
     }
 }

@@ -1,7 +1,6 @@
 package org.epochrome.disk;
 
 import org.epochrome.image.Plane;
-import org.epochrome.image.blur.Gaussian;
 import org.epochrome.image.blur.Smear;
 import org.epochrome.image.blur.Wings;
 import org.epochrome.job.Rows;
@@ -32,6 +31,10 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
     private static final int FINE = 3;
 
     private static final int FINEST = 6;
+    /** Of a pixel; one whose middle lies farther off the limb shows nothing of the disk. */
+    private static final double HALF_DIAGONAL = Math.sqrt(0.5);
+    /** Where a law's array holds the cosine of incidence. */
+    private static final int INCIDENCE = 3;
     /** Wings narrower than so many cores blur detail as the core does. */
     private static final double CLOSE = 3;
 
@@ -48,7 +51,7 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
     }
 
     private Plane blurred(Plane sharp) {
-        return wings.of(smear.of(Gaussian.blur(sharp, blurPx)));
+        return wings.of(smear.of(sharp), blurPx);
     }
 
     /** This shading with another smear by dispersion. */
@@ -97,21 +100,25 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
         Plane plane = new Plane(width, height);
         float[] out = plane.data();
         double radius = view.disk().equatorialRadiusPx();
+        double beyond = HALF_DIAGONAL / view.limbRatio();
         Rows.each(height, (from, to) -> {
-            double[] law = new double[3];
+            double[] law = new double[4];
             for (int y = from; y < to; y++) {
                 for (int x = 0; x < width; x++) {
                     double pole = view.pole(x, y);
                     double side = view.side(x, y);
                     double beyondPx = (view.ellipticRadius(pole, side) - 1) * radius;
-                    if (beyondPx > 1) {
+                    if (beyondPx > beyond) {
                         continue;
                     }
-                    int fine = samples(view, pole, side, beyondPx, radius);
-                    if (veiled == null) {
+                    boolean lit = law(view, pole, side, minnaert, brightening, law);
+                    int fine = samples(beyondPx, law[INCIDENCE], radius);
+                    if (veiled != null) {
+                        meanAndVeiled(view, x, y, Math.max(FINE, fine), law, out, veiled, y * width + x);
+                    } else if (fine > 1) {
                         out[y * width + x] = (float) mean(view, x, y, fine, law);
                     } else {
-                        meanAndVeiled(view, x, y, Math.max(FINE, fine), law, out, veiled, y * width + x);
+                        out[y * width + x] = lit ? (float) law[0] : 0;
                     }
                 }
             }
@@ -119,13 +126,12 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
         return plane;
     }
 
-    private static int samples(View view, double pole, double side, double beyondPx, double radius) {
+    /** How many places along a pixel's side the law is taken at: more where it bends within the pixel. */
+    private static int samples(double beyondPx, double incidence, double radius) {
         if (beyondPx > -1) {
             return FINEST;
         }
-        double depth = view.depth(pole, side);
-        double incidence = Math.abs(view.cosIncidence(view.bodyX(pole, depth), side, view.bodyZ(pole, depth)));
-        return beyondPx > -3 || incidence < 4 / radius ? FINE : 1;
+        return beyondPx > -3 || Math.abs(incidence) < 4 / radius ? FINE : 1;
     }
 
     /** Mean of the law over a pixel, from {@code fine * fine} places in it. */
@@ -164,26 +170,28 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
     /**
      * The law at a place and its derivatives by the exponent and by the brightening.
      *
-     * @param law filled with the three
-     * @return false, and nothing filled in, off the disk and on the night side
+     * @param law filled with the three, and with the cosine of incidence, NaN off the disk
+     * @return false, and none of the three filled in, off the disk and on the night side
      */
     public static boolean law(View view, double pole, double side, double k, double brightening, double[] law) {
         double depth = view.depth(pole, side);
         if (Double.isNaN(depth)) {
+            law[INCIDENCE] = Double.NaN;
             return false;
         }
         double bodyX = view.bodyX(pole, depth);
         double bodyZ = view.bodyZ(pole, depth);
-        double incidence = view.cosIncidence(bodyX, side, bodyZ);
+        double inverse = 1 / view.normalLength(bodyX, side, bodyZ);
+        double incidence = view.towardsSun(bodyX, side, bodyZ) * inverse;
+        law[INCIDENCE] = incidence;
         if (incidence <= LEAST_INCIDENCE) {
             return false;
         }
-        double emission = Math.max(LEAST_EMISSION, view.cosEmission(bodyX, side, bodyZ));
-        double logIncidence = Math.log(incidence);
-        double logEmission = Math.log(emission);
+        double emission = Math.max(LEAST_EMISSION, view.towardsObserver(bodyX, bodyZ) * inverse);
+        double logarithm = Math.log(incidence * emission);
         double rim = 1 - Math.sqrt(emission);
-        law[0] = Math.exp(k * logIncidence + (k - 1) * logEmission + brightening * rim);
-        law[1] = law[0] * (logIncidence + logEmission);
+        law[0] = Math.exp(k * logarithm + brightening * rim) / emission;
+        law[1] = law[0] * logarithm;
         law[2] = law[0] * rim;
         return true;
     }

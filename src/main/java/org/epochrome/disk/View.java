@@ -125,20 +125,29 @@ public final class View {
     }
 
     /** Length of the (unnormalised) surface normal at a point of the surface. */
-    private double normalLength(double bodyX, double bodyY, double bodyZ) {
+    double normalLength(double bodyX, double bodyY, double bodyZ) {
         double z = bodyZ * inverseSquaredRatio;
         return Math.sqrt(bodyX * bodyX + bodyY * bodyY + z * z);
     }
 
+    /** Component towards the observer of the unnormalised normal at a point of the surface. */
+    double towardsObserver(double bodyX, double bodyZ) {
+        return cosTilt * bodyX + sinTilt * bodyZ * inverseSquaredRatio;
+    }
+
+    /** Component towards the Sun of the unnormalised normal at a point of the surface. */
+    double towardsSun(double bodyX, double bodyY, double bodyZ) {
+        return globe.sunX() * bodyX + globe.sunY() * bodyY + globe.sunZ() * bodyZ * inverseSquaredRatio;
+    }
+
     /** Cosine of the emission angle at a point of the surface; negative on the far side. */
     public double cosEmission(double bodyX, double bodyY, double bodyZ) {
-        return (cosTilt * bodyX + sinTilt * bodyZ * inverseSquaredRatio) / normalLength(bodyX, bodyY, bodyZ);
+        return towardsObserver(bodyX, bodyZ) / normalLength(bodyX, bodyY, bodyZ);
     }
 
     /** Cosine of the incidence angle at a point of the surface; negative on the night side. */
     public double cosIncidence(double bodyX, double bodyY, double bodyZ) {
-        return (globe.sunX() * bodyX + globe.sunY() * bodyY + globe.sunZ() * bodyZ * inverseSquaredRatio)
-                / normalLength(bodyX, bodyY, bodyZ);
+        return towardsSun(bodyX, bodyY, bodyZ) / normalLength(bodyX, bodyY, bodyZ);
     }
 
     /** Planetographic latitude of a point of the surface, radians. */

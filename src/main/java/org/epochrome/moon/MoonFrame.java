@@ -49,6 +49,12 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
         return new MoonFrame(aspect, lasted, fit, view, other, width, height);
     }
 
+    /** The frame on pixels binned by a factor, whose noise is independent. */
+    public MoonFrame binned(int factor) {
+        FittedDisk small = fit.binned(factor).withNoise(fit.noise() / factor);
+        return with(small, width / factor, height / factor).with(wings.scaled(1.0 / factor));
+    }
+
     public Instant mid() {
         return aspect.utc();
     }

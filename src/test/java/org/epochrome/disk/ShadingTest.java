@@ -69,8 +69,8 @@ class ShadingTest {
         double phase = 0.9;
         Globe globe = new Globe(1, 0, Math.cos(phase), Math.sin(phase), 0);
         View view = new View(globe, DISK);
-        double[] here = new double[3];
-        double[] there = new double[3];
+        double[] here = new double[4];
+        double[] there = new double[4];
         for (double pole = -0.6; pole < 0.7; pole += 0.1) {
             for (double east = 0.05; east < 0.85; east += 0.1) {
                 double reach = Math.sqrt(1 - pole * pole);
@@ -108,9 +108,9 @@ class ShadingTest {
     @Test
     void derivativeByTheExponent() {
         View view = new View(new Globe(0.935, 0.05, Math.cos(0.3), Math.sin(0.3), 0), DISK);
-        double[] less = new double[3];
-        double[] more = new double[3];
-        double[] law = new double[3];
+        double[] less = new double[4];
+        double[] more = new double[4];
+        double[] law = new double[4];
         for (double side = -0.6; side < 1; side += 0.1) {
             Shading.law(view, 0.1, side, 0.8 - 1e-4, 0, less);
             Shading.law(view, 0.1, side, 0.8 + 1e-4, 0, more);

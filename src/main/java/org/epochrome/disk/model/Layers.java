@@ -33,7 +33,7 @@ final class Layers {
     private final int height;
     private final float[][] layers;
     private final double[] along;
-    private final double[] law = new double[3];
+    private final double[] law = new double[4];
 
     private Layers(
             View view,

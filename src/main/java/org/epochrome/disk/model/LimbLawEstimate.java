@@ -62,7 +62,7 @@ final class LimbLawEstimate {
         View view = model.view();
         double[] shape = model.shape();
         double most = 1 - (CLEAR_BLURS * shape[Unknowns.BLUR] + model.smearReach()) / shape[Unknowns.RADIUS];
-        double[] law = new double[3];
+        double[] law = new double[4];
         for (int p = 0; p < band.length; p++) {
             int x = p % width;
             int y = p / width;

@@ -3,6 +3,7 @@ package org.epochrome.disk.model;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.function.IntToDoubleFunction;
+import org.apache.commons.math3.util.KthSelector;
 import org.epochrome.disk.BilinearShare;
 import org.epochrome.disk.Disk;
 import org.epochrome.disk.View;
@@ -207,9 +208,7 @@ public record Samples(
         if (n < 20) {
             return levels.noise();
         }
-        found = Arrays.copyOf(found, n);
-        Arrays.sort(found);
-        return 1.4826 * found[n / 2] / Math.sqrt(6);
+        return 1.4826 * new KthSelector().select(Arrays.copyOf(found, n), null, n / 2) / Math.sqrt(6);
     }
 
     /** A disk of the frame on the coarse pixels. */

@@ -25,7 +25,7 @@ final class Zones {
         double[] shape = model.shape();
         double most = 1 - (CLEAR_BLURS * shape[Unknowns.BLUR] + model.smearReach()) / shape[Unknowns.RADIUS];
         ZonalDarkening.Sums sums = new ZonalDarkening.Sums();
-        double[] law = new double[3];
+        double[] law = new double[4];
         for (int y = 0; y < samples.data().height(); y++) {
             for (int x = 0; x < samples.data().width(); x++) {
                 double pole = view.pole(x, y);

@@ -3,6 +3,7 @@ package org.epochrome.disk.start;
 import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.Locale;
+import org.apache.commons.math3.util.KthSelector;
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Gaussian;
 import org.epochrome.image.defect.Plateau;
@@ -220,7 +221,7 @@ public record DiskStart(Levels levels, double level, double areaPx, double x, do
         for (float v : data) {
             peak = Math.max(peak, v);
         }
-        float[] bright = new float[data.length];
+        double[] bright = new double[data.length];
         int n = 0;
         for (float v : data) {
             if (v > 0.5f * peak) {
@@ -230,9 +231,7 @@ public record DiskStart(Levels levels, double level, double areaPx, double x, do
         if (n == 0) {
             return 0;
         }
-        bright = Arrays.copyOf(bright, n);
-        Arrays.sort(bright);
-        return bright[(int) (0.98 * (n - 1))];
+        return (float) new KthSelector().select(Arrays.copyOf(bright, n), null, (int) (0.98 * (n - 1)));
     }
 
     /** The largest connected set of pixels above a level. */

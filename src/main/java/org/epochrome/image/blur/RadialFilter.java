@@ -1,12 +1,11 @@
 package org.epochrome.image.blur;
 
-import java.util.function.DoubleUnaryOperator;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Rows;
 import org.jtransforms.fft.FloatFFT_1D;
 
 /**
- * Convolution of a plane with a round kernel that is given by its transfer function, by fast Fourier transforms. Everything
+ * Convolution of a plane with a round kernel whose transfer function is made of Gaussians, by fast Fourier transforms. Everything
  * outside the plane counts as zero. The plane must not hold NaN.
  */
 final class RadialFilter {
@@ -56,23 +55,33 @@ final class RadialFilter {
         across.complexForward(edge);
     }
 
+    /** A transfer function by those of some Gaussians at the same spatial frequency, 0 to 1. */
+    @FunctionalInterface
+    interface Transfer {
+        double of(double[] gaussians);
+    }
+
     /**
      * The plane convolved with a kernel.
      *
-     * @param transfer the kernel's transfer function of the square of the spatial frequency, square cycles per pixel
+     * @param sigmasPx standard deviations of the Gaussians, pixels
+     * @param transfer the kernel's transfer function
      */
-    Plane with(DoubleUnaryOperator transfer) {
+    Plane with(double[] sigmasPx, Transfer transfer) {
         int half = columns / 2;
+        double[][] right = transfers(sigmasPx, columns);
+        double[][] down = transfers(sigmasPx, lines);
         float[] filtered = new float[spectrum.length];
         FloatFFT_1D across = new FloatFFT_1D(lines);
         Rows.each(half, (from, to) -> {
+            double[] gaussians = new double[sigmasPx.length];
             for (int k = from; k < to; k++) {
-                filter(spectrum, filtered, k, k * 2 * lines, transfer);
+                filter(spectrum, filtered, k * 2 * lines, right[k], down, gaussians, transfer);
                 across.complexInverse(filtered, k * 2 * lines, true);
             }
         });
         float[] filteredEdge = new float[edge.length];
-        filter(edge, filteredEdge, half, 0, transfer);
+        filter(edge, filteredEdge, 0, right[half], down, new double[sigmasPx.length], transfer);
         across.complexInverse(filteredEdge, true);
         Plane result = new Plane(width, height);
         FloatFFT_1D along = new FloatFFT_1D(columns);
@@ -91,11 +100,25 @@ final class RadialFilter {
         return result;
     }
 
-    private void filter(float[] in, float[] out, int k, int at, DoubleUnaryOperator transfer) {
-        double u = k / (double) columns;
+    /** Transfer functions of Gaussians at each frequency of a row or column up to the highest: a round one is a product of two. */
+    private static double[][] transfers(double[] sigmasPx, int size) {
+        double[][] transfers = new double[size / 2 + 1][sigmasPx.length];
+        for (int k = 0; k < transfers.length; k++) {
+            for (int i = 0; i < sigmasPx.length; i++) {
+                double phase = Math.PI * sigmasPx[i] * k / size;
+                transfers[k][i] = Math.exp(-2 * phase * phase);
+            }
+        }
+        return transfers;
+    }
+
+    private void filter(
+            float[] in, float[] out, int at, double[] right, double[][] down, double[] gaussians, Transfer transfer) {
         for (int l = 0; 2 * l <= lines; l++) {
-            double v = l / (double) lines;
-            float factor = (float) transfer.applyAsDouble(u * u + v * v);
+            for (int i = 0; i < gaussians.length; i++) {
+                gaussians[i] = right[i] * down[l][i];
+            }
+            float factor = (float) transfer.of(gaussians);
             scale(in, out, at + 2 * l, factor);
             if (l > 0 && 2 * l < lines) { // the negative frequency has the same transfer
                 scale(in, out, at + 2 * (lines - l), factor);

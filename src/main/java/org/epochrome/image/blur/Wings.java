@@ -82,30 +82,50 @@ public final class Wings {
                 : new Wings(Arrays.stream(widthsPx).map(w -> w * factor).toArray(), parts);
     }
 
+    /**
+     * A sharp picture blurred by this spread function. Everything outside counts as dark.
+     *
+     * @param corePx standard deviation of its core, pixels
+     */
+    public Plane of(Plane sharp, double corePx) {
+        if (parts.length == 0) {
+            return Gaussian.blur(sharp, corePx);
+        }
+        double kept = 1 - spread();
+        double[] sigmas = new double[widthsPx.length + 1];
+        System.arraycopy(widthsPx, 0, sigmas, 0, widthsPx.length);
+        sigmas[widthsPx.length] = corePx;
+        return filter(sharp).with(sigmas, g -> g[g.length - 1] * kept / (1 - gain(g)));
+    }
+
     /** A picture of the core with the wings. Everything outside counts as dark. */
     public Plane of(Plane core) {
         double kept = 1 - spread();
-        return parts.length == 0 ? core : filter(core).with(squared -> kept / (1 - gain(squared)));
+        return parts.length == 0 ? core : filter(core).with(widthsPx, g -> kept / (1 - gain(g)));
     }
 
     /** The core of a picture that has these wings. */
     public Plane without(Plane seen) {
         double kept = 1 - spread();
-        return parts.length == 0 ? seen : filter(seen).with(squared -> (1 - gain(squared)) / kept);
+        return parts.length == 0 ? seen : filter(seen).with(widthsPx, g -> (1 - gain(g)) / kept);
+    }
+
+    /** Transfer function of all that spreads again, by those of its Gaussians. */
+    private double gain(double[] gaussians) {
+        double sum = 0;
+        for (int i = 0; i < parts.length; i++) {
+            sum += parts[i] * gaussians[i];
+        }
+        return sum;
     }
 
     /** What these wings let through of a spatial frequency, in cycles per pixel, besides what their core does. */
     public double transfer(double frequency) {
-        return (1 - spread()) / (1 - gain(frequency * frequency));
+        return (1 - spread()) / (1 - gain(widthsPx, parts, frequency * frequency));
     }
 
     private RadialFilter filter(Plane plane) {
         return new RadialFilter(plane, REACH * Arrays.stream(widthsPx).max().orElse(0));
-    }
-
-    /** Transfer function of all that spreads again. */
-    private double gain(double squaredFrequency) {
-        return gain(widthsPx, parts, squaredFrequency);
     }
 
     private static double gain(double[] widthsPx, double[] parts, double squaredFrequency) {
@@ -125,7 +145,7 @@ public final class Wings {
         RadialFilter filter =
                 new RadialFilter(plane, REACH * Arrays.stream(widthsPx).max().orElse(0));
         return Arrays.stream(widthsPx)
-                .mapToObj(w -> filter.with(squared -> transfer(w, squared)))
+                .mapToObj(w -> filter.with(new double[] {w}, g -> g[0]))
                 .toArray(Plane[]::new);
     }
 

@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import org.epochrome.disk.DispersionDeconvolution;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Body;
+import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
 import org.epochrome.moon.KnownMoons;
@@ -48,6 +49,8 @@ public final class MoonFinder {
     private static final double MOST_FRAMES = 0.5;
     /** More frames do not help to find unknown ones. */
     private static final int SEARCHED_FRAMES = 12;
+    /** Blur that stays where unknown ones are searched for; what is found is fitted on all pixels. */
+    private static final double SEARCHED_BLUR_PX = 1.3;
     /** A moon so many blurs off the limb, and a shadow so far inside it, must be seen if they are there. */
     private static final double CLEAR_BLURS = 4;
 
@@ -172,14 +175,19 @@ public final class MoonFinder {
         List<Integer> chosen = IntStream.range(0, count)
                 .mapToObj(k -> order.get(count == 1 ? 0 : k * (frames.size() - 1) / (count - 1)))
                 .toList();
-        MoonSearch search = new MoonSearch(
-                chosen.stream().map(frames::get).toList(),
-                chosen.stream().map(rotations::get).toList(),
-                epochView);
+        List<MoonFrame> coarse =
+                chosen.stream().map(i -> frames.get(i).binned(bin(i))).toList();
+        MoonSearch search =
+                new MoonSearch(coarse, chosen.stream().map(rotations::get).toList(), epochView);
         return search.find(
-                k -> MoonField.of(frames.get(chosen.get(k)), planes.get(chosen.get(k))),
+                k -> MoonField.of(coarse.get(k), Binning.by(bin(chosen.get(k)), planes.get(chosen.get(k)))),
                 known.stream().map(MoonTrack::companion).toList(),
                 progress);
+    }
+
+    /** Pixels along a side that one is made of where moons are searched for: as many as a frame's blur allows. */
+    private int bin(int index) {
+        return (int) Math.max(1, frames.get(index).blurPx() / SEARCHED_BLUR_PX);
     }
 
     private boolean isThere(MoonTrack track) {
