@@ -1,6 +1,7 @@
 package org.epochrome.align;
 
 import java.util.List;
+import java.util.Optional;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Gaussian;
@@ -47,28 +48,32 @@ public final class LimbDetail {
         Detail frame = detail(moved.picture(), zone, view, own, smear);
         double[] from = centre(moved.shade());
         double[] to = centre(moved.picture());
-        Shift all = DetailWitness.measure(List.of(model), List.of(frame), to[0] - from[0], to[1] - from[1]);
-        return all.known() ? withScatter(all, model, frame, view) : all;
+        ShiftSearch search = new ShiftSearch(
+                List.of(frame), List.of(List.of(model)), new double[] {to[0] - from[0], to[1] - from[1]});
+        Shift all = search.run().get(0);
+        return all.known() ? withScatter(all, search, zone, view) : all;
     }
 
     /**
      * A shift with the standard errors of a jackknife: by how much it changes without one pair of opposite sectors (Tukey
-     * 1958, Ann. Math. Stat. 29, 614). A model that is wrong all around the limb alike moves nothing, and the pairs know.
+     * 1958, Ann. Math. Stat. 29, 614), to first order. A model that is wrong all around the limb alike moves nothing, and the pairs
+     * know.
      */
-    private static Shift withScatter(Shift all, Detail model, Detail frame, View view) {
+    private static Shift withScatter(Shift all, ShiftSearch search, Plane zone, View view) {
+        byte[] pairs = pairs(zone, view);
         double xx = 0;
         double xy = 0;
         double yy = 0;
         for (int k = 0; k < PAIRS; k++) {
-            Plane rest = without(k, frame.weight(), view);
-            Shift part = DetailWitness.measure(
-                    List.of(weighted(model, rest)), List.of(weighted(frame, rest)), all.x(), all.y());
-            if (!part.known()) {
+            Optional<Shift> change = search.changeOf(all, without(k, zone, pairs));
+            if (change.isEmpty()) {
                 return all;
             }
-            xx += (part.x() - all.x()) * (part.x() - all.x());
-            xy += (part.x() - all.x()) * (part.y() - all.y());
-            yy += (part.y() - all.y()) * (part.y() - all.y());
+            double x = change.get().x();
+            double y = change.get().y();
+            xx += x * x;
+            xy += x * y;
+            yy += y * y;
         }
         double factor = UNSEEN * UNSEEN * (PAIRS - 1) / PAIRS;
         return new Shift(all.x(), all.y(), Math.sqrt(factor * xx), Math.sqrt(factor * yy), factor * xy)
@@ -91,19 +96,24 @@ public final class LimbDetail {
         return new double[] {sumX / sum, sumY / sum};
     }
 
-    private static Detail weighted(Detail detail, Plane weight) {
-        return new Detail(detail.markings(), weight, detail.grainPx(), detail.drawnPx(), detail.northDeg());
+    /** The number of the pair of sectors of each pixel of the zone. */
+    private static byte[] pairs(Plane zone, View view) {
+        byte[] pairs = new byte[zone.data().length];
+        for (int i = 0; i < pairs.length; i++) {
+            if (zone.data()[i] > 0) {
+                int x = i % zone.width();
+                int y = i / zone.width();
+                double turn = Math.atan2(view.pole(x, y), view.side(x, y)) / Math.PI + 1;
+                pairs[i] = (byte) (PAIRS * (turn - Math.floor(turn)));
+            }
+        }
+        return pairs;
     }
 
-    private static Plane without(int pair, Plane zone, View view) {
+    private static Plane without(int pair, Plane zone, byte[] pairs) {
         Plane rest = zone.copy();
-        for (int y = 0; y < rest.height(); y++) {
-            for (int x = 0; x < rest.width(); x++) {
-                double turn = Math.atan2(view.pole(x, y), view.side(x, y)) / Math.PI + 1;
-                if ((int) (PAIRS * (turn - Math.floor(turn))) == pair) {
-                    rest.set(x, y, 0);
-                }
-            }
+        for (int i = 0; i < pairs.length; i++) {
+            rest.data()[i] = pairs[i] == pair ? 0 : rest.data()[i];
         }
         return rest;
     }

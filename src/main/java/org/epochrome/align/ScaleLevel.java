@@ -1,6 +1,8 @@
 package org.epochrome.align;
 
+import java.util.Arrays;
 import java.util.List;
+import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Gaussian;
 import org.epochrome.image.blur.Spline;
@@ -30,6 +32,7 @@ final class ScaleLevel {
     private final int unknowns;
     private final boolean similar;
     private final double half;
+    private final double diagonal;
     private final double poleRight;
     private final double poleDown;
 
@@ -54,8 +57,30 @@ final class ScaleLevel {
         this.unknowns = unknowns;
         similar = regressor.length == 1 && unknowns == 4;
         half = 0.5 * this.target.width();
+        diagonal = Math.hypot(this.target.width(), this.target.height());
         poleRight = -Math.sin(Math.toRadians(target.northDeg()));
         poleDown = -Math.cos(Math.toRadians(target.northDeg()));
+    }
+
+    private ScaleLevel(ScaleLevel from, Plane weight) {
+        factor = from.factor;
+        target = from.target;
+        targetWeight = Binning.by(factor, weight);
+        regressor = from.regressor;
+        regressorWeight = new Spline[regressor.length];
+        Arrays.fill(regressorWeight, new Spline(targetWeight));
+        spot = from.spot;
+        unknowns = from.unknowns;
+        similar = from.similar;
+        half = from.half;
+        diagonal = from.diagonal;
+        poleRight = from.poleRight;
+        poleDown = from.poleDown;
+    }
+
+    /** The same markings with another weight, in all frames alike. */
+    ScaleLevel weighted(Plane weight) {
+        return new ScaleLevel(this, weight);
     }
 
     private static Plane softened(Plane markings) {
@@ -97,12 +122,12 @@ final class ScaleLevel {
 
     /** Strips along the parallels, as wide as blocks. */
     private int strips(int side) {
-        return 1 + (int) (2 * Math.hypot(target.width(), target.height()) / side);
+        return 1 + (int) (2 * diagonal / side);
     }
 
     private int strip(int x, int y, int side) {
         double polewards = poleRight * (x - 0.5 * target.width()) + poleDown * (y - 0.5 * target.height());
-        return (int) ((polewards + Math.hypot(target.width(), target.height())) / side);
+        return (int) ((polewards + diagonal) / side);
     }
 
     /** What the blocks in some rows ask for. */
@@ -127,11 +152,17 @@ final class ScaleLevel {
 
     private Plane moved(int k, double right, double down, double grown, double turned, Plane weight) {
         Plane result = new Plane(target.width(), target.height());
+        boolean shifted = grown == 0 && turned == 0;
+        Spline.Shifted markings = regressor[k].shifted(-right, -down);
+        Spline.Shifted weights = regressorWeight[k].shifted(-right, -down);
         Rows.each(target.height(), (from, to) -> {
             for (int y = from; y < to; y++) {
                 for (int x = 0; x < target.width(); x++) {
                     float w = k == 0 ? targetWeight.at(x, y) : weight.at(x, y);
-                    if (w > 0) {
+                    if (w > 0 && shifted) {
+                        result.set(x, y, markings.at(x, y));
+                        w *= Math.max(0, weights.at(x, y));
+                    } else if (w > 0) {
                         double u = across(x);
                         double v = across(y);
                         double dx = right + grown * u - turned * v;

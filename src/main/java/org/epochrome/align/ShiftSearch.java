@@ -10,6 +10,7 @@ import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apache.commons.math3.linear.EigenDecomposition;
 import org.apache.commons.math3.linear.NonPositiveDefiniteMatrixException;
 import org.apache.commons.math3.linear.RealMatrix;
+import org.epochrome.image.Plane;
 
 /**
  * The search for the shifts, from the coarsest markings to the finest. Unknowns: the predicted frame's shift against the
@@ -46,6 +47,19 @@ final class ShiftSearch {
 
     List<Shift> run() {
         return search().map(this::shifts).orElseGet(this::unknown);
+    }
+
+    /**
+     * By how much a shift that was found changes if places weigh otherwise, to first order; with one regressor and markings of one
+     * size.
+     *
+     * @param weight of reference and predicted frame alike
+     */
+    Optional<Shift> changeOf(Shift found, Plane weight) {
+        NormalEquations sums = new NormalEquations(2, 0);
+        octaves.get(0).weighted(weight).addTo(new double[] {found.x(), found.y()}, sums);
+        double[] move = new double[2];
+        return solve(sums, move).map(c -> new Shift(move[0], move[1], 0, 0, 0));
     }
 
     Optional<Similarity> similarity() {

@@ -152,7 +152,7 @@ public final class View {
 
     /** Planetographic latitude of a point of the surface, radians. */
     public double graphicLatitude(double bodyX, double bodyY, double bodyZ) {
-        return Math.atan2(bodyZ * inverseSquaredRatio, Math.hypot(bodyX, bodyY));
+        return Math.atan2(bodyZ * inverseSquaredRatio, Math.sqrt(bodyX * bodyX + bodyY * bodyY));
     }
 
     /** East longitude of a point from the meridian that faces the observer, radians, -pi to pi. */

@@ -92,6 +92,7 @@ public final class ZonalWind {
     private double axisDistanceM(double latitudeDeg) {
         double latitude = Math.toRadians(latitudeDeg);
         double cos = Math.cos(latitude);
-        return 1000 * body.equatorialRadiusKm() * cos / Math.hypot(cos, body.axisRatio() * Math.sin(latitude));
+        double axial = body.axisRatio() * Math.sin(latitude);
+        return 1000 * body.equatorialRadiusKm() * cos / Math.sqrt(cos * cos + axial * axial);
     }
 }

@@ -146,6 +146,54 @@ public final class Spline {
         return w0 * c[p] + w1 * c[p + 1] + w2 * c[p + 2] + w3 * c[p + 3];
     }
 
+    /** The spline at all pixels moved alike. */
+    public Shifted shifted(double right, double down) {
+        return new Shifted(right, down);
+    }
+
+    /** Values at one offset from each pixel: the weights of its neighbours are the same everywhere. */
+    public final class Shifted {
+        private final double right;
+        private final double down;
+        private final int columns;
+        private final int rows;
+        private final float[] across;
+        private final float[] along;
+
+        private Shifted(double right, double down) {
+            this.right = right;
+            this.down = down;
+            columns = (int) Math.floor(right);
+            rows = (int) Math.floor(down);
+            across = weights((float) (right - columns));
+            along = weights((float) (down - rows));
+        }
+
+        /** The value at the offset from a pixel. */
+        public float at(int x, int y) {
+            int ix = x + columns;
+            int iy = y + rows;
+            if (ix < 1 || iy < 1 || ix >= width - 2 || iy >= height - 2) {
+                return Spline.this.at(x + right, y + down);
+            }
+            float sum = 0;
+            int p = (iy - 1) * width + ix - 1;
+            for (int j = 0; j < 4; j++) {
+                sum += along[j] * line(p + j * width, across[0], across[1], across[2], across[3]);
+            }
+            return sum;
+        }
+    }
+
+    /** Weights of the four coefficients around a place by its part of the way from the second to the third. */
+    private static float[] weights(float part) {
+        float rest = 1 - part;
+        float first = rest * rest * rest / 6;
+        float second = (4 - 3 * part * part * (2 - part)) / 6;
+        float last = part * part * part / 6;
+        return new float[] {first, second, 1 - first - second - last, last};
+    }
+
     private static int mirror(int i, int n) {
         if (n == 1) {
             return 0;

@@ -86,7 +86,7 @@ public final class MoonFit {
         for (int y = top; y <= bottom; y++) {
             for (int x = left; x <= right; x++) {
                 float value = field.light().at(x, y);
-                if (!Float.isNaN(value) && Math.hypot(x - middleX, y - middleY) <= reach) {
+                if (!Float.isNaN(value) && square(x - middleX) + square(y - middleY) <= reach * reach) {
                     columns[n] = x;
                     rows[n] = y;
                     double root = trust(field.rough().at(x, y) * (1 - spot.at(x - middleX, y - middleY)));
@@ -255,6 +255,10 @@ public final class MoonFit {
         for (int k = 0; k < LEVEL; k++) {
             list[at + k] = factor * power(along, TERMS[k][0]) * power(across, TERMS[k][1]);
         }
+    }
+
+    private static double square(double value) {
+        return value * value;
     }
 
     private static double power(double base, int exponent) {

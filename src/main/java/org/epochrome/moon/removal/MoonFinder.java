@@ -50,7 +50,7 @@ public final class MoonFinder {
     /** More frames do not help to find unknown ones. */
     private static final int SEARCHED_FRAMES = 12;
     /** Blur that stays where unknown ones are searched for; what is found is fitted on all pixels. */
-    private static final double SEARCHED_BLUR_PX = 1.3;
+    private static final double SEARCHED_BLUR_PX = 1;
     /** A moon so many blurs off the limb, and a shadow so far inside it, must be seen if they are there. */
     private static final double CLEAR_BLURS = 4;
 
