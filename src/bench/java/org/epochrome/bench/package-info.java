@@ -1,0 +1,2 @@
+/** JMH benchmarks, on the demo scenes. */
+package org.epochrome.bench;
