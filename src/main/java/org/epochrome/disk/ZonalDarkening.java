@@ -31,7 +31,14 @@ public final class ZonalDarkening {
 
     /** Derivative of the logarithm of Minnaert's law by its exponent, bounded at limb and terminator. */
     public static double slope(double incidence, double emission) {
-        return Math.log(Math.max(GRAZING, incidence)) + Math.log(Math.max(GRAZING, emission));
+        return Math.log(Math.max(GRAZING, incidence) * Math.max(GRAZING, emission));
+    }
+
+    /** The {@link #slope(double, double) slope} at one place less that at another. */
+    public static double slope(double toIncidence, double toEmission, double incidence, double emission) {
+        return Math.log(Math.max(GRAZING, toIncidence)
+                * Math.max(GRAZING, toEmission)
+                / (Math.max(GRAZING, incidence) * Math.max(GRAZING, emission)));
     }
 
     /** What the exponent at a planetographic latitude, radians, adds to that of the whole globe. */

@@ -6,8 +6,10 @@ import org.epochrome.image.Plane;
 
 /** How the light of a belted globe differs from its shading, by the frame itself: parallel by parallel, and at the limb. */
 record LightCalibration(ZonalDarkening zones, LimbProfile limb) {
-    double logarithm(double incidence, double emission, double latitude) {
-        return zones.exponent(latitude) * ZonalDarkening.slope(incidence, emission) + limb.at(emission);
+    /** The factor by which light at a latitude changes between places with some cosines of incidence and emission. */
+    double change(double toIncidence, double toEmission, double incidence, double emission, double latitude) {
+        double slope = ZonalDarkening.slope(toIncidence, toEmission, incidence, emission);
+        return Math.exp(zones.exponent(latitude) * slope + limb.at(toEmission) - limb.at(emission));
     }
 
     /** How the frame's light differs from its shading, by the clear part of the globe. */

@@ -70,16 +70,11 @@ public final class Turner {
                     && !gaps.isBeyond(pixel(column, moved.width()), pixel(row, moved.height()));
         }
 
-        /** By how much more than by the shading a place's light changes on the way. */
-        double correction(
-                View to, double toX, double toY, View from, double fromX, double fromY, double bodyZ, double latitude) {
-            if (calibration.isEmpty()) {
-                return 1;
-            }
-            LightCalibration c = calibration.get();
-            return Math.exp(c.logarithm(to.cosIncidence(toX, toY, bodyZ), to.cosEmission(toX, toY, bodyZ), latitude)
-                    - c.logarithm(
-                            from.cosIncidence(fromX, fromY, bodyZ), from.cosEmission(fromX, fromY, bodyZ), latitude));
+        /** By how much more than by the shading a place's light changes on the way, by the cosines there. */
+        double correction(double toIncidence, double toEmission, double incidence, double emission, double latitude) {
+            return calibration.isEmpty()
+                    ? 1
+                    : calibration.get().change(toIncidence, toEmission, incidence, emission, latitude);
         }
 
         /** Whether it holds data there. */
@@ -230,7 +225,9 @@ public final class Turner {
                 }
                 double thenX = bodyX * cos - side * sin;
                 double thenY = bodyX * sin + side * cos;
-                double emission = Math.min(from.cosEmission(thenX, thenY, bodyZ), to.cosEmission(bodyX, side, bodyZ));
+                double thenEmission = from.cosEmission(thenX, thenY, bodyZ);
+                double nowEmission = to.cosEmission(bodyX, side, bodyZ);
+                double emission = Math.min(thenEmission, nowEmission);
                 if (emission > GRAZING) {
                     double thenPole = from.poleOf(thenX, bodyZ);
                     double thenColumn = from.column(thenPole, thenY);
@@ -247,7 +244,12 @@ public final class Turner {
                         carried = carriedTrust > 0
                                 ? then.ratio.at(thenColumn, thenRow)
                                                 * shade
-                                                * then.correction(to, bodyX, side, from, thenX, thenY, bodyZ, latitude)
+                                                * then.correction(
+                                                        to.cosIncidence(bodyX, side, bodyZ),
+                                                        nowEmission,
+                                                        from.cosIncidence(thenX, thenY, bodyZ),
+                                                        thenEmission,
+                                                        latitude)
                                         + now.rings().at(x, y)
                                 : 0;
                         held = then.holds(thenColumn, thenRow);

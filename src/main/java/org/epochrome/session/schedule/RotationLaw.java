@@ -43,8 +43,10 @@ public record RotationLaw(
         Optional<ZonalWind> wind = body.wind();
         if (wind.isPresent()) {
             return new RotationLaw(
-                    "the winds at each latitude", wind.get().source(), system, Optional.of(latitude -> wind.get()
-                            .extraTurnDegPerDay(latitude, system)));
+                    "the winds at each latitude",
+                    wind.get().source(),
+                    system,
+                    Optional.of(wind.get().extraTurnDegPerDay(system)));
         }
         Optional<CloudRotation> clouds = body.clouds().filter(c -> c.band().equals(band));
         if (clouds.isPresent()) {
