@@ -62,7 +62,7 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
      *
      * @param extent how far from the globe's centre there is light before it is blurred, equatorial radii
      */
-    Region region(View view, double extent, int width, int height) {
+    public Region region(View view, double extent, int width, int height) {
         Disk disk = view.disk();
         double widest = Arrays.stream(wings.widthsPx()).reduce(blurPx, Math::max);
         double reach = extent * disk.equatorialRadiusPx() + smear.farthestPx() + BLURS * widest + 2;
