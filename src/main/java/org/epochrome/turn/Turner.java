@@ -8,6 +8,7 @@ import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
 import org.epochrome.disk.ZonalDarkening;
 import org.epochrome.image.Plane;
+import org.epochrome.image.Region;
 import org.epochrome.image.blur.Spline;
 import org.epochrome.job.Progress;
 import org.epochrome.job.Rows;
@@ -49,6 +50,11 @@ public final class Turner {
     private static final double LEAST_TELLING_PX = 50;
     /** How far beyond the limb its light reaches, blurs. */
     private static final double LIMB_BLURS = 6;
+
+    /** Planes of the frame's size that are held: itself, the spline through it and, of a quarter's size each, its gaps. */
+    private static final int PLANES_OF_FRAME = 3;
+    /** Planes that the light of globe and rings is held in. */
+    private static final int PLANES_OF_LIGHT = 3;
 
     private final Plane frame;
     private final FittedDisk fitted;
@@ -141,6 +147,18 @@ public final class Turner {
             }
         });
         return new Turned(picture, trust, now.light(width, top, rows));
+    }
+
+    /** Memory that it holds once it has turned its frame to an image of some size, with the frame. */
+    public long heldBytes(View to, int width, int height) {
+        Shading shading = fitted.shading();
+        Region there = shading.region(from, from.globe().extent(), frame.width(), frame.height());
+        Region here =
+                shading.carried(from.disk(), to.disk()).region(to, to.globe().extent(), width, height);
+        long floats = (long) PLANES_OF_FRAME * frame.width() * frame.height()
+                + (long) (PLANES_OF_LIGHT + 1) * there.width() * there.height()
+                + (long) PLANES_OF_LIGHT * here.width() * here.height();
+        return Float.BYTES * floats;
     }
 
     /** Made once: whoever turns to many epochs keeps the turner. */
