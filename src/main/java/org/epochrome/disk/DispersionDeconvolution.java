@@ -2,6 +2,7 @@ package org.epochrome.disk;
 
 import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
+import org.epochrome.image.Region;
 import org.epochrome.image.blur.Gaussian;
 import org.epochrome.image.blur.Smear;
 import org.epochrome.image.blur.Spline;
@@ -82,12 +83,21 @@ public final class DispersionDeconvolution {
      */
     public static Plane of(
             Plane frame, FittedDisk fitted, Globe globe, double noise, Extent extent, Progress progress) {
-        Smear smear = fitted.shading().smear();
         if (!changes(fitted.shading(), extent)) {
             return frame;
         }
-        Smear left = left(fitted.shading(), extent);
         View view = new View(globe, fitted.disk());
+        Region lit = fitted.shading().region(view, globe.extent(), frame.width(), frame.height());
+        Plane result = frame.copy();
+        lit.put(ofPart(lit.of(frame), fitted.on(lit), view.on(lit), noise, extent, progress), result);
+        return result;
+    }
+
+    /** The same of the part of a frame that gets light. */
+    private static Plane ofPart(
+            Plane frame, FittedDisk fitted, View view, double noise, Extent extent, Progress progress) {
+        Smear smear = fitted.shading().smear();
+        Smear left = left(fitted.shading(), extent);
         int width = frame.width();
         int height = frame.height();
         float[] drawn = picture(fitted, view, width, height);

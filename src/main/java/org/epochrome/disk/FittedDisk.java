@@ -1,6 +1,7 @@
 package org.epochrome.disk;
 
 import org.epochrome.image.Plane;
+import org.epochrome.image.Region;
 import org.epochrome.image.blur.Smear;
 
 /**
@@ -69,6 +70,11 @@ public record FittedDisk(
     /** The fit with the disk at another place or in another orientation. */
     public FittedDisk at(Disk other) {
         return with(other, shading, errors, skySlope, passband);
+    }
+
+    /** The fit on the pixels of a part of the plane, whose sky is even. */
+    public FittedDisk on(Region part) {
+        return at(disk.movedBy(-part.left(), -part.top()));
     }
 
     /** The fit on the plane binned by a factor. */

@@ -1,6 +1,7 @@
 package org.epochrome.disk;
 
 import org.epochrome.image.Plane;
+import org.epochrome.image.Region;
 
 /**
  * How bright rings are by their distance from the planet: linear between evenly spaced places of each region,
@@ -50,10 +51,15 @@ public final class RingLight {
 
     /** The blurred picture of the rings as they are seen around the globe and lit beyond its shadow. */
     public Plane picture(View view, Shading shading, int width, int height) {
-        Plane sharp = new Plane(width, height);
         if (isNone()) {
-            return sharp;
+            return new Plane(width, height);
         }
+        Region lit = shading.region(view, view.globe().extent(), width, height);
+        return lit.amongZeros(blurred(view.on(lit), shading, lit.width(), lit.height()), width, height);
+    }
+
+    private Plane blurred(View view, Shading shading, int width, int height) {
+        Plane sharp = new Plane(width, height);
         double radius = view.disk().equatorialRadiusPx();
         Rings.walk(view.globe(), STEP_PX / radius, (region, part, pole, side, area) -> {
             double x = view.column(pole, side);

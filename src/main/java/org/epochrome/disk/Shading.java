@@ -1,6 +1,8 @@
 package org.epochrome.disk;
 
+import java.util.Arrays;
 import org.epochrome.image.Plane;
+import org.epochrome.image.Region;
 import org.epochrome.image.blur.Smear;
 import org.epochrome.image.blur.Wings;
 import org.epochrome.job.Rows;
@@ -35,19 +37,36 @@ public record Shading(double minnaert, double brightening, double blurPx, Smear 
     private static final double HALF_DIAGONAL = Math.sqrt(0.5);
     /** Where a law's array holds the cosine of incidence. */
     private static final int INCIDENCE = 3;
+    /** Standard deviations of a blur beyond which hardly any light gets: 3e-5 of what is next to a straight edge. */
+    private static final double BLURS = 4;
     /** Wings narrower than so many cores blur detail as the core does. */
     private static final double CLOSE = 3;
 
     /** The blurred picture of an even globe, 1 where Sun and observer stand overhead; pixels integrate over their area. */
     public Plane picture(View view, int width, int height) {
-        return blurred(sharp(view, width, height, null));
+        Region lit = region(view, 1, width, height);
+        return lit.amongZeros(blurred(sharp(view.on(lit), lit.width(), lit.height(), null)), width, height);
     }
 
     /** The blurred picture of an even globe, and a second one of the globe seen and lit through its rings. */
     public Plane[] pictureAndVeiled(View view, int width, int height) {
-        Plane veiled = new Plane(width, height);
-        Plane free = sharp(view, width, height, veiled.data());
-        return new Plane[] {blurred(free), blurred(veiled)};
+        Region lit = region(view, 1, width, height);
+        Plane veiled = new Plane(lit.width(), lit.height());
+        Plane free = sharp(view.on(lit), lit.width(), lit.height(), veiled.data());
+        return new Plane[] {lit.amongZeros(blurred(free), width, height), lit.amongZeros(blurred(veiled), width, height)
+        };
+    }
+
+    /**
+     * The part of an image that gets light.
+     *
+     * @param extent how far from the globe's centre there is light before it is blurred, equatorial radii
+     */
+    public Region region(View view, double extent, int width, int height) {
+        Disk disk = view.disk();
+        double widest = Arrays.stream(wings.widthsPx()).reduce(blurPx, Math::max);
+        double reach = extent * disk.equatorialRadiusPx() + smear.farthestPx() + BLURS * widest + 2;
+        return Region.around(disk.x(), disk.y(), reach, width, height);
     }
 
     private Plane blurred(Plane sharp) {

@@ -1,5 +1,7 @@
 package org.epochrome.disk;
 
+import org.epochrome.image.Region;
+
 /**
  * Orthographic view geometry of a {@link Globe} whose {@link Disk} lies in an image: pixel to surface and back, exact
  * both ways. The distance of a planet is so many times its radius that perspective moves no point of the disk by more
@@ -65,6 +67,11 @@ public final class View {
 
     public Disk disk() {
         return disk;
+    }
+
+    /** This view on the pixels of a part of the image. */
+    public View on(Region part) {
+        return new View(globe, disk.movedBy(-part.left(), -part.top()));
     }
 
     /** {@link Globe#apparentAxisRatio} of the globe. */

@@ -11,7 +11,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.DoubleUnaryOperator;
-import java.util.stream.IntStream;
 import org.apache.commons.math3.analysis.interpolation.AkimaSplineInterpolator;
 import org.apache.commons.math3.analysis.polynomials.PolynomialSplineFunction;
 import org.epochrome.ephemeris.body.WindTable;
@@ -30,26 +29,18 @@ public final class ZonalWind {
     private static final double DAY_S = 86400.0;
 
     /** Poleward of this the circles get so small that no rate makes sense; the rate of this latitude is used. */
-    private static final int LAST_LATITUDE_DEG = 85;
+    private static final double LAST_LATITUDE_DEG = 85;
 
     private static final Map<Body, Optional<ZonalWind>> KNOWN = new ConcurrentHashMap<>();
-
-    /** Steps of the table of turns, between which a cubic is smooth (Catmull and Rom 1974); each pixel that turns is looked up. */
-    private static final int TURNS_PER_DEGREE = 50;
 
     private final Body body;
     private final String source;
     private final PolynomialSplineFunction windMs;
-    private final double[] turnDegPerDay;
 
     private ZonalWind(Body body, WindTable table) {
         this.body = body;
         this.source = table.source();
         this.windMs = read(table.resource());
-        turnDegPerDay = IntStream.rangeClosed(
-                        -LAST_LATITUDE_DEG * TURNS_PER_DEGREE, LAST_LATITUDE_DEG * TURNS_PER_DEGREE)
-                .mapToDouble(i -> turnDegPerDay(i / (double) TURNS_PER_DEGREE))
-                .toArray();
     }
 
     private static PolynomialSplineFunction read(String resource) {
@@ -94,25 +85,10 @@ public final class ZonalWind {
     public DoubleUnaryOperator extraTurnDegPerDay(RotationSystem system) {
         RotationElements elements = RotationElements.of(body);
         double ahead = elements.turnRateDegPerDay(body.defaultSystem()) - elements.turnRateDegPerDay(system);
-        return latitudeDeg -> ahead + interpolatedTurnDegPerDay(latitudeDeg);
-    }
-
-    private double interpolatedTurnDegPerDay(double latitudeDeg) {
-        double latitude = Math.max(-LAST_LATITUDE_DEG, Math.min(LAST_LATITUDE_DEG, latitudeDeg));
-        double at = (latitude + LAST_LATITUDE_DEG) * TURNS_PER_DEGREE;
-        double[] t = turnDegPerDay;
-        int i = Math.max(1, Math.min((int) at, t.length - 3));
-        double part = at - i;
-        double slope = 0.5 * (t[i + 1] - t[i - 1]);
-        double nextSlope = 0.5 * (t[i + 2] - t[i]);
-        double rise = t[i + 1] - t[i];
-        return t[i]
-                + part * (slope + part * (3 * rise - 2 * slope - nextSlope + part * (slope + nextSlope - 2 * rise)));
-    }
-
-    /** What the wind at a latitude adds to the turn of the body's default system. */
-    private double turnDegPerDay(double latitudeDeg) {
-        return Math.toDegrees(windMs(latitudeDeg) * DAY_S / axisDistanceM(latitudeDeg));
+        return latitudeDeg -> {
+            double latitude = Math.max(-LAST_LATITUDE_DEG, Math.min(LAST_LATITUDE_DEG, latitudeDeg));
+            return ahead + Math.toDegrees(windMs(latitude) * DAY_S / axisDistanceM(latitude));
+        };
     }
 
     /** Distance from the rotation axis at a planetographic latitude, metres. */

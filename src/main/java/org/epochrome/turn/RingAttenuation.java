@@ -30,14 +30,4 @@ public record RingAttenuation(Plane shade, Plane clear, Plane rings) {
         }
         return new RingAttenuation(shade, clear, rings.picture(view, shading, width, height));
     }
-
-    /** Light of globe and rings together in some rows. */
-    Plane light(int top, int rows) {
-        int width = shade.width();
-        Plane light = new Plane(width, rows);
-        for (int i = 0; i < light.data().length; i++) {
-            light.data()[i] = shade.data()[top * width + i] + rings.data()[top * width + i];
-        }
-        return light;
-    }
 }

@@ -8,6 +8,7 @@ import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
 import org.epochrome.disk.ZonalDarkening;
 import org.epochrome.image.Plane;
+import org.epochrome.image.Region;
 import org.epochrome.image.blur.Spline;
 import org.epochrome.job.Progress;
 import org.epochrome.job.Rows;
@@ -50,6 +51,11 @@ public final class Turner {
     /** How far beyond the limb its light reaches, blurs. */
     private static final double LIMB_BLURS = 6;
 
+    /** Planes of the frame's size that are held: itself, the spline through it and, of a quarter's size each, its gaps. */
+    private static final int PLANES_OF_FRAME = 3;
+    /** Planes that the light of globe and rings is held in. */
+    private static final int PLANES_OF_LIGHT = 3;
+
     private final Plane frame;
     private final FittedDisk fitted;
     private final View from;
@@ -59,11 +65,7 @@ public final class Turner {
 
     /** What does not depend on the epoch. */
     private record Prepared(
-            Spline moved,
-            Spline ratio,
-            RingAttenuation attenuation,
-            Gaps gaps,
-            Optional<LightCalibration> calibration) {
+            Spline moved, Spline ratio, GlobeLight globe, Gaps gaps, Optional<LightCalibration> calibration) {
         /** Whether the frame shows a place. */
         boolean shows(double column, double row) {
             return moved.contains(column, row)
@@ -77,6 +79,11 @@ public final class Turner {
                     : calibration.get().change(toIncidence, toEmission, incidence, emission, latitude);
         }
 
+        /** The light of the globe alone against its shading, at a place on the globe. */
+        float ratio(double column, double row) {
+            return ratio.at(column - globe.part().left(), row - globe.part().top());
+        }
+
         /** Whether it holds data there. */
         boolean holds(double column, double row) {
             return !gaps.isEmpty(pixel(column, moved.width()), pixel(row, moved.height()));
@@ -84,7 +91,7 @@ public final class Turner {
     }
 
     /** What depends only on how the body stands at the epoch, not on how far its surface turns. */
-    private record Target(Globe globe, Disk disk, int width, int height, RingAttenuation attenuation) {
+    private record Target(Globe globe, Disk disk, int width, int height, GlobeLight light) {
         boolean is(View to, int columns, int lines) {
             return globe.equals(to.globe()) && disk.equals(to.disk()) && width == columns && height == lines;
         }
@@ -125,7 +132,7 @@ public final class Turner {
      */
     public Turned turn(View to, int width, int height, int top, int rows, Rotation rotation, Progress progress) {
         Prepared then = prepared(progress);
-        RingAttenuation now = attenuation(to, width, height);
+        GlobeLight now = light(to, width, height);
         progress.check();
         Plane picture = new Plane(width, rows);
         Plane trust = new Plane(width, rows);
@@ -134,39 +141,48 @@ public final class Turner {
                 turnRow(row, top, to, rotation, then, now, picture, trust);
             }
         });
-        return new Turned(picture, trust, now.light(top, rows));
+        return new Turned(picture, trust, now.light(width, top, rows));
+    }
+
+    /** Memory that it holds once it has turned its frame to an image of some size, with the frame. */
+    public long heldBytes(View to, int width, int height) {
+        Shading shading = fitted.shading();
+        Region there = shading.region(from, from.globe().extent(), frame.width(), frame.height());
+        Region here =
+                shading.carried(from.disk(), to.disk()).region(to, to.globe().extent(), width, height);
+        long floats = (long) PLANES_OF_FRAME * frame.width() * frame.height()
+                + (long) (PLANES_OF_LIGHT + 1) * there.width() * there.height()
+                + (long) PLANES_OF_LIGHT * here.width() * here.height();
+        return Float.BYTES * floats;
     }
 
     /** Made once: whoever turns to many epochs keeps the turner. */
     private synchronized Prepared prepared(Progress progress) {
         if (prepared == null) {
             Plane light = lightAboveSky();
-            RingAttenuation attenuation =
-                    RingAttenuation.of(from, fitted.rings(), fitted.shading(), frame.width(), frame.height());
+            GlobeLight globe = GlobeLight.of(from, fitted.rings(), fitted.shading(), frame.width(), frame.height());
             progress.check();
             Gaps gaps = Gaps.of(light);
-            Plane ratio = ratio(light, attenuation);
+            Plane near = globe.part().of(light);
+            Plane ratio = ratio(near, globe.attenuation());
             boolean tells = belted && from.disk().equatorialRadiusPx() > LEAST_TELLING_PX;
-            Optional<LightCalibration> calibration =
-                    tells ? Optional.of(LightCalibration.of(ratio, attenuation, from)) : Optional.empty();
+            Optional<LightCalibration> calibration = tells
+                    ? Optional.of(LightCalibration.of(ratio, globe.attenuation(), from.on(globe.part())))
+                    : Optional.empty();
+            Gaps.of(near).fill(ratio);
             gaps.fill(light);
-            gaps.fill(ratio);
-            prepared = new Prepared(new Spline(light), new Spline(ratio), attenuation, gaps, calibration);
+            prepared = new Prepared(new Spline(light), new Spline(ratio), globe, gaps, calibration);
         }
         return prepared;
     }
 
-    private synchronized RingAttenuation attenuation(View to, int width, int height) {
+    private synchronized GlobeLight light(View to, int width, int height) {
         if (target == null || !target.is(to, width, height)) {
             Shading shading = fitted.shading().carried(from.disk(), to.disk());
             target = new Target(
-                    to.globe(),
-                    to.disk(),
-                    width,
-                    height,
-                    RingAttenuation.of(to, fitted.rings(), shading, width, height));
+                    to.globe(), to.disk(), width, height, GlobeLight.of(to, fitted.rings(), shading, width, height));
         }
-        return target.attenuation;
+        return target.light;
     }
 
     private Plane lightAboveSky() {
@@ -194,7 +210,7 @@ public final class Turner {
             View to,
             Rotation rotation,
             Prepared then,
-            RingAttenuation now,
+            GlobeLight now,
             Plane picture,
             Plane trust) {
         int y = top + outputRow;
@@ -232,17 +248,17 @@ public final class Turner {
                     double thenPole = from.poleOf(thenX, bodyZ);
                     double thenColumn = from.column(thenPole, thenY);
                     double thenRow = from.row(thenPole, thenY);
-                    float shade = now.shade().at(x, y);
+                    float shade = now.shade(x, y);
                     if (then.shows(thenColumn, thenRow)) {
-                        RingAttenuation attenuation = then.attenuation;
-                        double darker = Math.min(shade, nearest(attenuation.shade(), thenColumn, thenRow));
-                        double clear =
-                                Math.min(now.clear().at(x, y), nearest(attenuation.clear(), thenColumn, thenRow));
+                        int nearestX = pixel(thenColumn, then.moved.width());
+                        int nearestY = pixel(thenRow, then.moved.height());
+                        double darker = Math.min(shade, then.globe.shade(nearestX, nearestY));
+                        double clear = Math.min(now.clear(x, y), then.globe.clear(nearestX, nearestY));
                         carriedTrust = step(emission, GRAZING, CLEAR)
                                 * step(darker, DARK, BRIGHT)
                                 * step(clear, DIMMED, UNDIMMED);
                         carried = carriedTrust > 0
-                                ? then.ratio.at(thenColumn, thenRow)
+                                ? then.ratio(thenColumn, thenRow)
                                                 * shade
                                                 * then.correction(
                                                         to.cosIncidence(bodyX, side, bodyZ),
@@ -250,7 +266,7 @@ public final class Turner {
                                                         from.cosIncidence(thenX, thenY, bodyZ),
                                                         thenEmission,
                                                         latitude)
-                                        + now.rings().at(x, y)
+                                        + now.rings(x, y)
                                 : 0;
                         held = then.holds(thenColumn, thenRow);
                     } else {
@@ -287,10 +303,6 @@ public final class Turner {
         double thenPole = from.poleOf(thenX, bodyZ);
         return from.cosEmission(thenX, thenY, bodyZ) > GRAZING
                 && !then.shows(from.column(thenPole, thenY), from.row(thenPole, thenY));
-    }
-
-    private static float nearest(Plane plane, double x, double y) {
-        return plane.at(pixel(x, plane.width()), pixel(y, plane.height()));
     }
 
     private static int pixel(double place, int size) {

@@ -38,9 +38,6 @@ public final class Merging {
     /** Trust in a hole that was filled from around it: enough where no frame saw the place, next to nothing where one did. */
     private static final float LEAST_TRUST = 2e-6f;
 
-    /** Planes of a frame's size that a turner holds. */
-    private static final int PLANES_OF_TURNER = 9;
-
     private final WorkingFrames frames;
     private final Turning turning;
     private final Moons moons;
@@ -165,9 +162,16 @@ public final class Merging {
 
     /** The turners of frames that are turned in several strips, kept as far as memory allows. */
     private IntFunction<Turner> kept(List<Integer> members) {
-        long bytes = (long) PLANES_OF_TURNER * Float.BYTES * width * height;
         Map<Integer, Turner> kept = new HashMap<>();
-        members.stream().limit(memory.heldBytes() / bytes).forEach(i -> kept.put(i, turners.apply(frames.get(i))));
+        long room = memory.heldBytes();
+        for (int i : members) {
+            Turner turner = turners.apply(frames.get(i));
+            room -= turner.heldBytes(view, width, height);
+            if (room < 0) {
+                break;
+            }
+            kept.put(i, turner);
+        }
         return i -> kept.containsKey(i) ? kept.get(i) : turners.apply(frames.get(i));
     }
 

@@ -8,7 +8,9 @@ import java.util.stream.IntStream;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
+import org.epochrome.image.Region;
 import org.epochrome.job.Progress;
+import org.epochrome.job.Rows;
 import org.epochrome.session.compare.FrameLight;
 import org.epochrome.session.schedule.Memory;
 import org.epochrome.session.schedule.PlaneStore;
@@ -47,11 +49,15 @@ final class StruckPixels {
 
     private final Turning turning;
     private final WorkingFrames frames;
+    /** By how much pixels exceed those around them, in the part of each frame that is compared. */
     private final List<Plane> excesses;
+    /** That part, once it was looked at. */
+    private final Region[] parts;
 
     private StruckPixels(WorkingFrames frames, Turning turning, Memory memory) {
         this.turning = turning;
         this.frames = frames;
+        parts = new Region[frames.size()];
         excesses = new PlaneStore(frames.size(), this::excess, memory.heldBytes());
     }
 
@@ -68,18 +74,20 @@ final class StruckPixels {
             progress.check();
             List<Integer> others = found.others(i);
             BitSet struck = others.isEmpty() ? new BitSet() : found.in(i, others);
-            result.add(struck.isEmpty() ? frames.get(i) : without(frames.get(i), struck));
+            result.add(struck.isEmpty() ? frames.get(i) : without(frames.get(i), struck, found.parts[i]));
         }
         WorkingFrames bare = new WorkingFrames(frames.schedule(), result, frames.warnings());
         return bare.remade(i -> bare.get(i).pixels(), memory, progress);
     }
 
-    /** A frame with no data in some places. */
-    private static WorkingFrame without(WorkingFrame frame, BitSet struck) {
+    /** A frame with no data in some places of a part of it. */
+    private static WorkingFrame without(WorkingFrame frame, BitSet struck, Region part) {
         int count = struck.cardinality();
         return frame.with(() -> {
                     Plane masked = frame.pixels().copy();
-                    struck.stream().forEach(p -> masked.data()[p] = Float.NaN);
+                    struck.stream()
+                            .forEach(p -> masked.set(
+                                    part.left() + p % part.width(), part.top() + p / part.width(), Float.NaN));
                     return masked;
                 })
                 .noting(Message.of(count == 1 ? "defect.struckPixel" : "defect.struck", count));
@@ -201,9 +209,10 @@ final class StruckPixels {
         return around > MOON_LIKE * size ? around : near;
     }
 
+    /** A frame's view on the part that is compared. */
     private View view(int index) {
-        return new View(
-                frames.get(index).exposure().globe(), frames.get(index).disk().disk());
+        WorkingFrame frame = frames.get(index);
+        return new View(frame.exposure().globe(), frame.disk().disk()).on(parts[index]);
     }
 
     private Rotation rotation(int index) {
@@ -228,11 +237,14 @@ final class StruckPixels {
     /** By how much the pixels of a frame exceed the median of those around them, as parts of the disk's brightness. */
     private Plane excess(int index) {
         FittedDisk fit = frames.get(index).disk();
-        Plane frame = frames.get(index).pixels();
+        Plane whole = frames.get(index).pixels();
+        double reach = REACH * fit.disk().equatorialRadiusPx();
+        Region part = Region.around(fit.disk().x(), fit.disk().y(), reach, whole.width(), whole.height());
+        parts[index] = part;
+        Plane frame = part.of(whole);
         View view = view(index);
         Plane shade = fit.shading().picture(view, frame.width(), frame.height());
         Plane left = new Plane(frame.width(), frame.height());
-        Plane excess = new Plane(frame.width(), frame.height());
         for (int y = 0; y < frame.height(); y++) {
             for (int x = 0; x < frame.width(); x++) {
                 boolean near = view.ellipticRadius(view.pole(x, y), view.side(x, y)) < REACH;
@@ -240,12 +252,15 @@ final class StruckPixels {
                 left.set(x, y, near ? (float) (light - shade.at(x, y)) : Float.NaN);
             }
         }
-        for (int y = 0; y < frame.height(); y++) {
-            for (int x = 0; x < frame.width(); x++) {
-                boolean known = !Float.isNaN(left.at(x, y));
-                excess.set(x, y, known ? (float) (left.at(x, y) - medianAround(left, x, y)) : Float.NaN);
+        Plane excess = new Plane(frame.width(), frame.height());
+        Rows.each(frame.height(), (from, to) -> {
+            for (int y = from; y < to; y++) {
+                for (int x = 0; x < left.width(); x++) {
+                    boolean known = !Float.isNaN(left.at(x, y));
+                    excess.set(x, y, known ? (float) (left.at(x, y) - medianAround(left, x, y)) : Float.NaN);
+                }
             }
-        }
+        });
         return excess;
     }
 

@@ -5,6 +5,8 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
+import org.epochrome.image.Plane;
+import org.epochrome.image.Region;
 import org.epochrome.job.Progress;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Recipe;
@@ -16,6 +18,8 @@ import org.epochrome.turn.Turner;
 public final class Turning {
     private static final double CLOSE = 1.02;
     private static final int CLOSE_MARGIN_PX = 6;
+    /** So far off a pixel hardly changes a cubic spline: by 1e-9 of its value. */
+    private static final int SPLINE_REACH_PX = 16;
 
     private final Recipe recipe;
     private final Aspect epoch;
@@ -96,6 +100,27 @@ public final class Turning {
     /** A frame turned (or, for a plain stack, only moved) to a window. */
     public Turned turned(WorkingFrame frame, CloseUp to, boolean turned, Progress progress) {
         Rotation rotation = turned ? rotation(frame.exposure()) : Rotation.none();
-        return turner(frame).turn(to.view(), to.width(), to.height(), rotation, progress);
+        Plane plane = frame.pixels();
+        Region near = near(plane, frame, to);
+        WorkingFrame part = frame.with(() -> near.of(plane)).at(frame.disk().on(near));
+        return turner(part).turn(to.view(), to.width(), to.height(), rotation, progress);
+    }
+
+    /** The part of a frame that a close-up and its disk come from, and some more for the spline between its pixels. */
+    private static Region near(Plane plane, WorkingFrame frame, CloseUp to) {
+        Disk disk = frame.disk().disk();
+        double reach = disk.equatorialRadiusPx() + SPLINE_REACH_PX;
+        Region near = Region.around(disk.x(), disk.y(), reach, plane.width(), plane.height());
+        View from = new View(frame.exposure().globe(), disk);
+        for (int corner = 0; corner < 4; corner++) {
+            int x = corner % 2 == 0 ? 0 : to.width() - 1;
+            int y = corner < 2 ? 0 : to.height() - 1;
+            double pole = to.view().pole(x, y);
+            double side = to.view().side(x, y);
+            double column = from.column(pole, side);
+            double row = from.row(pole, side);
+            near = near.with(Region.around(column, row, SPLINE_REACH_PX, plane.width(), plane.height()));
+        }
+        return near;
     }
 }
