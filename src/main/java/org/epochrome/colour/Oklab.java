@@ -9,6 +9,9 @@ final class Oklab {
     /** What two thirds of a double's exponent's bias are in its bits, less what makes the first guess's errors even. */
     private static final long THIRD_OF_THE_BIAS = 0x2A9F7893782DA1CEL;
 
+    /** The most lightness of colours without negative parts of which none exceeds 1. */
+    static final double MOST_LIGHTNESS = 0.2104542553 + 0.7936177850;
+
     private static final int HALLEY_STEPS = 2;
 
     private Oklab() {}

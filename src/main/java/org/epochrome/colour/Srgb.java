@@ -2,14 +2,38 @@ package org.epochrome.colour;
 
 /** The colour space of screens: IEC 61966-2-1. */
 public final class Srgb {
+    private static final double LINEAR_UP_TO = 0.0031308;
+    private static final int STEPS = 4096;
+    /** The curve's two parts meet below, where it bends too much for a straight line. */
+    private static final double TABLE_FROM = 0.0032;
+
+    /** What is shown of the squares of evenly spaced numbers from 0 to 1. */
+    private static final float[] SHOWN = new float[STEPS + 2];
+
+    static {
+        for (int i = 0; i < SHOWN.length; i++) {
+            SHOWN[i] = (float) encode((double) i * i / ((double) STEPS * STEPS));
+        }
+    }
+
     private Srgb() {}
+
+    /** As {@link #encode}, to 1e-7 and several times as fast: linear between the values of a table. */
+    public static float encodeFast(double linear) {
+        if (!(linear > TABLE_FROM && linear < 1)) {
+            return (float) encode(linear);
+        }
+        double place = Math.sqrt(linear) * STEPS;
+        int below = (int) place;
+        return SHOWN[below] + (float) (place - below) * (SHOWN[below + 1] - SHOWN[below]);
+    }
 
     /** Linear light to what a screen is sent; negative and NaN become 0, what lies above 1 goes on. */
     public static double encode(double linear) {
         if (!(linear > 0)) {
             return 0;
         }
-        return linear <= 0.0031308 ? 12.92 * linear : 1.055 * Math.pow(linear, 1 / 2.4) - 0.055;
+        return linear <= LINEAR_UP_TO ? 12.92 * linear : 1.055 * Math.pow(linear, 1 / 2.4) - 0.055;
     }
 
     public static double decode(double shown) {

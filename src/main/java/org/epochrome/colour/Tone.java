@@ -23,6 +23,9 @@ public record Tone(
     /** Lightness up to which the curve is left alone; from here on it bends, so that nothing is clipped. */
     private static final double SHOULDER = 0.9;
 
+    /** Colours of which no part exceeds this are below the shoulder. */
+    private static final double ALONE_UP_TO = Math.pow(SHOULDER / Oklab.MOST_LIGHTNESS, 3);
+
     /** Lightness that contrast leaves as it is: a grey of 0.58 of full scale. */
     private static final double PIVOT = 0.66;
 
@@ -63,9 +66,24 @@ public record Tone(
      * far as the screen's gamut demands, at the same hue and lightness.
      */
     public void apply(double[] colour) {
+        if (leavesAlone(colour)) {
+            return;
+        }
         Oklab.fromLinear(colour);
         double lightness = curve(colour[0]);
         double scale = colour[0] > 0 ? saturation * lightness / colour[0] : 0;
         Gamut.fit(lightness, scale * colour[1], scale * colour[2], colour);
+    }
+
+    /**
+     * Whether a colour is shown as it is, by what is quick to see: OKLab's lightness is at most
+     * {@link Oklab#MOST_LIGHTNESS} times the cube root of the largest part.
+     */
+    private boolean leavesAlone(double[] colour) {
+        return black == 0
+                && contrast == 1
+                && saturation == 1
+                && Math.min(colour[0], Math.min(colour[1], colour[2])) >= 0
+                && Math.max(colour[0], Math.max(colour[1], colour[2])) <= ALONE_UP_TO;
     }
 }

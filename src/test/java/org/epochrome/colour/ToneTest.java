@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -122,5 +123,37 @@ class ToneTest {
         assertThrows(IllegalArgumentException.class, () -> new Tone(0.8, Double.NaN, 1, 1));
         assertThrows(IllegalArgumentException.class, () -> new Tone(0.8, 0, 0, 1));
         assertThrows(IllegalArgumentException.class, () -> new Tone(0.8, 0, 1, -1));
+    }
+
+    /** The table against the formula, from the dark to beyond white; 1e-7 is a hundredth of a level of 16 bits. */
+    @Test
+    void fastEncodingIsTheExactOne() {
+        for (double linear = -0.01; linear < 1.3; linear += 1.7e-5) {
+            assertEquals(Srgb.encode(linear), Srgb.encodeFast(linear), 1e-7, "at " + linear);
+        }
+    }
+
+    /** Chroma as high as the gamut allows: a little more no longer fits. */
+    @Test
+    void gamutIsUsedToItsEdge() {
+        Random random = new Random(5);
+        double[] colour = new double[3];
+        for (int i = 0; i < 2000; i++) {
+            double lightness = random.nextDouble();
+            double a = random.nextDouble() - 0.5;
+            double b = random.nextDouble() - 0.5;
+            Gamut.fit(lightness, a, b, colour);
+            double least = Math.min(colour[0], Math.min(colour[1], colour[2]));
+            double most = Math.max(colour[0], Math.max(colour[1], colour[2]));
+            assertTrue(least >= -1e-8 && most <= 1 + 1e-8, least + " to " + most);
+            double[] asked = new double[3];
+            Oklab.toLinear(lightness, a, b, asked);
+            boolean fits = Arrays.stream(asked).allMatch(v -> v >= 0 && v <= 1);
+            if (fits) {
+                assertArrayEquals(asked, colour);
+            } else {
+                assertTrue(least < 1e-6 || most > 1 - 1e-6, "within the gamut: " + least + " to " + most);
+            }
+        }
     }
 }

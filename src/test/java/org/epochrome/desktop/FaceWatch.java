@@ -85,19 +85,22 @@ final class FaceWatch {
         }
     }
 
-    /** The longest stalls since it was asked last, and what was going on most often. */
-    synchronized String told() {
-        String most = deeds.entrySet().stream()
+    /** The longest time without a response. */
+    synchronized double stallMs() {
+        return worstPassed * 1e-6;
+    }
+
+    /** The most that the thread computed without a break. */
+    synchronized double computedMs() {
+        return worstComputed * 1e-6;
+    }
+
+    /** What was going on most often; empty unless -Ddeeds=true. */
+    String mostOften() {
+        return deeds.entrySet().stream()
                 .sorted(Map.Entry.comparingByValue(Comparator.reverseOrder()))
                 .limit(DEEDS)
                 .map(e -> e.getKey() + " " + e.getValue())
                 .collect(Collectors.joining(", "));
-        String told = String.format(
-                "longest stall %d ms, most computed at once %d ms%s",
-                worstPassed / 1_000_000, worstComputed / 1_000_000, most.isEmpty() ? "" : " (" + most + ")");
-        worstPassed = 0;
-        worstComputed = 0;
-        deeds.clear();
-        return told;
     }
 }

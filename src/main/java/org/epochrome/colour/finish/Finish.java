@@ -54,7 +54,7 @@ public final class Finish {
                 }
                 tone.apply(colour);
                 for (int c = 0; c < 3; c++) {
-                    shown[c].data()[i] = (float) Srgb.encode(colour[c]);
+                    shown[c].data()[i] = Srgb.encodeFast(colour[c]);
                 }
             }
         });

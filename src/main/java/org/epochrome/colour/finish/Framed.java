@@ -64,7 +64,7 @@ public record Framed(List<Plane> planes, Disk disk) {
         double width = plane.width();
         double height = plane.height();
         if (crops) {
-            double[] half = halfSize(globe, posed);
+            double[] half = Cutout.halfSize(globe, posed);
             width = 2 * (half[0] + framing.margin().getAsDouble() * radius);
             height = 2 * (half[1] + framing.margin().getAsDouble() * radius);
             if (framing.canvas().isPresent() && framing.enlarge().isEmpty()) {
@@ -88,19 +88,6 @@ public record Framed(List<Plane> planes, Disk disk) {
                         .movedBy(
                                 0.5 * (wide - 1) - to.column(from.pole(x, y), from.side(x, y)),
                                 0.5 * (high - 1) - to.row(from.pole(x, y), from.side(x, y))));
-    }
-
-    /** Half the width and height of the box around globe and rings, pixels. */
-    private static double[] halfSize(Globe globe, Disk disk) {
-        double along = globe.extent();
-        double across =
-                Math.max(globe.apparentAxisRatio(), globe.ringed() ? along * Math.abs(Math.sin(globe.tilt())) : 0);
-        double sin = Math.sin(Math.toRadians(disk.northAngleDeg()));
-        double cos = Math.cos(Math.toRadians(disk.northAngleDeg()));
-        return new double[] {
-            disk.equatorialRadiusPx() * Math.hypot(along * cos, across * sin),
-            disk.equatorialRadiusPx() * Math.hypot(along * sin, across * cos)
-        };
     }
 
     private static Plane cropped(Plane plane, int left, int top, Layout layout) {

@@ -1,6 +1,7 @@
 package org.epochrome.colour.finish;
 
 import java.util.Arrays;
+import org.apache.commons.math3.util.KthSelector;
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Gaussian;
 import org.epochrome.image.blur.Starlet;
@@ -21,16 +22,14 @@ final class Grain {
 
     /** The noise of detail, where it is all of a kind: a robust standard deviation. */
     static double inDetail(Plane detail, Plane support) {
-        float[] size = new float[support.data().length];
+        double[] size = new double[support.data().length];
         int n = 0;
         for (int i = 0; i < size.length; i++) {
             if (support.data()[i] == 1) {
                 size[n++] = Math.abs(detail.data()[i]);
             }
         }
-        size = Arrays.copyOf(size, n);
-        Arrays.sort(size);
-        return n == 0 ? 0 : size[n / 2] / 0.6745;
+        return n == 0 ? 0 : new KthSelector().select(Arrays.copyOf(size, n), null, n / 2) / 0.6745;
     }
 
     /**

@@ -2,6 +2,7 @@ package org.epochrome.colour.finish;
 
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Gaussian;
+import org.epochrome.image.blur.RowRuns;
 import org.epochrome.job.Rows;
 
 /**
@@ -27,70 +28,102 @@ final class Restoration {
     static Plane markings(
             Plane seen, Plane light, Plane start, double blurPx, int iterations, double smoothing, double grain) {
         Plane markings = start.copy();
+        float[] v = markings.data();
         int width = seen.width();
+        int height = seen.height();
+        RowRuns all = RowRuns.where(width, height, (x, y) -> true);
         // The blur takes everything outside the plane for zero.
-        Plane within = Gaussian.blur(Plane.filled(width, seen.height(), 1), blurPx);
+        float[] within =
+                Gaussian.blur(Plane.filled(width, height, 1), blurPx, all).data();
+        Plane expected = new Plane(width, height);
+        Gradient gradient = new Gradient(markings, grain);
         for (int n = 0; n < iterations; n++) {
-            Plane predicted = Gaussian.blur(product(light, markings), blurPx);
-            Plane ratio = new Plane(width, seen.height());
-            Rows.each(seen.height(), (from, to) -> {
+            Rows.each(height, (from, to) -> {
                 for (int i = from * width; i < to * width; i++) {
-                    float expected = predicted.data()[i] / within.data()[i];
-                    // Minus 1, so that outside nothing is corrected.
-                    ratio.data()[i] = expected > FAINT ? Math.max(0, seen.data()[i]) / expected - 1 : 0;
+                    expected.data()[i] = light.data()[i] * v[i];
                 }
             });
-            Plane correction = Gaussian.blur(ratio, blurPx);
-            Plane bend = smoothing > 0 ? bend(markings, grain) : new Plane(width, seen.height());
-            Rows.each(seen.height(), (from, to) -> {
+            Plane predicted = Gaussian.blur(expected, blurPx, all);
+            float[] ratio = predicted.data();
+            Rows.each(height, (from, to) -> {
                 for (int i = from * width; i < to * width; i++) {
-                    markings.data()[i] *= (1 + correction.data()[i]) / (float) (1 - smoothing * bend.data()[i]);
+                    float there = ratio[i] / within[i];
+                    // Minus 1, so that outside nothing is corrected.
+                    ratio[i] = there > FAINT ? Math.max(0, seen.data()[i]) / there - 1 : 0;
+                }
+            });
+            float[] correction = Gaussian.blur(predicted, blurPx, all).data();
+            if (smoothing > 0) {
+                gradient.measure();
+            }
+            Rows.each(height, (from, to) -> {
+                for (int y = from; y < to; y++) {
+                    gradient.correct(y, correction, (float) smoothing);
                 }
             });
         }
         return markings;
     }
 
-    private static Plane product(Plane a, Plane b) {
-        Plane product = a.copy();
-        for (int i = 0; i < product.data().length; i++) {
-            product.data()[i] *= b.data()[i];
-        }
-        return product;
-    }
+    /** The direction of steepest rise, whose divergence is what total variation pulls by, at most about 4 per pixel. */
+    private static final class Gradient {
+        private final int width;
+        private final int height;
+        private final float[] v;
+        private final float[] right;
+        private final float[] down;
+        private final float least;
 
-    /** The divergence of the direction of steepest rise: what total variation pulls by, at most about 4 per pixel. */
-    private static Plane bend(Plane plane, double grain) {
-        int width = plane.width();
-        int height = plane.height();
-        float[] v = plane.data();
-        Plane right = new Plane(width, height);
-        Plane down = new Plane(width, height);
-        float least = (float) (grain * grain) + 1e-12f;
-        Rows.each(height, (from, to) -> {
-            for (int y = from; y < to; y++) {
-                for (int x = 0; x < width; x++) {
-                    int i = y * width + x;
-                    float dx = x + 1 < width ? v[i + 1] - v[i] : 0;
-                    float dy = y + 1 < height ? v[i + width] - v[i] : 0;
-                    float length = (float) Math.sqrt(dx * dx + dy * dy + least);
-                    right.data()[i] = dx / length;
-                    down.data()[i] = dy / length;
+        Gradient(Plane plane, double grain) {
+            width = plane.width();
+            height = plane.height();
+            v = plane.data();
+            right = new float[v.length];
+            down = new float[v.length];
+            least = (float) (grain * grain) + 1e-12f;
+        }
+
+        void measure() {
+            Rows.each(height, (from, to) -> {
+                for (int y = from; y < to; y++) {
+                    int row = y * width;
+                    int below = y + 1 < height ? row + width : row;
+                    for (int x = 0; x < width - 1; x++) {
+                        float dx = v[row + x + 1] - v[row + x];
+                        float dy = v[below + x] - v[row + x];
+                        float length = (float) Math.sqrt(dx * dx + dy * dy + least);
+                        right[row + x] = dx / length;
+                        down[row + x] = dy / length;
+                    }
+                    int last = row + width - 1;
+                    float dy = v[below + width - 1] - v[last];
+                    right[last] = 0;
+                    down[last] = dy / (float) Math.sqrt(dy * dy + least);
+                }
+            });
+        }
+
+        /** Multiplies a row by its correction and smooths it. */
+        void correct(int y, float[] correction, float smoothing) {
+            int row = y * width;
+            v[row] *= (1 + correction[row]) / (1 - smoothing * (right[row] + bendDown(y, 0)));
+            if (y == 0) {
+                for (int x = 1; x < width; x++) {
+                    int i = row + x;
+                    v[i] *= (1 + correction[i]) / (1 - smoothing * (right[i] - right[i - 1] + down[i]));
+                }
+            } else {
+                for (int x = 1; x < width; x++) {
+                    int i = row + x;
+                    float bend = right[i] - right[i - 1] + down[i] - down[i - width];
+                    v[i] *= (1 + correction[i]) / (1 - smoothing * bend);
                 }
             }
-        });
-        Plane bend = new Plane(width, height);
-        Rows.each(height, (from, to) -> {
-            for (int y = from; y < to; y++) {
-                for (int x = 0; x < width; x++) {
-                    int i = y * width + x;
-                    bend.data()[i] = right.data()[i]
-                            - (x > 0 ? right.data()[i - 1] : 0)
-                            + down.data()[i]
-                            - (y > 0 ? down.data()[i - width] : 0);
-                }
-            }
-        });
-        return bend;
+        }
+
+        private float bendDown(int y, int x) {
+            int i = y * width + x;
+            return down[i] - (y > 0 ? down[i - width] : 0);
+        }
     }
 }

@@ -1,14 +1,16 @@
 package org.epochrome.colour.finish;
 
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.disk.View;
 import org.epochrome.image.LocalRange;
 import org.epochrome.image.Plane;
-import org.epochrome.image.blur.Gaussian;
+import org.epochrome.image.blur.Smear;
 import org.epochrome.image.blur.Starlet;
 import org.epochrome.image.blur.Wings;
+import org.epochrome.job.Rows;
 
 /**
  * Brings out detail in a balanced picture without touching its limb or its hues.
@@ -37,6 +39,11 @@ public final class Sharpener {
     private static final float STRONG = 0.03f;
 
     private static final int SCALES = 5;
+    /** Standard deviations within which a Gaussian blur reaches. */
+    private static final double GAUSSIAN_REACH = 4;
+    /** Standard deviations of wings beyond which they change little. */
+    private static final double WINGS_REACH = 1.5;
+
     private static final double DARK = 0.10;
     private static final double LIT = 0.30;
 
@@ -71,7 +78,31 @@ public final class Sharpener {
         if (settings.isNone()) {
             return balanced;
         }
-        return new Sharpener(view, bands, settings, balanced.width(), balanced.height()).run(balanced);
+        Cutout part = Cutout.around(view, marginPx(bands), balanced.width(), balanced.height());
+        return part.within(
+                balanced,
+                new Sharpener(part.of(view), bands, settings, part.width(), part.height()).run(part.of(balanced)));
+    }
+
+    /**
+     * So far from the globe nothing is changed: wings have come to little, markings are even, and pixels of the coarsest
+     * scale that see as much of the mirrored part as they see beyond its edge see only even ones.
+     */
+    private static int marginPx(List<BandLight> bands) {
+        double blurPx =
+                bands.stream().mapToDouble(b -> b.shading().blurPx()).max().orElseThrow();
+        double wingsPx = bands.stream()
+                .filter(b -> Math.abs(b.shading().wings().spread()) > LEAST_WINGS)
+                .flatMapToDouble(b -> Arrays.stream(b.shading().wings().widthsPx()))
+                .max()
+                .orElse(0);
+        int even = (int) Math.ceil(Math.max(GAUSSIAN_REACH * localReachPx(blurPx), WINGS_REACH * wingsPx)) + 2;
+        return Math.max(even, (even + Starlet.reachPx(SCALES)) / 2 + 1);
+    }
+
+    /** How far from a pixel the brightness nearby is looked for. */
+    private static double localReachPx(double blurPx) {
+        return Math.max(3, 2 * blurPx);
     }
 
     /** What the even globe looks like in a colour. */
@@ -84,8 +115,15 @@ public final class Sharpener {
         return bands.get(c).blurredBy(targetPx).picture(view, width, height);
     }
 
+    /** The even globe in a colour, as it is seen and as it would look with the blur that is aimed at. */
+    private record Even(Plane seen, Plane wanted) {}
+
+    private Even even(int c) {
+        return new Even(seen(c), wanted(c));
+    }
+
     /** What is sharpened in luminance: its levels, the even globe's, and where there is light enough. */
-    private record Lights(Plane luminance, Plane light, Plane support) {}
+    private record Lights(Plane luminance, Plane light, Plane support, Even middle) {}
 
     private ColourCube run(ColourCube cube) {
         Plane[] crisp = new Plane[3];
@@ -93,43 +131,48 @@ public final class Sharpener {
         Plane common = settings.eachBand() ? null : factor(lights);
         for (int c = 0; c < 3; c++) {
             float[] plane = crisp[c].data();
-            Plane factor = settings.eachBand() ? ownFactor(c, cube.planes().get(c), lights.support) : common;
-            for (int i = 0; i < plane.length; i++) {
-                plane[i] *= factor.data()[i];
-            }
+            float[] factor = (settings.eachBand() ? ownFactor(c, cube.planes().get(c), lights.support) : common).data();
+            Rows.each(height, (from, to) -> {
+                for (int i = from * width; i < to * width; i++) {
+                    plane[i] *= factor[i];
+                }
+            });
         }
         return new ColourCube(crisp[0], crisp[1], crisp[2]);
     }
 
     /** Exchanges the globe's light in each colour; holds no more than one at a time of what only that needs. */
     private Lights steeper(ColourCube cube, Plane[] crisp) {
-        Plane green = seen(1);
-        Plane support = support(green);
+        Even green = even(1);
+        Plane support = support(green.seen);
         Plane luminance = new Plane(width, height);
         Plane light = new Plane(width, height);
         for (int c = 0; c < 3; c++) {
             Plane plane = cube.planes().get(c);
-            Plane seen = c == 1 ? green : seen(c);
-            crisp[c] = exchanged(plane, seen, wanted(c));
-            double level = level(plane, seen, support);
+            Even even = c == 1 ? green : even(c);
+            crisp[c] = exchanged(plane, even);
             float share = (float) LUMINANCE[c];
-            for (int i = 0; i < luminance.data().length; i++) {
-                luminance.data()[i] += share * plane.data()[i];
-                light.data()[i] += share * (float) level * seen.data()[i];
-            }
+            float lightShare = share * (float) Markings.level(plane, even.seen, support);
+            Rows.each(height, (from, to) -> {
+                for (int i = from * width; i < to * width; i++) {
+                    luminance.data()[i] += share * plane.data()[i];
+                    light.data()[i] += lightShare * even.seen.data()[i];
+                }
+            });
         }
-        return new Lights(luminance, light, support);
+        return new Lights(luminance, light, support, green);
     }
 
     /** What sharpened markings are of those that are there in one colour, by its own blur. */
     private Plane ownFactor(int c, Plane plane, Plane support) {
         Sharpener own = new Sharpener(view, Collections.nCopies(3, bands.get(c)), settings, width, height);
-        Plane light = seen(c);
-        float level = (float) level(plane, light, support);
+        Even even = own.even(c);
+        Plane light = even.seen.copy();
+        float level = (float) Markings.level(plane, light, support);
         for (int i = 0; i < light.data().length; i++) {
             light.data()[i] *= level;
         }
-        return own.factor(new Lights(plane, light, support));
+        return own.factor(new Lights(plane, light, support, even));
     }
 
     /** Where there is light enough to speak of markings, also a little way off: 0 at limb and terminator, to 1. */
@@ -153,79 +196,56 @@ public final class Sharpener {
         return most;
     }
 
-    private static double level(Plane plane, Plane light, Plane support) {
-        double sum = 0;
-        double all = 0;
-        for (int i = 0; i < plane.data().length; i++) {
-            if (!Float.isNaN(plane.data()[i])) {
-                sum += support.data()[i] * plane.data()[i];
-                all += support.data()[i] * light.data()[i];
-            }
-        }
-        return all > 0 && sum > 0 ? sum / all : 1;
-    }
-
-    /** How bright the globe is thereabouts, as a factor on its light; goes on beyond the limb. */
-    private Plane localLevel(Plane plane, Plane light, Plane support) {
-        Plane top = new Plane(width, height);
-        Plane bottom = new Plane(width, height);
-        for (int i = 0; i < top.data().length; i++) {
-            if (!Float.isNaN(plane.data()[i])) {
-                top.data()[i] = support.data()[i] * plane.data()[i];
-                bottom.data()[i] = support.data()[i] * light.data()[i];
-            }
-        }
-        double reach = Math.max(3, 2 * blurPx);
-        Plane above = Gaussian.blur(top, reach);
-        Plane below = Gaussian.blur(bottom, reach);
-        float everywhere = (float) level(plane, light, support);
-        for (int i = 0; i < above.data().length; i++) {
-            // The overall level takes over where nothing is near.
-            above.data()[i] = Math.max(0, above.data()[i] + 1e-4f * everywhere) / (below.data()[i] + 1e-4f);
-        }
-        return above;
-    }
-
     /**
      * The picture with the even globe's light exchanged for light of a smaller blur, as a factor: what a fit that is a
      * little off does to one colour it does to all. A little light is put below both, so that the glow around a planet
      * goes on evenly; and nothing gets brighter or darker than what is nearby, so that the limb cannot shoot over.
      */
-    private Plane exchanged(Plane plane, Plane from, Plane to) {
+    private Plane exchanged(Plane plane, Even even) {
         float part = (float) Math.min(1, settings.deblur() / FULL_DEBLUR);
-        float glow = GLOW * most(from);
+        float glow = GLOW * most(even.seen);
         LocalRange nearby = LocalRange.of(plane, (int) Math.ceil(REACH_BLURS * blurPx));
-        Plane result = plane.copy();
-        for (int i = 0; i < result.data().length; i++) {
-            float factor = 1 + part * ((to.data()[i] + glow) / (from.data()[i] + glow) - 1);
-            result.data()[i] =
-                    Math.max(nearby.least().data()[i], Math.min(nearby.most().data()[i], factor * plane.data()[i]));
-        }
+        float[] seen = even.seen.data();
+        float[] wanted = even.wanted.data();
+        float[] least = nearby.least().data();
+        float[] most = nearby.most().data();
+        float[] in = plane.data();
+        Plane result = new Plane(width, height);
+        float[] out = result.data();
+        Rows.each(height, (from, to) -> {
+            for (int i = from * width; i < to * width; i++) {
+                float factor = 1 + part * ((wanted[i] + glow) / (seen[i] + glow) - 1);
+                out[i] = Math.max(least[i], Math.min(most[i], factor * in[i]));
+            }
+        });
         return result;
     }
 
     /** What sharpened markings are of those that are there. */
     private Plane factor(Lights lights) {
         float[] support = lights.support.data();
-        Plane markings = markings(lights);
+        Plane markings = Markings.of(lights.luminance, lights.light, lights.support, localReachPx(blurPx));
         float[] v = markings.data();
         Starlet.Scales there = new Starlet.Scales(markings);
         Plane detail = there.next();
         double finest = Grain.inDetail(detail, lights.support);
-        Starlet.Scales gained =
-                new Starlet.Scales(difference(restored(markings, finest / Starlet.whiteNoise(0)), markings));
+        Starlet.Scales gained = new Starlet.Scales(
+                difference(restored(markings, lights.middle, finest / Starlet.whiteNoise(0)), markings));
         Plane factor = Plane.filled(width, height, 1);
         for (int j = 0; j < SCALES; j++) {
             float extra = (float) settings.extraGain(Starlet.sizePx(j), blurPx);
             double noise = j == 0 ? finest : Grain.ofScale(j, detail, lights.support, finest);
-            Plane more = gained.next();
-            Plane trust = Grain.trust(detail, noise, lights.light, settings.threshold());
-            for (int i = 0; i < v.length; i++) {
-                float strength = detail.data()[i] / (STRONG * v[i]);
-                float gain = extra / (1 + strength * strength);
-                float added = more.data()[i] + gain * detail.data()[i];
-                factor.data()[i] += support[i] * trust.data()[i] * added / v[i];
-            }
+            float[] more = gained.next().data();
+            float[] trust = Grain.trust(detail, noise, lights.light, settings.threshold())
+                    .data();
+            float[] strength = detail.data();
+            Rows.each(height, (from, to) -> {
+                for (int i = from * width; i < to * width; i++) {
+                    float strong = strength[i] / (STRONG * v[i]);
+                    float added = more[i] + extra / (1 + strong * strong) * strength[i];
+                    factor.data()[i] += support[i] * trust[i] * added / v[i];
+                }
+            });
             detail = j + 1 < SCALES ? there.next() : detail;
         }
         for (int i = 0; i < v.length; i++) {
@@ -234,31 +254,13 @@ public final class Sharpener {
         return factor;
     }
 
-    /** The ratio of luminance to the globe's light, where there is light enough; elsewhere how bright it is thereabouts. */
-    private Plane markings(Lights lights) {
-        Plane markings = localLevel(lights.luminance, lights.light, lights.support);
-        float[] v = markings.data();
-        for (int i = 0; i < v.length; i++) {
-            float ratio = lights.luminance.data()[i] / lights.light.data()[i];
-            float support = lights.support.data()[i];
-            if (support > 0 && Float.isFinite(ratio)) {
-                v[i] += support * (Math.max(0, ratio) - v[i]);
-            }
-            v[i] = Math.max(1e-3f, v[i]);
-        }
-        return markings;
-    }
-
-    private Plane restored(Plane markings, double grain) {
+    private Plane restored(Plane markings, Even even, double grain) {
         double between = Math.sqrt(blurPx * blurPx - targetPx * targetPx);
         if (between < 0.3) {
             return markings;
         }
-        Plane blurred = middle.blurredBy(blurPx).picture(view, width, height);
-        for (int i = 0; i < blurred.data().length; i++) {
-            blurred.data()[i] *= markings.data()[i];
-        }
-        Plane light = wanted(1);
+        Plane blurred = product(withoutSmear(even), markings);
+        Plane light = even.wanted;
         Wings wings = middle.shading().wings();
         if (wings.spread() > LEAST_WINGS) {
             BandLight core = middle.withoutWings().blurredBy(targetPx);
@@ -273,6 +275,21 @@ public final class Sharpener {
         }
         return Restoration.markings(
                 blurred, light, markings, between, settings.iterations(), settings.smoothing(), grain);
+    }
+
+    /** The even globe as it is seen, but for dispersion within the band. */
+    private Plane withoutSmear(Even even) {
+        return middle.shading().smear().equals(Smear.NONE)
+                ? even.seen
+                : middle.blurredBy(blurPx).picture(view, width, height);
+    }
+
+    private static Plane product(Plane a, Plane b) {
+        Plane product = a.copy();
+        for (int i = 0; i < product.data().length; i++) {
+            product.data()[i] *= b.data()[i];
+        }
+        return product;
     }
 
     /** A picture without wings and one with them, by how much of the blur shall go. */

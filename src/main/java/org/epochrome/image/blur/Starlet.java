@@ -74,6 +74,11 @@ public record Starlet(List<Plane> details, Plane rest) {
         return Math.sqrt(2) * (1 << scale);
     }
 
+    /** How far from a pixel others have a part in its finest scales, pixels. */
+    public static int reachPx(int scales) {
+        return 2 * ((1 << scales) - 1);
+    }
+
     private static Plane smoothed(Plane plane, int step) {
         int width = plane.width();
         int height = plane.height();
@@ -83,12 +88,15 @@ public record Starlet(List<Plane> details, Plane rest) {
         Rows.each(height, (from, to) -> {
             for (int y = from; y < to; y++) {
                 int row = y * width;
-                for (int x = 0; x < width; x++) {
-                    middle[row + x] =
-                            OUTER * (in[row + mirror(x - 2 * step, width)] + in[row + mirror(x + 2 * step, width)])
-                                    + NEAR * (in[row + mirror(x - step, width)] + in[row + mirror(x + step, width)])
-                                    + MIDDLE * in[row + x];
+                int left = Math.min(2 * step, width);
+                int right = Math.max(left, width - 2 * step);
+                mirrored(in, middle, row, 0, left, step, width);
+                for (int i = row + left; i < row + right; i++) {
+                    middle[i] = OUTER * (in[i - 2 * step] + in[i + 2 * step])
+                            + NEAR * (in[i - step] + in[i + step])
+                            + MIDDLE * in[i];
                 }
+                mirrored(in, middle, row, right, width, step, width);
             }
         });
         Plane result = new Plane(width, height);
@@ -108,6 +116,15 @@ public record Starlet(List<Plane> details, Plane rest) {
             }
         });
         return result;
+    }
+
+    /** Smooths a part of a row next to its edges. */
+    private static void mirrored(float[] in, float[] out, int row, int from, int to, int step, int width) {
+        for (int x = from; x < to; x++) {
+            out[row + x] = OUTER * (in[row + mirror(x - 2 * step, width)] + in[row + mirror(x + 2 * step, width)])
+                    + NEAR * (in[row + mirror(x - step, width)] + in[row + mirror(x + step, width)])
+                    + MIDDLE * in[row + x];
+        }
     }
 
     private static int mirror(int i, int n) {

@@ -264,6 +264,34 @@ class SharpenerTest {
     }
 
     /** A globe with markings, blurred after them, made from the sharp one. */
+    /** Only the surroundings of a planet are looked at: more sky around it changes neither the planet nor the sky. */
+    @Test
+    void moreSkyChangesNothing() {
+        int more = 150;
+        Plane small = globe(0.7, BLUR, 50, (x, y) -> 1 + 0.2 * Math.sin(0.4 * x) * Math.cos(0.3 * y));
+        Plane large = new Plane(SIDE + 2 * more, SIDE + 2 * more);
+        for (int y = 0; y < large.height(); y++) {
+            for (int x = 0; x < large.width(); x++) {
+                boolean inside = Math.min(x, y) >= more && Math.max(x, y) < more + SIDE;
+                large.set(x, y, inside ? small.at(x - more, y - more) : 0);
+            }
+        }
+        View view = new View(FACE.globe(), FACE.disk().withRadius(50));
+        View moved = new View(FACE.globe(), view.disk().movedBy(more, more));
+        Sharpening settings = Sharpening.ofStrength(1);
+        Plane alone = Sharpener.sharpened(grey(small), view, bands(0.7, BLUR), settings)
+                .green();
+        Plane amid = Sharpener.sharpened(grey(large), moved, bands(0.7, BLUR), settings)
+                .green();
+        for (int y = 0; y < large.height(); y++) {
+            for (int x = 0; x < large.width(); x++) {
+                boolean inside = Math.min(x, y) >= more && Math.max(x, y) < more + SIDE;
+                // A level of 16 bits is 1.5e-5.
+                assertEquals(inside ? alone.at(x - more, y - more) : 0, amid.at(x, y), 1e-5, x + " " + y);
+            }
+        }
+    }
+
     private static Plane globe(double minnaert, double blurPx, double radius, DoubleBinaryOperator markings) {
         View view = new View(FACE.globe(), FACE.disk().withRadius(radius));
         Plane sharp = new Shading(minnaert, 0, Smear.NONE).picture(view, SIDE, SIDE);
