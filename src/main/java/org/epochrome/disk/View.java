@@ -74,6 +74,18 @@ public final class View {
         return new View(globe, disk.movedBy(-part.left(), -part.top()));
     }
 
+    /** Half the width and height of the upright box around globe and rings, pixels. */
+    public double[] halfSizePx() {
+        double along = globe.extent();
+        double across = Math.max(limbRatio, globe.ringed() ? along * Math.abs(sinTilt) : 0);
+        double sin = Math.sin(Math.toRadians(disk.northAngleDeg()));
+        double cos = Math.cos(Math.toRadians(disk.northAngleDeg()));
+        return new double[] {
+            disk.equatorialRadiusPx() * Math.hypot(along * cos, across * sin),
+            disk.equatorialRadiusPx() * Math.hypot(along * sin, across * cos)
+        };
+    }
+
     /** {@link Globe#apparentAxisRatio} of the globe. */
     public double limbRatio() {
         return limbRatio;

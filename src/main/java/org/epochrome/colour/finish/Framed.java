@@ -64,7 +64,7 @@ public record Framed(List<Plane> planes, Disk disk) {
         double width = plane.width();
         double height = plane.height();
         if (crops) {
-            double[] half = Cutout.halfSize(globe, posed);
+            double[] half = new View(globe, posed).halfSizePx();
             width = 2 * (half[0] + framing.margin().getAsDouble() * radius);
             height = 2 * (half[1] + framing.margin().getAsDouble() * radius);
             if (framing.canvas().isPresent() && framing.enlarge().isEmpty()) {

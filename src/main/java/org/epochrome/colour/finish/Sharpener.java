@@ -7,6 +7,7 @@ import org.epochrome.colour.ColourCube;
 import org.epochrome.disk.View;
 import org.epochrome.image.LocalRange;
 import org.epochrome.image.Plane;
+import org.epochrome.image.Region;
 import org.epochrome.image.blur.Smear;
 import org.epochrome.image.blur.Starlet;
 import org.epochrome.image.blur.Wings;
@@ -42,7 +43,7 @@ public final class Sharpener {
     /** Standard deviations within which a Gaussian blur reaches. */
     private static final double GAUSSIAN_REACH = 4;
     /** Standard deviations of wings beyond which they change little. */
-    private static final double WINGS_REACH = 1.5;
+    private static final double WINGS_REACH = 3;
 
     private static final double DARK = 0.10;
     private static final double LIT = 0.30;
@@ -78,10 +79,29 @@ public final class Sharpener {
         if (settings.isNone()) {
             return balanced;
         }
-        Cutout part = Cutout.around(view, marginPx(bands), balanced.width(), balanced.height());
-        return part.within(
-                balanced,
-                new Sharpener(part.of(view), bands, settings, part.width(), part.height()).run(part.of(balanced)));
+        Region part = around(view, marginPx(bands), balanced.width(), balanced.height());
+        ColourCube cube = new ColourCube(part.of(balanced.red()), part.of(balanced.green()), part.of(balanced.blue()));
+        ColourCube crisp = new Sharpener(view.on(part), bands, settings, part.width(), part.height()).run(cube);
+        return new ColourCube(
+                replaced(balanced.red(), part, crisp.red()),
+                replaced(balanced.green(), part, crisp.green()),
+                replaced(balanced.blue(), part, crisp.blue()));
+    }
+
+    /** What lies no further than a margin from globe and rings. */
+    private static Region around(View view, int marginPx, int width, int height) {
+        double[] half = view.halfSizePx();
+        double x = view.disk().x();
+        double y = view.disk().y();
+        double across = half[0] + marginPx;
+        double along = half[1] + marginPx;
+        return Region.between(x - across, y - along, x + across, y + along, width, height);
+    }
+
+    private static Plane replaced(Plane whole, Region part, Plane crisp) {
+        Plane result = whole.copy();
+        part.put(crisp, result);
+        return result;
     }
 
     /**
