@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.ephemeris.RotationSystem;
+import org.epochrome.text.Message;
 import org.epochrome.time.UtcText;
 
 /** Aspects in rows, as text or as comma-separated values. */
@@ -26,8 +27,7 @@ final class AspectTable {
                 csv
                         ? "body,utc,cm_I_deg,cm_II_deg,cm_III_or_single_deg,sub_earth_latitude_deg,pole_angle_deg,"
                                 + "phase_angle_deg,diameter_arcsec,elongation_deg,altitude_deg,azimuth_deg,parallactic_deg"
-                        : "body     UTC                      CM I   CM II CM III/-    De(g)        P   phase    diam"
-                                + "  elong    alt     az      q");
+                        : Message.text("aspect.columns"));
     }
 
     void row(Aspect a) {

@@ -34,25 +34,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** The main job: frames in, one colour picture out. */
-@Command(
-        name = "combine",
-        sortOptions = false,
-        description = {
-            "Combines timestamped monochrome stacks of a planet, taken through colour filters, into one colour"
-                    + " picture.",
-            "",
-            "Each frame is turned with the planet's rotation from its mid-exposure to one common instant, the epoch,"
-                    + " then aligned with the others and merged.",
-        },
-        footer = {
-            "",
-            "Examples:",
-            "  combine --site 46.2,8.5,480 --out jupiter.png jup_R.fits jup_G.fits jup_B.fits",
-            "  combine --body mars --north 31 --sheet session.csv --out mars.fits",
-            "  combine session.json --saturation 1.2 --out brighter.png",
-            "",
-            "Exit: 0 done, 2 wrong usage, 3 an input was refused, 4 no disk found, 5 an output could not be written.",
-        })
+@Command(name = "combine", sortOptions = false)
 final class CombineCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
@@ -60,23 +42,16 @@ final class CombineCommand implements Callable<Integer> {
     @Mixin
     private SessionOptions options;
 
-    @Option(
-            names = "--save-session",
-            paramLabel = "FILE.json",
-            description =
-                    "File to save all of these options to. Given instead of FRAMEs, it makes the same picture again;"
-                            + " options on the command line override those in the file.")
+    @Option(names = "--save-session", paramLabel = "FILE.json")
     private Path saved;
 
-    @Option(names = "--overwrite", description = "Replace files that exist.")
+    @Option(names = "--overwrite")
     private boolean overwrite;
 
-    @Option(
-            names = {"-q", "--quiet"},
-            description = "Print only warnings and errors.")
+    @Option(names = {"-q", "--quiet"})
     private boolean quiet;
 
-    @Option(names = "--threads", paramLabel = "N", description = "Number of threads. Default: one per core.")
+    @Option(names = "--threads", paramLabel = "N")
     private Integer threads;
 
     @Override
@@ -98,8 +73,8 @@ final class CombineCommand implements Callable<Integer> {
         if (!quiet) {
             TerminalPage page = TerminalPage.out();
             Summary.print(combination, outputs, page);
-            more(products).forEach(product -> page.println("wrote " + product.file()));
-            Optional.ofNullable(saved).ifPresent(file -> page.println("wrote " + file));
+            more(products).forEach(product -> page.println(Message.text("run.wrote", product.file())));
+            Optional.ofNullable(saved).ifPresent(file -> page.println(Message.text("run.wrote", file)));
         }
         opened.notes().forEach(TerminalPage::note);
         Message.texts(combination.warnings()).forEach(TerminalPage::note);
@@ -130,7 +105,7 @@ final class CombineCommand implements Callable<Integer> {
         outputs.check();
         more(products).forEach(product -> product.check(overwrite));
         if (saved != null && !SessionFile.isName(saved)) {
-            throw new ParameterException(spec.commandLine(), saved + " is not a session file name; end it in .json.");
+            throw new ParameterException(spec.commandLine(), Message.text("option.sessionName", saved));
         }
         Optional.ofNullable(saved).ifPresent(file -> OutputFolder.checkFree(file, overwrite));
     }
@@ -145,7 +120,7 @@ final class CombineCommand implements Callable<Integer> {
     private <T> T inPool(Callable<T> work) {
         int count = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
         if (count < 1) {
-            throw new ParameterException(spec.commandLine(), "--threads must be 1 or more.");
+            throw new ParameterException(spec.commandLine(), Message.text("option.threads"));
         }
         ForkJoinPool pool = new ForkJoinPool(count);
         try {

@@ -15,35 +15,24 @@ import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.image.Band;
 import org.epochrome.io.file.OverwriteGuard;
-import org.epochrome.io.file.VisibleText;
 import org.epochrome.io.head.HeaderGeometry;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.recipe.Place;
 import org.epochrome.session.report.Inspection;
 import org.epochrome.session.report.JsonReport;
 import org.epochrome.session.report.Outputs;
+import org.epochrome.text.Message;
 import org.epochrome.time.UtcText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** What each file is. */
-@Command(
-        name = "inspect",
-        sortOptions = false,
-        description = {
-            "Describes each frame: its size, depth, band, times and their source, the planet's aspect and the fitted"
-                    + " disk.",
-            "",
-            "Run it before combine to check that bands and times are right.",
-        },
-        footer = {
-            "",
-            "Examples:",
-            "  inspect jup_R.fits jup_G.fits jup_B.fits",
-            "  inspect --body mars --north 31 --sheet session.csv",
-        })
+@Command(name = "inspect", sortOptions = false)
 final class InspectCommand implements Callable<Integer> {
+    /** A line below the name of a file: what it is about, and what it says. */
+    private static final String LINE = "  %-7s %s%n";
+
     @Mixin
     private FrameOptions frames;
 
@@ -53,27 +42,22 @@ final class InspectCommand implements Callable<Integer> {
     @Option(
             names = {"-b", "--body"},
             paramLabel = "PLANET",
-            converter = Texts.Planet.class,
-            description = "The planet, if the FITS header (OBJECT) does not name it. Without it, only the file is"
-                    + " described.")
+            converter = Texts.Planet.class)
     private Body body;
 
     @Option(
             names = {"-n", "--north"},
             paramLabel = "DEG|auto",
             defaultValue = "auto",
-            converter = Texts.North.class,
-            description = "North angle of the frames: from image up to the planet's north pole, counter-clockwise"
-                    + " positive. " + PlanetLists.WITHOUT_AXIS + " need it for a reliable disk fit.")
+            converter = Texts.North.class)
     private OptionalDouble north = OptionalDouble.empty();
 
     @Option(
             names = {"-r", "--report"},
-            paramLabel = "FILE.json",
-            description = "JSON file for the same information.")
+            paramLabel = "FILE.json")
     private Path report;
 
-    @Option(names = "--overwrite", description = "Replace the report if it exists.")
+    @Option(names = "--overwrite")
     private boolean overwrite;
 
     @Override
@@ -101,23 +85,35 @@ final class InspectCommand implements Callable<Integer> {
         DatedFrame f = i.frame();
         page.println(f.head().file().toString());
         page.printf(
-                "  image   %d x %d, %s, %s%n",
-                f.head().width(),
-                f.head().height(),
-                f.head().planeCount() == 3 ? "colour" : "grey",
-                f.head().depth());
+                LINE,
+                Message.of("inspect.image"),
+                Message.of(
+                        "inspect.imageOf",
+                        f.head().width(),
+                        f.head().height(),
+                        Message.of(f.head().planeCount() == 3 ? "inspect.colour" : "inspect.grey"),
+                        f.head().depth()));
         page.printf(
-                "  band    %s (%s)%n",
-                f.band().band().map(InspectCommand::described).orElse("one-shot colour"),
-                f.band().source());
+                LINE,
+                Message.of("inspect.band"),
+                Message.of(
+                        "inspect.bandFrom",
+                        f.band()
+                                .band()
+                                .map(InspectCommand::described)
+                                .orElseGet(() -> Message.of("inspect.oneShotColour")),
+                        f.band().source()));
         page.printf(
-                "  time    %s to %s (%s)%n",
-                UtcText.format(f.timing().span().start()),
-                UtcText.format(f.timing().span().end()),
-                f.timing().source());
+                LINE,
+                Message.of("inspect.time"),
+                Message.of(
+                        "inspect.timeFrom",
+                        UtcText.format(f.timing().span().start()),
+                        UtcText.format(f.timing().span().end()),
+                        f.timing().source()));
         HeaderGeometry header = f.head().geometry();
         if (header.isKnown()) {
-            page.println("  header  " + described(header));
+            page.printf(LINE, Message.of("inspect.header"), described(header));
         }
         i.aspect().ifPresent(a -> {
             StringBuilder cm = new StringBuilder();
@@ -129,26 +125,34 @@ final class InspectCommand implements Callable<Integer> {
                         a.centralMeridianDeg(s)));
             }
             page.printf(
-                    "  aspect  %s, central meridian%s, P %.2f\u00b0, diameter %.2f\"%n",
-                    a.body().displayName(), cm, a.poleAngleDeg(), a.equatorialDiameterArcsec());
+                    LINE,
+                    Message.of("inspect.aspect"),
+                    Message.of(
+                            "inspect.aspectOf",
+                            a.body().displayName(),
+                            cm,
+                            a.poleAngleDeg(),
+                            a.equatorialDiameterArcsec()));
         });
         i.disk()
                 .ifPresent(d -> page.printf(
-                        "  disk    centre %.2f, %.2f (\u00b1 %.2f px), equatorial radius %.2f px, north %.1f\u00b0, blur %.1f px%n",
-                        d.disk().x(),
-                        d.disk().y(),
-                        d.centreSigmaPx(),
-                        d.disk().equatorialRadiusPx(),
-                        d.disk().northAngleDeg(),
-                        d.shading().blurPx()));
-        i.notes().forEach(note -> page.println(VisibleText.message("  note    " + note)));
+                        LINE,
+                        Message.of("inspect.disk"),
+                        Message.of(
+                                "inspect.diskAt",
+                                d.disk().x(),
+                                d.disk().y(),
+                                d.centreSigmaPx(),
+                                d.disk().equatorialRadiusPx(),
+                                d.disk().northAngleDeg(),
+                                d.shading().blurPx())));
+        i.notes().forEach(note -> page.printf(LINE, Message.of("inspect.note"), note));
     }
 
     /** A band with its wavelengths. */
-    private static String described(Band band) {
-        return String.format(
-                Locale.ROOT,
-                "%s, %.0f to %.0f nm",
+    private static Message described(Band band) {
+        return Message.of(
+                "inspect.passband",
                 band.name(),
                 band.passband().fromNm(),
                 band.passband().toNm());
@@ -157,12 +161,10 @@ final class InspectCommand implements Callable<Integer> {
     private static String described(HeaderGeometry header) {
         List<String> parts = new ArrayList<>();
         header.scaleArcsecPerPx()
-                .ifPresent(scale ->
-                        parts.add(String.format(Locale.ROOT, "scale %.5f\"/px (%s)", scale, header.scaleSource())));
+                .ifPresent(scale -> parts.add(Message.text("inspect.scale", scale, header.scaleSource())));
         header.celestialNorthDeg()
-                .ifPresent(north -> parts.add(
-                        String.format(Locale.ROOT, "celestial north %.2f\u00b0 (%s)", north, header.northSource())));
-        header.mirrored().ifPresent(m -> parts.add(m ? "mirrored" : "not mirrored"));
+                .ifPresent(north -> parts.add(Message.text("inspect.celestialNorth", north, header.northSource())));
+        header.mirrored().ifPresent(m -> parts.add(Message.text(m ? "inspect.mirrored" : "inspect.notMirrored")));
         return String.join(", ", parts);
     }
 }

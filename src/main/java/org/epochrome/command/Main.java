@@ -11,6 +11,7 @@ import org.epochrome.session.locate.NoDiskInFrame;
 import org.epochrome.session.recipe.FramesRefused;
 import org.epochrome.session.recipe.SessionRefused;
 import org.epochrome.session.schedule.Memory;
+import org.epochrome.text.Message;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ParameterException;
@@ -18,7 +19,7 @@ import picocli.CommandLine.ParameterException;
 /** Where the program starts. */
 @Command(
         name = "epochrome",
-        description = "Makes colour pictures of planets from stacks taken minutes apart through filters.",
+        resourceBundle = "org.epochrome.text.command",
         versionProvider = Version.class,
         mixinStandardHelpOptions = true,
         synopsisSubcommandLabel = "COMMAND",
@@ -28,11 +29,6 @@ import picocli.CommandLine.ParameterException;
             AspectCommand.class,
             DemoCommand.class,
             CommandLine.HelpCommand.class
-        },
-        footer = {
-            "",
-            "Use 'epochrome help COMMAND' for help on a command; without a command, or with 'desktop', the"
-                    + " window opens."
         })
 public final class Main implements Runnable {
     private static final int USAGE = 2;
@@ -56,11 +52,11 @@ public final class Main implements Runnable {
      * @param kind where standard output leads, on which it depends what a failure to write means
      */
     static int run(StandardOutput kind, String... args) {
-        CommandLine line = new CommandLine(new Main());
+        CommandLine line = commandLine();
         line.setCaseInsensitiveEnumValuesAllowed(true);
         // A file may be called @a.fits; what stands in it are no words of the user's.
         line.setExpandAtFiles(false);
-        line.getSubcommands().values().forEach(c -> c.getCommandSpec().mixinStandardHelpOptions(true));
+
         line.setParameterExceptionHandler((e, a) -> usage(e));
         line.setExecutionExceptionHandler((e, c, parsed) -> explain(e, c.getErr()));
         try {
@@ -72,10 +68,17 @@ public final class Main implements Runnable {
         }
     }
 
+    /** The program with its commands. */
+    static CommandLine commandLine() {
+        CommandLine line = new CommandLine(new Main());
+        line.getSubcommands().values().forEach(c -> c.getCommandSpec().mixinStandardHelpOptions(true));
+        return line;
+    }
+
     /** What was printed may not have arrived. That a reader wanted no more of it, as head does, is no error. */
     private static int heard(StandardOutput kind, PrintWriter err) {
         if (System.out.checkError() && kind != StandardOutput.PIPE) {
-            err.println("Standard output cannot be written; free some space or redirect it elsewhere.");
+            err.println(Message.text("run.outputNotWritten"));
             return OUTPUT_REFUSED;
         }
         return 0;
@@ -89,7 +92,7 @@ public final class Main implements Runnable {
     private static int usage(ParameterException e) {
         PrintWriter err = e.getCommandLine().getErr();
         err.println(VisibleText.message(stopped(e.getMessage())));
-        err.println("'" + e.getCommandLine().getCommandSpec().qualifiedName() + " --help' explains.");
+        err.println(Message.text("run.help", e.getCommandLine().getCommandSpec().qualifiedName()));
         return USAGE;
     }
 
@@ -100,8 +103,7 @@ public final class Main implements Runnable {
         }
         int code = code(cause);
         if (code == BUG) {
-            err.println(VisibleText.message(
-                    "Something went wrong inside the program (" + cause + "); please report what you did."));
+            err.println(VisibleText.message(Message.text("run.bug", cause)));
             if (Boolean.getBoolean("epochrome.trace")) {
                 cause.printStackTrace(err);
             }

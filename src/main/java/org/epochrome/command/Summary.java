@@ -11,6 +11,7 @@ import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
 import org.epochrome.session.report.Outputs;
+import org.epochrome.text.Message;
 import org.epochrome.time.UtcText;
 
 /** What a combination found, on a page. */
@@ -22,21 +23,18 @@ final class Summary {
         StringBuilder meridians = new StringBuilder();
         c.recipe().body().systems().stream()
                 .sorted()
-                .forEach(s -> meridians.append(String.format(
-                        Locale.ROOT,
-                        "  CM%s %.2f",
-                        s.key().equals("single") ? "" : " " + s.key(),
-                        a.centralMeridianDeg(s))));
-        to.printf(
-                "%s at %s%s  diameter %.2f\"%s%n",
+                .forEach(s -> meridians.append(Message.of(
+                        "summary.meridian", s.key().equals("single") ? "" : " " + s.key(), a.centralMeridianDeg(s))));
+        to.println(Message.of(
+                "summary.title",
                 c.recipe().body().displayName(),
                 UtcText.format(c.epoch()),
                 meridians,
                 a.equatorialDiameterArcsec(),
                 a.horizontal()
-                        .map(h -> String.format(Locale.ROOT, "  altitude %.0f", h.altitudeDeg()))
-                        .orElse(""));
-        to.println("band  mid (UTC)      turned    centre (px)        radius    shifted (px)      frame");
+                        .map(h -> Message.text("summary.altitude", h.altitudeDeg()))
+                        .orElse("")));
+        to.println(Message.text("summary.columns"));
         for (FrameResult f : c.frames()) {
             String mid = UtcText.format(f.exposure().mid());
             to.printf(
@@ -52,30 +50,36 @@ final class Summary {
                     f.exposure().frame().head().file().getFileName());
         }
         witnesses(c, to);
-        to.printf(
-                "north angle %.2f\u00b0%s   colours misaligned by %s in a simple stack, %s in the result%n",
+        to.println(Message.of(
+                "summary.misaligned",
                 c.disk().northAngleDeg(),
-                c.disk().mirrored() ? ", mirrored" : "",
+                c.disk().mirrored() ? Message.of("summary.mirrored") : "",
                 c.quality().before().text(),
-                c.quality().after().text());
+                c.quality().after().text()));
         moons(c, to);
         if (c.recipe().corrections().turn()) {
-            to.println(c.rotationLaws().entrySet().stream()
-                    .map(e -> String.join(" ", e.getValue()) + " by "
-                            + e.getKey().name() + " (" + e.getKey().source() + ")")
-                    .collect(Collectors.joining("; ", "turned: ", "")));
+            to.println(Message.text(
+                    "summary.turned",
+                    c.rotationLaws().entrySet().stream()
+                            .map(e -> Message.text(
+                                    "summary.law",
+                                    String.join(" ", e.getValue()),
+                                    e.getKey().name(),
+                                    e.getKey().source()))
+                            .collect(Collectors.joining("; "))));
         }
-        to.println("bands from " + sources(c, f -> f.band().source()) + "; times from "
-                + sources(c, f -> f.timing().source().toString()));
+        to.println(Message.text("summary.sources", sources(c, f -> f.band().source()), sources(c, f -> f.timing()
+                .source()
+                .toString())));
         for (Path file : outputs.files()) {
-            to.println("wrote " + file);
+            to.println(Message.text("run.wrote", file));
         }
-        outputs.report().ifPresent(file -> to.println("wrote " + file));
+        outputs.report().ifPresent(file -> to.println(Message.text("run.wrote", file)));
     }
 
     /** The position of each frame from limb, detail and predicted dispersion. */
     private static void witnesses(Combination c, TerminalPage to) {
-        to.println("band  limb     detail - limb (px)         differ   position predicted dispersion, blur (px)");
+        to.println(Message.text("summary.witnessColumns"));
         for (FrameResult f : c.frames()) {
             Combination.Witnesses w = f.witnesses();
             Shift detail = w.detail();
@@ -86,7 +90,9 @@ final class Summary {
                             rounded(detail.x()),
                             rounded(detail.y()),
                             larger(detail),
-                            w.leftOut().isEmpty() ? String.format(Locale.ROOT, "%.1f \u03c3", w.limbToDetail()) : "out")
+                            w.leftOut().isEmpty()
+                                    ? String.format(Locale.ROOT, "%.1f \u03c3", w.limbToDetail())
+                                    : Message.text("summary.leftOut"))
                     : String.format("%-34s", "-");
             String dispersion = f.dispersion()
                     .map(d -> String.format(
@@ -112,15 +118,12 @@ final class Summary {
 
     private static void moons(Combination c, TerminalPage to) {
         if (!c.moons().isEmpty()) {
-            to.println(c.moons().stream()
-                    .map(m -> String.format(
-                            Locale.ROOT,
-                            "%s %s at %.1f, %.1f",
-                            m.title(),
-                            m.where().words(),
-                            m.x(),
-                            m.y()))
-                    .collect(Collectors.joining("; ", "moons: ", "")));
+            to.println(Message.text(
+                    "summary.moons",
+                    c.moons().stream()
+                            .map(m -> Message.text(
+                                    "summary.moon", m.title(), m.where().words(), m.x(), m.y()))
+                            .collect(Collectors.joining("; "))));
         }
     }
 

@@ -6,14 +6,15 @@ import java.util.ResourceBundle;
 import java.util.stream.Stream;
 
 /**
- * A sentence of the engine, or part of one, whose words are in the resource bundle {@code messages.properties}: a
- * translation is one more such file.
+ * A sentence of the engine or of the command line, or part of one. Its words are in the resource bundle {@code
+ * messages.properties} or {@code command.properties}: a translation is one more file of each.
  *
  * @param key of its words; those for the window, if they are others, have the key with {@code .window} at its end
  * @param values what the {@code %} conversions stand for: numbers, texts, and messages as parts of this one
  */
 public record Message(String key, List<Object> values) {
-    private static final ResourceBundle BUNDLE = ResourceBundle.getBundle("org.epochrome.text.messages");
+    private static final ResourceBundle ENGINE = ResourceBundle.getBundle("org.epochrome.text.messages");
+    private static final ResourceBundle COMMAND = ResourceBundle.getBundle("org.epochrome.text.command");
 
     public Message {
         values = List.copyOf(values);
@@ -50,10 +51,10 @@ public record Message(String key, List<Object> values) {
     public String in(Wording wording) {
         String words = wording.endings().stream()
                 .map(ending -> key + ending)
-                .filter(BUNDLE::containsKey)
+                .filter(ENGINE::containsKey)
                 .findFirst()
-                .map(BUNDLE::getString)
-                .orElseGet(() -> BUNDLE.getString(key));
+                .map(ENGINE::getString)
+                .orElseGet(() -> COMMAND.getString(key));
         return values.isEmpty()
                 ? words
                 : String.format(

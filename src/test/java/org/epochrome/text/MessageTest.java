@@ -22,7 +22,14 @@ import org.junit.jupiter.api.Test;
 
 class MessageTest {
     private static final Path SOURCES = Path.of("src/main/java/org/epochrome");
-    private static final Path BUNDLE = Path.of("src/main/resources/org/epochrome/text/messages.properties");
+    private static final Path TEXTS = Path.of("src/main/resources/org/epochrome/text");
+    private static final Path ENGINE = TEXTS.resolve("messages.properties");
+    private static final List<Path> BUNDLES = List.of(ENGINE, TEXTS.resolve("command.properties"));
+
+    /** The keys of help, which picocli looks for; {@code HelpTextsTest} checks them. */
+    private static final Pattern HELP =
+            Pattern.compile("(?:epochrome|usage|mixinStandardHelpOptions|helpCommand)\\..*|[^.]*");
+
     private static final Pattern CALL = Pattern.compile("\\bMessage\\.(?:of|text)\\(");
     private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\\\n]|\\\\.)*)\"");
     private static final Pattern CONVERSION = Pattern.compile("%(?:(\\d+)\\$)?[-+0-9.]*([sdf])");
@@ -32,6 +39,10 @@ class MessageTest {
 
     /** What only the command line says. */
     private static final Path COMMAND = SOURCES.resolve("command");
+
+    /** What has words on the command line but is no text: words that are typed as they are, a unit, a name, a pattern. */
+    private static final Set<String> NO_TEXTS =
+            Set.of("start, middle, end", "as-shot, north-up, south-up", "%.5f au", "Epochrome ", " line \\\\d+$");
 
     /** A call for a message: the keys it may have, and how many values follow. */
     private record Call(Path file, Set<String> keys, int values) {}
@@ -82,7 +93,7 @@ class MessageTest {
 
     @Test
     void noOptionIsNamedInTheWindow() throws IOException {
-        Map<String, String> bundle = bundle();
+        Map<String, String> bundle = bundle(List.of(ENGINE));
         List<String> left = new ArrayList<>();
         for (String key : bundle.keySet()) {
             boolean shown = OTHER_WORDING.matcher(key).find() || !bundle.containsKey(key + ".window");
@@ -97,15 +108,35 @@ class MessageTest {
     void noSentenceIsLeftInTheSources() throws IOException {
         List<String> left = new ArrayList<>();
         for (Path file : sources()) {
-            if (file.startsWith(COMMAND)) {
-                continue;
-            }
             Matcher sentence = UNWORDED.matcher(CALL.matcher(code(file)).replaceAll(";"));
             while (sentence.find()) {
                 left.add(file.getFileName() + ": " + sentence.group());
             }
         }
         assertEquals(List.of(), left);
+    }
+
+    @Test
+    void noTextIsLeftInTheCommandLine() throws IOException {
+        List<String> left = new ArrayList<>();
+        int checked = 0;
+        for (Path file : sources()) {
+            if (!file.startsWith(COMMAND)) {
+                continue;
+            }
+            Matcher literal = LITERAL.matcher(code(file));
+            while (literal.find()) {
+                String text = literal.group(1);
+                // What stands for a number or a character is no letter.
+                String words = CONVERSION.matcher(text).replaceAll("").replaceAll("%n|\\\\(?:u[0-9a-f]{4}|.)", "");
+                if (text.contains(" ") && words.matches(".*\\p{L}.*") && !NO_TEXTS.contains(text)) {
+                    left.add(file.getFileName() + ": " + text);
+                }
+                checked++;
+            }
+        }
+        assertEquals(List.of(), left);
+        assertTrue(checked > 200, "only " + checked);
     }
 
     @Test
@@ -214,16 +245,24 @@ class MessageTest {
     }
 
     private static Map<String, String> bundle() throws IOException {
+        return bundle(BUNDLES);
+    }
+
+    /** The sentences in some of the files. */
+    private static Map<String, String> bundle(List<Path> files) throws IOException {
         Map<String, String> bundle = new LinkedHashMap<>();
         List<String> twice = new ArrayList<>();
-        for (String line : Files.readAllLines(BUNDLE)) {
-            if (!line.isBlank() && !line.startsWith("#")) {
-                String key = line.substring(0, line.indexOf('='));
-                if (bundle.put(key, line.substring(line.indexOf('=') + 1)) != null) {
-                    twice.add(key);
+        for (Path file : files) {
+            for (String line : Files.readAllLines(file)) {
+                if (!line.isBlank() && !line.startsWith("#")) {
+                    String key = line.substring(0, line.indexOf('='));
+                    if (bundle.put(key, line.substring(line.indexOf('=') + 1)) != null) {
+                        twice.add(key);
+                    }
                 }
             }
         }
+        bundle.keySet().removeIf(key -> HELP.matcher(key).matches());
         assertEquals(Collections.emptyList(), twice, "twice");
         return bundle;
     }

@@ -8,6 +8,7 @@ import java.util.Set;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.recipe.Alignment;
 import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.text.Message;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
@@ -45,8 +46,6 @@ final class AlignmentOptions {
                 .filter(k -> k.equalsIgnoreCase(name))
                 .findFirst()
                 .orElseThrow(() -> new ParameterException(
-                        spec.commandLine(),
-                        "--shift names '" + name + "', which is neither a band nor a frame of this session; use one of "
-                                + String.join(", ", known) + "."));
+                        spec.commandLine(), Message.text("option.shiftOf", name, String.join(", ", known))));
     }
 }

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.epochrome.image.Band;
 import org.epochrome.session.recipe.Assignment;
+import org.epochrome.text.Message;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -16,18 +17,10 @@ final class AssignmentOptions {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
 
-    @Option(
-            names = "--assign",
-            paramLabel = "R=BAND,G=BAND,B=BAND",
-            split = ",",
-            description = "Bands shown as red, green and blue, if they are not R, G and B: --assign R=IR,G=R,B=G.")
+    @Option(names = "--assign", paramLabel = "R=BAND,G=BAND,B=BAND", split = ",")
     private Map<String, String> assign = new LinkedHashMap<>();
 
-    @Option(
-            names = "--luminance-from",
-            paramLabel = "BAND|none",
-            description = "The band that gives the picture its fine brightness detail, or none to use the colours"
-                    + " themselves. Default: L if there are L frames.")
+    @Option(names = "--luminance-from", paramLabel = "BAND|none")
     private String luminanceFrom;
 
     /** The assignment of a session, overridden by the options given. */
@@ -36,9 +29,7 @@ final class AssignmentOptions {
                 new LinkedHashMap<>(Map.of("R", before.red(), "G", before.green(), "B", before.blue()));
         assign.forEach((colour, band) -> {
             if (bands.replace(colour.strip().toUpperCase(Locale.ROOT), bandName(band)) == null) {
-                throw new ParameterException(
-                        spec.commandLine(),
-                        "--assign takes R, G and B, not '" + colour + "'; write R=IR,G=R,B=G, for example.");
+                throw new ParameterException(spec.commandLine(), Message.text("option.assign", colour));
             }
         });
         Optional<String> luminance = luminanceFrom == null

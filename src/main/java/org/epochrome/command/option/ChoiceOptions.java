@@ -20,13 +20,12 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 
 /**
- * The options of a record of choices, one for each component as it is declared there. Their texts are in choices.properties: the
- * description by the option's name, what stands for its value by NAME.value, a short form by NAME.short.
+ * The options of a record of choices, one for each component as it is declared there. How they are typed is in * choices.properties: what stands for the value of an option by NAME.value, a short form by NAME.short. Their descriptions are * texts of the command line, as those of other options.
  *
  * @param <R> the record
  */
 final class ChoiceOptions<R extends Record> {
-    private static final ResourceBundle TEXTS = ResourceBundle.getBundle("org.epochrome.command.option.choices");
+    private static final ResourceBundle FORMS = ResourceBundle.getBundle("org.epochrome.command.option.choices");
 
     private static final Map<Class<?>, ITypeConverter<?>> CONVERTERS = Map.of(
             Instant.class, new Texts.Utc(),
@@ -60,14 +59,13 @@ final class ChoiceOptions<R extends Record> {
 
     private static OptionSpec option(String name, Type type) {
         List<String> names = new ArrayList<>();
-        if (TEXTS.containsKey(name + ".short")) {
-            names.add("-" + TEXTS.getString(name + ".short"));
+        if (FORMS.containsKey(name + ".short")) {
+            names.add("-" + FORMS.getString(name + ".short"));
         }
         names.add("--" + name);
-        OptionSpec.Builder option =
-                OptionSpec.builder(names.toArray(String[]::new)).description(TEXTS.getString(name));
-        if (TEXTS.containsKey(name + ".value")) {
-            option.paramLabel(TEXTS.getString(name + ".value"));
+        OptionSpec.Builder option = OptionSpec.builder(names.toArray(String[]::new));
+        if (FORMS.containsKey(name + ".value")) {
+            option.paramLabel(FORMS.getString(name + ".value"));
         }
         Class<?> single = single(type);
         if (single == Map.class || single == Set.class) {

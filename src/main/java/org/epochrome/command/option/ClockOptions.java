@@ -15,44 +15,22 @@ import picocli.CommandLine.Option;
 
 /** Options for the clock, the filters and the encoding of all frames. */
 final class ClockOptions {
-    @Option(
-            names = "--exposure",
-            paramLabel = "LENGTH",
-            converter = Texts.Length.class,
-            description =
-                    "Length of each recording, if neither sheet nor header gives it: PT2M is two minutes, PT90S is"
-                            + " 90 seconds.")
+    @Option(names = "--exposure", paramLabel = "LENGTH", converter = Texts.Length.class)
     private Duration exposure;
 
-    @Option(
-            names = "--clock",
-            paramLabel = "start|middle|end",
-            converter = Texts.Moment.class,
-            description = "Which moment of the recording the time in a file name refers to.")
+    @Option(names = "--clock", paramLabel = "start|middle|end", converter = Texts.Moment.class)
     private TimestampMeaning clock;
 
-    @Option(
-            names = "--utc-offset",
-            paramLabel = "HH:MM",
-            converter = Texts.Offset.class,
-            description =
-                    "Offset of the times in file names from UTC, such as +02:00 or -05:00. Default: they are in UTC.")
+    @Option(names = "--utc-offset", paramLabel = "HH:MM", converter = Texts.Offset.class)
     private ZoneOffset utcOffset;
 
     @Option(
             names = "--passband",
             paramLabel = "BAND=FROM-TO",
-            converter = {Texts.Capitals.class, Texts.Edges.class},
-            description = "Wavelengths that a filter passes, in nm (repeatable), such as R=600-690. Defaults: R"
-                    + " 600-690, G 500-580, B 400-500.")
+            converter = {Texts.Capitals.class, Texts.Edges.class})
     private Map<String, Passband> passbands = new LinkedHashMap<>();
 
-    @Option(
-            names = "--encoding",
-            paramLabel = "linear|srgb|gamma=X",
-            converter = Texts.Encoded.class,
-            description = "How the pixel values of the frames encode light; a curve is undone when they are read."
-                    + " Default: linear.")
+    @Option(names = "--encoding", paramLabel = "linear|srgb|gamma=X", converter = Texts.Encoded.class)
     private Encoding encoding;
 
     /** The conventions of a session, overridden by the options given. */

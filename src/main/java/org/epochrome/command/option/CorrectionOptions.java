@@ -13,6 +13,7 @@ import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.io.read.ResponseCurve;
 import org.epochrome.session.recipe.Corrections;
 import org.epochrome.session.recipe.Light;
+import org.epochrome.text.Message;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
@@ -39,8 +40,7 @@ final class CorrectionOptions {
         choices.given("rotation-period", Double.class)
                 .filter(period -> !(period > 0 && period < Double.POSITIVE_INFINITY))
                 .ifPresent(period -> {
-                    throw new ParameterException(
-                            spec.commandLine(), "--rotation-period must be more than 0 days, not " + period + ".");
+                    throw new ParameterException(spec.commandLine(), Message.text("option.rotationPeriod", period));
                 });
         // A system that is typed now overrides a period of before, and a light a response.
         Corrections base = system.map(word -> before.by(system(word, body))).orElse(before);
@@ -67,11 +67,13 @@ final class CorrectionOptions {
                 .findFirst()
                 .orElseThrow(() -> new ParameterException(
                         spec.commandLine(),
-                        planet.displayName() + " has no rotation system '" + system + "'; it has "
-                                + planet.systems().stream()
+                        Message.text(
+                                "option.rotationSystem",
+                                planet.displayName(),
+                                system,
+                                planet.systems().stream()
                                         .map(RotationSystem::key)
-                                        .collect(Collectors.joining(", "))
-                                + ".")));
+                                        .collect(Collectors.joining(", "))))));
     }
 
     /** The table of the camera's response, if one was named. */
@@ -94,10 +96,7 @@ final class CorrectionOptions {
             }
             return Spectrum.seenBy(points).curve();
         } catch (IllegalArgumentException | ArrayIndexOutOfBoundsException e) {
-            throw new ParameterException(
-                    spec.commandLine(),
-                    "'" + response + "' is not a response curve; write 400=0.5,500=0.8 and so on, or name a table.",
-                    e);
+            throw new ParameterException(spec.commandLine(), Message.text("option.response", response), e);
         }
     }
 }

@@ -9,6 +9,7 @@ import java.util.regex.Pattern;
 import org.epochrome.image.Encoding;
 import org.epochrome.io.identify.SheetRow;
 import org.epochrome.io.identify.SheetTimes;
+import org.epochrome.text.Message;
 import org.epochrome.time.RecordingSpan;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Model.CommandSpec;
@@ -28,7 +29,7 @@ record FileArgument(Path file, String word) {
         public FileArgument convert(String text) {
             int sign = text.lastIndexOf('=');
             if (sign < 1 || sign == text.length() - 1) {
-                throw new TypeConversionException("'" + text + "' does not name a frame; write FILE=...");
+                throw new TypeConversionException(Message.text("typed.file", text));
             }
             return new FileArgument(Path.of(text.substring(0, sign)), text.substring(sign + 1));
         }
@@ -42,7 +43,7 @@ record FileArgument(Path file, String word) {
         public FileArgument convert(String text) {
             Matcher m = WORD.matcher(text);
             if (!m.matches()) {
-                throw new TypeConversionException("'" + text + "' does not name a frame; write FILE=srgb");
+                throw new TypeConversionException(Message.text("typed.encodedFile", text));
             }
             return new FileArgument(Path.of(m.group(1)), m.group(2));
         }
@@ -67,8 +68,7 @@ record FileArgument(Path file, String word) {
         }
         throw new ParameterException(
                 spec.commandLine(),
-                file + (named.isEmpty() ? " is not one of the frames" : " may be one of several frames; give its path")
-                        + ".");
+                Message.text(named.isEmpty() ? "option.noSuchFrame" : "option.severalFrames", file));
     }
 
     /** Whether the word says that the frame is mirrored. */
@@ -77,7 +77,7 @@ record FileArgument(Path file, String word) {
             return SheetRow.mirrored(word);
         } catch (IllegalArgumentException e) {
             throw new ParameterException(
-                    spec.commandLine(), "--mirrored-frame " + file + ": " + e.getMessage() + ".", e);
+                    spec.commandLine(), Message.text("option.ofFrame", "--mirrored-frame", file, e.getMessage()), e);
         }
     }
 
@@ -87,7 +87,7 @@ record FileArgument(Path file, String word) {
             return Encoding.of(word);
         } catch (IllegalArgumentException e) {
             throw new ParameterException(
-                    spec.commandLine(), "--encoding-frame " + file + ": " + e.getMessage() + ".", e);
+                    spec.commandLine(), Message.text("option.ofFrame", "--encoding-frame", file, e.getMessage()), e);
         }
     }
 
@@ -96,7 +96,8 @@ record FileArgument(Path file, String word) {
         try {
             return SheetTimes.interval(word);
         } catch (DateTimeException e) {
-            throw new ParameterException(spec.commandLine(), "--recorded " + file + ": " + e.getMessage() + ".", e);
+            throw new ParameterException(
+                    spec.commandLine(), Message.text("option.ofFrame", "--recorded", file, e.getMessage()), e);
         }
     }
 }

@@ -16,6 +16,7 @@ import org.epochrome.colour.finish.Framing;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.colour.finish.Sharpening;
 import org.epochrome.session.product.WhiteReference;
+import org.epochrome.text.Message;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -27,61 +28,25 @@ final class FinishOptions {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
 
-    @Option(
-            names = "--white",
-            paramLabel = "photometric|disk|solar|none",
-            description = "White balance of finished pictures: photometric, the planet's measured colour (grey if other"
-                    + " bands are assigned); disk, the whole disk grey; solar, by --white-gains or"
-                    + " --white-frame; none, as recorded. Default: photometric.")
+    @Option(names = "--white", paramLabel = "photometric|disk|solar|none")
     private White white;
 
-    @Option(
-            names = "--white-gains",
-            paramLabel = "R,G,B",
-            converter = FinishTexts.Factors.class,
-            description = "Factors for red, green and blue that make a sun-like star white, for --white solar.")
+    @Option(names = "--white-gains", paramLabel = "R,G,B", converter = FinishTexts.Factors.class)
     private Gains gains;
 
-    @Option(
-            names = "--white-frame",
-            paramLabel = "FILE",
-            description =
-                    "For --white solar: an image of a sun-like star or a white target in sunlight, recorded like the"
-                            + " planet; one colour frame, or three grey frames in the order red, green, blue.")
+    @Option(names = "--white-frame", paramLabel = "FILE")
     private List<Path> whiteFrames = new ArrayList<>();
 
-    @Option(
-            names = "--detail",
-            paramLabel = "0..1",
-            description =
-                    "Strength of sharpening in finished pictures; 0 leaves the detail as it is in the cube. Default:"
-                            + " 0.5.")
+    @Option(names = "--detail", paramLabel = "0..1")
     private Double detail;
 
-    @Option(
-            names = "--detail-scale",
-            paramLabel = "PX|ARCSECarcsec",
-            converter = FinishTexts.Scale.class,
-            description = "Size of the detail that is sharpened most, in pixels of the cube (4.5) or in arcseconds"
-                    + " (0.8arcsec). Default: twice the blur.")
+    @Option(names = "--detail-scale", paramLabel = "PX|ARCSECarcsec", converter = FinishTexts.Scale.class)
     private UnaryOperator<Sharpening> detailScale;
 
-    @Option(
-            names = "--detail-curve",
-            paramLabel = "KEY=VALUE",
-            split = ",",
-            description =
-                    "Individual sharpening settings (comma-separated), as in session files: deblur (0 to 0.8 of the"
-                            + " blur), iterations, smoothing, gain, octaves, threshold.")
+    @Option(names = "--detail-curve", paramLabel = "KEY=VALUE", split = ",")
     private Map<String, Double> detailCurve = new LinkedHashMap<>();
 
-    @Option(
-            names = "--detail-of",
-            paramLabel = "luminance|bands",
-            description =
-                    "What red, green and blue are sharpened by: luminance, all by the detail of the luminance, which"
-                            + " keeps hues; bands, each by its own, which brings out faint colours and their noise."
-                            + " Default: luminance.")
+    @Option(names = "--detail-of", paramLabel = "luminance|bands")
     private Sharpening.DetailOf detailOf;
 
     private final ChoiceOptions<Tone> tones = new ChoiceOptions<>(Tone.class);
@@ -115,16 +80,16 @@ final class FinishOptions {
     private WhiteBalance balance(WhiteBalance before) {
         boolean measured = gains != null || !whiteFrames.isEmpty();
         if (measured && white != null && white != White.SOLAR) {
-            throw new IllegalArgumentException("--white-gains and --white-frame can only be used with --white solar.");
+            throw new IllegalArgumentException(Message.text("option.whiteNotSolar"));
         }
         if (gains != null && !whiteFrames.isEmpty()) {
-            throw new IllegalArgumentException("Give --white-gains or --white-frame, not both.");
+            throw new IllegalArgumentException(Message.text("option.whiteTwice"));
         }
         if (measured) {
             return WhiteBalance.solar(gains != null ? gains : WhiteReference.gains(whiteFrames));
         }
         if (white == White.SOLAR && before.solar().isEmpty()) {
-            throw new IllegalArgumentException("--white solar needs --white-gains R,G,B or --white-frame FILE.");
+            throw new IllegalArgumentException(Message.text("option.whiteSolar"));
         }
         return white == null || white == White.SOLAR ? before : WhiteBalance.of(white);
     }
@@ -137,9 +102,8 @@ final class FinishOptions {
         Sharpening result = RecordChoice.copy(
                 base, choice -> choice.option().equals("detail-curve") ? point(choice, curve, base) : choice.of(base));
         if (!curve.isEmpty()) {
-            throw new IllegalArgumentException("--detail-curve has no setting "
-                    + curve.keySet().iterator().next()
-                    + "; use deblur, iterations, smoothing, gain, octaves or threshold.");
+            throw new IllegalArgumentException(
+                    Message.text("option.detailCurve", curve.keySet().iterator().next()));
         }
         return detailOf == null ? result : result.with(Sharpening::detailOf, detailOf);
     }

@@ -5,6 +5,7 @@ import java.util.function.UnaryOperator;
 import org.epochrome.colour.Gains;
 import org.epochrome.colour.finish.Framing;
 import org.epochrome.colour.finish.Sharpening;
+import org.epochrome.text.Message;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
@@ -21,7 +22,7 @@ final class FinishTexts {
                     return orientation;
                 }
             }
-            throw new TypeConversionException("'" + text + "' is not one of as-shot, north-up, south-up");
+            throw new TypeConversionException(Message.text("typed.oneOf", text, "as-shot, north-up, south-up"));
         }
     }
 
@@ -36,7 +37,7 @@ final class FinishTexts {
                 double scale = Double.parseDouble(arcsec ? text.substring(0, text.length() - ARCSEC.length()) : text);
                 return arcsec ? s -> s.peakingAtArcsec(scale) : s -> s.peakingAt(scale);
             } catch (NumberFormatException e) {
-                throw new TypeConversionException("'" + text + "' is not a scale; write 4.5 (pixels) or 0.8arcsec");
+                throw new TypeConversionException(Message.text("typed.detailScale", text));
             }
         }
     }
@@ -55,7 +56,7 @@ final class FinishTexts {
             } catch (IllegalArgumentException e) {
                 throw new TypeConversionException(e.getMessage());
             }
-            throw new TypeConversionException("'" + text + "' is not a size; write WxH such as 1200x900");
+            throw new TypeConversionException(Message.text("typed.canvas", text));
         }
     }
 
@@ -74,7 +75,7 @@ final class FinishTexts {
             } catch (IllegalArgumentException e) {
                 throw new TypeConversionException(e.getMessage());
             }
-            throw new TypeConversionException("'" + text + "' is not a set of gains; write R,G,B such as 1.3,1,1.7");
+            throw new TypeConversionException(Message.text("typed.gains", text));
         }
     }
 }

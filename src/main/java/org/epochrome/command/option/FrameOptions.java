@@ -14,6 +14,7 @@ import org.epochrome.io.read.DatedFrame;
 import org.epochrome.io.read.FrameRequest;
 import org.epochrome.session.recipe.Frames;
 import org.epochrome.session.sessionfile.SessionFile;
+import org.epochrome.text.Message;
 import org.epochrome.time.RecordingSpan;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -27,71 +28,42 @@ public final class FrameOptions {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
 
-    @Parameters(
-            paramLabel = "FRAME",
-            arity = "0..*",
-            description = "Stacked images: FITS, TIFF or PNG, linear (or see --encoding), one per band and recording."
-                    + " Band and time are read from the sheet, the FITS header or the file name.")
+    @Parameters(paramLabel = "FRAME", arity = "0..*", descriptionKey = "frames")
     private List<Path> frames = new ArrayList<>();
 
     @Option(
             names = {"-s", "--sheet"},
-            paramLabel = "FILE.csv",
-            description = "CSV table with the columns file, band, start and end (UTC), or interval instead of start and"
-                    + " end (2031-05-02T21:14:05Z/PT2M); also mirrored (yes, no) and encoding (linear, srgb,"
-                    + " gamma=X) if frames differ in them. File names are relative to the sheet; FRAMEs can"
-                    + " then be omitted.")
+            paramLabel = "FILE.csv")
     private Path sheet;
 
-    @Option(names = "--red", paramLabel = "FILE", description = "A frame in red light (repeatable).")
+    @Option(names = "--red", paramLabel = "FILE")
     private List<Path> red = new ArrayList<>();
 
-    @Option(names = "--green", paramLabel = "FILE", description = "A frame in green light (repeatable).")
+    @Option(names = "--green", paramLabel = "FILE")
     private List<Path> green = new ArrayList<>();
 
-    @Option(names = "--blue", paramLabel = "FILE", description = "A frame in blue light (repeatable).")
+    @Option(names = "--blue", paramLabel = "FILE")
     private List<Path> blue = new ArrayList<>();
 
-    @Option(
-            names = "--luminance",
-            paramLabel = "FILE",
-            description = "A frame taken through a clear filter (repeatable); it gives the fine brightness detail.")
+    @Option(names = "--luminance", paramLabel = "FILE")
     private List<Path> luminance = new ArrayList<>();
 
-    @Option(
-            names = "--colour",
-            paramLabel = "FILE",
-            description = "A frame from a one-shot-colour camera, with red, green and blue planes (repeatable).")
+    @Option(names = "--colour", paramLabel = "FILE")
     private List<Path> colour = new ArrayList<>();
 
-    @Option(
-            names = "--band",
-            paramLabel = "FILE=BAND",
-            converter = FileArgument.Text.class,
-            description = "The band of a FRAME (repeatable), such as mars-1.png=IR.")
+    @Option(names = "--band", paramLabel = "FILE=BAND", converter = FileArgument.Text.class)
     private List<FileArgument> bands = new ArrayList<>();
 
-    @Option(
-            names = "--recorded",
-            paramLabel = "FILE=START/END",
-            converter = FileArgument.Text.class,
-            description = "When a FRAME was recorded (repeatable), such as"
-                    + " mars-1.png=2022-10-26T02:00:00Z/2022-10-26T02:04:00Z or .../PT4M.")
+    @Option(names = "--recorded", paramLabel = "FILE=START/END", converter = FileArgument.Text.class)
     private List<FileArgument> times = new ArrayList<>();
 
-    @Option(
-            names = "--mirrored-frame",
-            paramLabel = "FILE=yes|no",
-            converter = FileArgument.Text.class,
-            description = "Whether a FRAME is mirrored (repeatable); overrides --mirrored for this frame.")
+    @Option(names = "--mirrored-frame", paramLabel = "FILE=yes|no", converter = FileArgument.Text.class)
     private List<FileArgument> mirrors = new ArrayList<>();
 
     @Option(
             names = "--encoding-frame",
             paramLabel = "FILE=linear|srgb|gamma=X",
-            converter = FileArgument.EncodedFile.class,
-            description =
-                    "How the pixel values of a FRAME encode light (repeatable); overrides --encoding for this frame.")
+            converter = FileArgument.EncodedFile.class)
     private List<FileArgument> encodings = new ArrayList<>();
 
     @Mixin
@@ -152,8 +124,7 @@ public final class FrameOptions {
             table.ifPresent(t -> t.rows().forEach(row -> add(requests, FrameRequest.of(row))));
         }
         if (requests.isEmpty() && needed) {
-            throw new ParameterException(
-                    spec.commandLine(), "No frames were given; name the stacked images, or a --sheet that lists them.");
+            throw new ParameterException(spec.commandLine(), Message.text("option.noFrames"));
         }
         return requests;
     }
@@ -166,8 +137,7 @@ public final class FrameOptions {
 
     private void add(Map<Path, FrameRequest> requests, FrameRequest request) {
         if (requests.put(canonical(request.file()), request) != null) {
-            throw new ParameterException(
-                    spec.commandLine(), request.file() + " was given twice; name each frame once.");
+            throw new ParameterException(spec.commandLine(), Message.text("option.frameTwice", request.file()));
         }
     }
 

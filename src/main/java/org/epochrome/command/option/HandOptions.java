@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.epochrome.session.recipe.Frames;
 import org.epochrome.session.recipe.ManualDisk;
+import org.epochrome.text.Message;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -22,21 +23,13 @@ final class HandOptions {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
 
-    @Option(
-            names = "--disk",
-            paramLabel = "FILE=X,Y,RADIUS[,NORTH]",
-            converter = FileArgument.Text.class,
-            description = "Set the disk of a frame by hand instead of fitting it (repeatable): its centre and"
-                    + " equatorial radius in pixels and, optionally, its north angle in degrees.")
+    @Option(names = "--disk", paramLabel = "FILE=X,Y,RADIUS[,NORTH]", converter = FileArgument.Text.class)
     private List<FileArgument> disks = new ArrayList<>();
 
-    @Option(names = "--leave-out", paramLabel = "FILE", description = "Leave a frame out of the picture (repeatable).")
+    @Option(names = "--leave-out", paramLabel = "FILE")
     private List<Path> leftOut = new ArrayList<>();
 
-    @Option(
-            names = "--take-in",
-            paramLabel = "FILE",
-            description = "Include a frame that the session leaves out (repeatable).")
+    @Option(names = "--take-in", paramLabel = "FILE")
     private List<Path> takenIn = new ArrayList<>();
 
     /**
@@ -57,7 +50,7 @@ final class HandOptions {
         Frames frames = before.leavingOut(out).holding(held);
         frames.demandAll();
         if (frames.used().isEmpty()) {
-            throw new ParameterException(spec.commandLine(), "All frames are left out; keep at least one.");
+            throw new ParameterException(spec.commandLine(), Message.text("option.allLeftOut"));
         }
         return frames;
     }
@@ -77,9 +70,6 @@ final class HandOptions {
         } catch (IllegalArgumentException e) {
             throw new ParameterException(spec.commandLine(), e.getMessage());
         }
-        throw new ParameterException(
-                spec.commandLine(),
-                "'" + word.word() + "' is not a disk; write FILE=X,Y,RADIUS or FILE=X,Y,RADIUS,NORTH (pixels,"
-                        + " degrees).");
+        throw new ParameterException(spec.commandLine(), Message.text("option.disk", word.word()));
     }
 }

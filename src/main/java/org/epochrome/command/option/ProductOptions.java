@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.epochrome.io.write.OutputFormat;
 import org.epochrome.session.product.Products;
+import org.epochrome.text.Message;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -20,25 +21,15 @@ final class ProductOptions {
 
     @Option(
             names = {"-o", "--out"},
-            paramLabel = "FILE",
-            description =
-                    "File to write (repeatable); its extension selects the format: .fits for the linear colour cube,"
-                            + " .tif or .png for a finished 16-bit picture, .jpg for one to share. Default:"
-                            + " PLANET-EPOCH.png in the current folder.")
+            paramLabel = "FILE")
     private List<Path> out = new ArrayList<>();
 
-    @Option(
-            names = "--depth",
-            paramLabel = "16|32",
-            description = "Bits per sample of a .tif: 16 for integers, 32 for floats, whose highlights are not"
-                    + " clipped. Default: 16.")
+    @Option(names = "--depth", paramLabel = "16|32")
     private Integer depth;
 
     @Option(
             names = {"-r", "--report"},
-            paramLabel = "FILE",
-            description = "File for a report of all results (repeatable): .json for programs, .html with pictures for"
-                    + " reading and printing.")
+            paramLabel = "FILE")
     private List<Path> reports = new ArrayList<>();
 
     @Mixin
@@ -62,11 +53,10 @@ final class ProductOptions {
     private int bits(List<Path> pictures) {
         boolean tiff = pictures.stream().anyMatch(f -> OutputFormat.of(f) == OutputFormat.TIFF);
         if (depth != 16 && depth != FLOAT_BITS) {
-            throw new IllegalArgumentException("--depth must be 16 or 32, not " + depth + ".");
+            throw new IllegalArgumentException(Message.text("option.depth", depth));
         }
         if (depth == FLOAT_BITS && !tiff) {
-            throw new IllegalArgumentException(
-                    "--depth 32 is for TIFF only; name a .tif with --out, or a .fits for linear data.");
+            throw new IllegalArgumentException(Message.text("option.depthOfTiff"));
         }
         return depth;
     }

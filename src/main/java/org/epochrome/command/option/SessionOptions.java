@@ -35,16 +35,13 @@ public final class SessionOptions {
     @Option(
             names = {"-b", "--body"},
             paramLabel = "PLANET",
-            converter = Texts.Planet.class,
-            description = "The planet, if the FITS headers (OBJECT) do not name it.")
+            converter = Texts.Planet.class)
     private Body body;
 
     @Option(
             names = {"-e", "--epoch"},
             paramLabel = "UTC",
-            converter = Texts.Utc.class,
-            description =
-                    "The instant that the picture shows. Default: midway between the first and the last mid-exposure.")
+            converter = Texts.Utc.class)
     private Instant epoch;
 
     @Mixin
@@ -75,8 +72,7 @@ public final class SessionOptions {
     public SessionFile.Opened session() {
         List<Path> files = frames.sessions();
         if (files.size() > 1) {
-            throw new ParameterException(
-                    spec.commandLine(), "Only one session file can be given; remove " + files.get(1) + ".");
+            throw new ParameterException(spec.commandLine(), Message.text("option.twoSessions", files.get(1)));
         }
         Optional<SessionFile.Opened> opened = files.stream().findFirst().map(SessionFile::read);
         Optional<Session> before = opened.map(SessionFile.Opened::session);
@@ -130,16 +126,15 @@ public final class SessionOptions {
                     .map(f -> f.head().file().getFileName() + " "
                             + f.object().get().displayName())
                     .collect(Collectors.joining(", "));
-            throw new InputsRefused(
-                    "The headers name more than one planet (" + list + "); combine frames of one planet at a time.");
+            throw new InputsRefused(Message.text("planet.several", list));
         }
         Optional<Body> said = Optional.ofNullable(body).or(() -> before);
         if (said.isEmpty() && named.isEmpty()) {
             throw new SessionRefused(Message.of("check.noBody"));
         }
         if (body != null && !named.isEmpty() && !named.contains(body)) {
-            TerminalPage.note("The headers name " + named.iterator().next().displayName() + " but --body names "
-                    + body.displayName() + "; --body was used.");
+            TerminalPage.note(
+                    Message.text("planet.other", named.iterator().next().displayName(), body.displayName()));
         }
         return said.orElseGet(() -> named.iterator().next());
     }

@@ -1,6 +1,7 @@
 package org.epochrome.command.option;
 
 import org.epochrome.session.recipe.Setup;
+import org.epochrome.text.Message;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
@@ -19,7 +20,7 @@ final class SetupOptions {
     /** The setup of a session, overridden by the options given. */
     Setup over(Setup before) {
         choices.given("scale", Double.class).filter(scale -> !(scale > 0)).ifPresent(scale -> {
-            throw new ParameterException(spec.commandLine(), "--scale must be more than 0, not " + scale + ".");
+            throw new ParameterException(spec.commandLine(), Message.text("option.scale", scale));
         });
         return choices.over(before);
     }

@@ -13,6 +13,7 @@ import org.epochrome.image.Encoding;
 import org.epochrome.image.Passband;
 import org.epochrome.io.identify.TimestampMeaning;
 import org.epochrome.session.recipe.PixelOffset;
+import org.epochrome.text.Message;
 import org.epochrome.time.UtcText;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
@@ -40,12 +41,11 @@ public final class Texts {
             try {
                 Duration length = Duration.parse(text.toUpperCase(Locale.ROOT));
                 if (length.isNegative() || length.isZero()) {
-                    throw new TypeConversionException("'" + text + "' must be longer than zero");
+                    throw new TypeConversionException(Message.text("typed.lengthNotPositive", text));
                 }
                 return length;
             } catch (DateTimeParseException e) {
-                throw new TypeConversionException(
-                        "'" + text + "' is not a duration; write PT2M for two minutes or PT90S for 90 seconds");
+                throw new TypeConversionException(Message.text("typed.length", text));
             }
         }
     }
@@ -57,7 +57,8 @@ public final class Texts {
             return Arrays.stream(TimestampMeaning.values())
                     .filter(m -> m.name().equalsIgnoreCase(text))
                     .findFirst()
-                    .orElseThrow(() -> new TypeConversionException("'" + text + "' is not one of start, middle, end"));
+                    .orElseThrow(
+                            () -> new TypeConversionException(Message.text("typed.oneOf", text, "start, middle, end")));
         }
     }
 
@@ -82,10 +83,10 @@ public final class Texts {
         @Override
         public Body convert(String text) {
             return Body.named(text)
-                    .orElseThrow(() -> new TypeConversionException("'" + text + "' is not one of "
-                            + Arrays.stream(Body.values())
-                                    .map(Body::displayName)
-                                    .collect(Collectors.joining(", "))));
+                    .orElseThrow(() -> new TypeConversionException(Message.text(
+                            "typed.oneOf",
+                            text,
+                            Arrays.stream(Body.values()).map(Body::displayName).collect(Collectors.joining(", ")))));
         }
     }
 
@@ -104,8 +105,7 @@ public final class Texts {
             } catch (NumberFormatException e) {
                 // refused below
             }
-            throw new TypeConversionException(
-                    "'" + text + "' is not a north angle; write degrees from -360 to 360, or auto");
+            throw new TypeConversionException(Message.text("typed.north", text));
         }
     }
 
@@ -116,7 +116,7 @@ public final class Texts {
             try {
                 return ZoneOffset.of(text);
             } catch (java.time.DateTimeException e) {
-                throw new TypeConversionException("'" + text + "' is not an offset from UTC; write +02:00 or -05:00");
+                throw new TypeConversionException(Message.text("typed.utcOffset", text));
             }
         }
     }
@@ -135,7 +135,7 @@ public final class Texts {
             } catch (IllegalArgumentException e) {
                 throw new TypeConversionException(e.getMessage());
             }
-            throw new TypeConversionException("'" + text + "' is not a passband; write R=600-690 (nm)");
+            throw new TypeConversionException(Message.text("typed.passband", text));
         }
     }
 
@@ -168,8 +168,7 @@ public final class Texts {
             } catch (NumberFormatException e) {
                 // refused below
             }
-            throw new TypeConversionException(
-                    "'" + text + "' is not a shift; write B=0.25,-0.1 for pixels right and down, at most 100");
+            throw new TypeConversionException(Message.text("typed.shift", text));
         }
     }
 }

@@ -4,6 +4,7 @@ import java.io.PrintStream;
 import java.util.Arrays;
 import java.util.Locale;
 import org.epochrome.io.file.VisibleText;
+import org.epochrome.text.Message;
 
 /** Lines for people; words from files cannot control the terminal that shows them. */
 public final class TerminalPage {
@@ -20,7 +21,7 @@ public final class TerminalPage {
 
     /** Says on standard error what the user should know. */
     public static void note(String sentence) {
-        System.err.println(VisibleText.message("Note: " + sentence));
+        System.err.println(VisibleText.message(Message.text("run.note", sentence)));
     }
 
     /** A line. */
@@ -28,11 +29,24 @@ public final class TerminalPage {
         to.println(VisibleText.of(line));
     }
 
+    /** A line of a message; control characters in its values are shown, and long ones lose their middle. */
+    public void println(Message line) {
+        to.println(shown(line));
+    }
+
     /** Text by a format with its own line ends; control characters in the values are shown, and long ones lose their middle. */
     public void printf(String format, Object... values) {
-        Object[] shown = Arrays.stream(values)
-                .map(v -> v instanceof Number ? v : VisibleText.message(v.toString()))
-                .toArray();
-        to.print(String.format(Locale.ROOT, format, shown));
+        to.print(String.format(
+                Locale.ROOT,
+                format,
+                Arrays.stream(values).map(TerminalPage::shown).toArray()));
+    }
+
+    private static Object shown(Object value) {
+        if (value instanceof Message m) {
+            return new Message(
+                    m.key(), m.values().stream().map(TerminalPage::shown).toList());
+        }
+        return value instanceof Number ? value : VisibleText.message(value.toString());
     }
 }
