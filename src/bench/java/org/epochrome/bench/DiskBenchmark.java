@@ -1,7 +1,6 @@
 package org.epochrome.bench;
 
 import java.util.OptionalDouble;
-import java.util.concurrent.TimeUnit;
 import org.epochrome.disk.DispersionDeconvolution;
 import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.View;
@@ -13,26 +12,10 @@ import org.epochrome.session.compare.FrameLight;
 import org.epochrome.session.schedule.AtmosphericDispersion;
 import org.epochrome.session.schedule.WorkingFrame;
 import org.openjdk.jmh.annotations.Benchmark;
-import org.openjdk.jmh.annotations.BenchmarkMode;
-import org.openjdk.jmh.annotations.Fork;
-import org.openjdk.jmh.annotations.Measurement;
-import org.openjdk.jmh.annotations.Mode;
-import org.openjdk.jmh.annotations.OperationsPerInvocation;
-import org.openjdk.jmh.annotations.OutputTimeUnit;
-import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
-import org.openjdk.jmh.annotations.State;
-import org.openjdk.jmh.annotations.Warmup;
 
 /** What is done to the disk of one frame: its picture, its fit, the removal of its dispersion blur. */
-@State(Scope.Benchmark)
-@BenchmarkMode(Mode.AverageTime)
-@OutputTimeUnit(TimeUnit.NANOSECONDS)
-@OperationsPerInvocation(DemoScene.PIXELS)
-@Warmup(iterations = 3, time = 2)
-@Measurement(iterations = 5, time = 2)
-@Fork(1)
-public class DiskBenchmark {
+public class DiskBenchmark extends PixelBenchmark {
     private WorkingFrame frame;
     private View view;
     private DiskFit fit;

@@ -3,34 +3,17 @@ package org.epochrome.bench;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
-import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.epochrome.colour.merge.Layer;
 import org.epochrome.colour.merge.Merge;
 import org.epochrome.colour.merge.Merge.Merged;
 import org.epochrome.image.Plane;
 import org.openjdk.jmh.annotations.Benchmark;
-import org.openjdk.jmh.annotations.BenchmarkMode;
-import org.openjdk.jmh.annotations.Fork;
-import org.openjdk.jmh.annotations.Measurement;
-import org.openjdk.jmh.annotations.Mode;
-import org.openjdk.jmh.annotations.OperationsPerInvocation;
-import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Param;
-import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
-import org.openjdk.jmh.annotations.State;
-import org.openjdk.jmh.annotations.Warmup;
 
 /** Merging planes that are turned already; the times are for a pixel of the result. From four planes on outliers are left out. */
-@State(Scope.Benchmark)
-@BenchmarkMode(Mode.AverageTime)
-@OutputTimeUnit(TimeUnit.NANOSECONDS)
-@OperationsPerInvocation(DemoScene.PIXELS)
-@Warmup(iterations = 3, time = 2)
-@Measurement(iterations = 5, time = 2)
-@Fork(1)
-public class MergeBenchmark {
+public class MergeBenchmark extends PixelBenchmark {
     @Param({"3", "10"})
     public int planes;
 

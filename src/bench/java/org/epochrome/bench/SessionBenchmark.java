@@ -1,7 +1,6 @@
 package org.epochrome.bench;
 
 import java.util.List;
-import java.util.concurrent.TimeUnit;
 import org.epochrome.align.Link;
 import org.epochrome.colour.merge.Merge.Merged;
 import org.epochrome.disk.FittedDisk;
@@ -12,26 +11,12 @@ import org.epochrome.session.compare.Comparison;
 import org.epochrome.session.compare.Details;
 import org.epochrome.session.schedule.Memory;
 import org.openjdk.jmh.annotations.Benchmark;
-import org.openjdk.jmh.annotations.BenchmarkMode;
-import org.openjdk.jmh.annotations.Fork;
-import org.openjdk.jmh.annotations.Measurement;
-import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.annotations.OperationsPerInvocation;
-import org.openjdk.jmh.annotations.OutputTimeUnit;
-import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
-import org.openjdk.jmh.annotations.State;
-import org.openjdk.jmh.annotations.Warmup;
 
 /** What is done to three frames together; the times are for a pixel of one of them. */
-@State(Scope.Benchmark)
-@BenchmarkMode(Mode.AverageTime)
-@OutputTimeUnit(TimeUnit.NANOSECONDS)
-@Warmup(iterations = 3, time = 2)
-@Measurement(iterations = 5, time = 2)
-@Fork(1)
 @OperationsPerInvocation(3 * DemoScene.PIXELS)
-public class SessionBenchmark {
+public class SessionBenchmark extends PixelBenchmark {
     private DemoScene scene;
     private FittedDisk reference;
 

@@ -1,7 +1,6 @@
 package org.epochrome.bench;
 
 import java.util.concurrent.ForkJoinPool;
-import java.util.concurrent.TimeUnit;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Spline;
@@ -12,28 +11,12 @@ import org.epochrome.turn.Rotation;
 import org.epochrome.turn.Turned;
 import org.epochrome.turn.Turner;
 import org.openjdk.jmh.annotations.Benchmark;
-import org.openjdk.jmh.annotations.BenchmarkMode;
-import org.openjdk.jmh.annotations.Fork;
-import org.openjdk.jmh.annotations.Measurement;
-import org.openjdk.jmh.annotations.Mode;
-import org.openjdk.jmh.annotations.OperationsPerInvocation;
-import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Param;
-import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
-import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.TearDown;
-import org.openjdk.jmh.annotations.Warmup;
 
 /** Turning a frame to the epoch, on one thread and on two. */
-@State(Scope.Benchmark)
-@BenchmarkMode(Mode.AverageTime)
-@OutputTimeUnit(TimeUnit.NANOSECONDS)
-@OperationsPerInvocation(DemoScene.PIXELS)
-@Warmup(iterations = 3, time = 2)
-@Measurement(iterations = 5, time = 2)
-@Fork(1)
-public class TurnBenchmark {
+public class TurnBenchmark extends PixelBenchmark {
     @Param({"1", "2"})
     public int threads;
 

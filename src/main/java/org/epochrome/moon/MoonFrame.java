@@ -7,6 +7,7 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Globe;
 import org.epochrome.disk.View;
 import org.epochrome.ephemeris.Aspect;
+import org.epochrome.image.Region;
 import org.epochrome.image.blur.Ellipse;
 import org.epochrome.image.blur.RoundSpot;
 import org.epochrome.image.blur.Smear;
@@ -77,6 +78,12 @@ public record MoonFrame(Aspect aspect, Duration lasted, FittedDisk fit, View vie
 
     public SkyPoint place(double x, double y) {
         return new SkyPoint(view.side(x, y), view.pole(x, y));
+    }
+
+    /** The pixels no farther than a reach from where a companion stands at the middle of the recording. */
+    public Region around(MoonOrShadow companion, double reachPx) {
+        SkyPoint place = companion.at(mid());
+        return Region.around(x(place), y(place), reachPx, width, height);
     }
 
     /** Distance from the disk's centre, 1 on the limb. */

@@ -5,6 +5,7 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.disk.Shading;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
+import org.epochrome.image.Region;
 import org.epochrome.moon.MoonFrame;
 
 /**
@@ -48,23 +49,11 @@ public record MoonField(MoonFrame frame, Plane light, Plane even, Plane rough) {
 
     /** What lies within a distance of a pixel, as far as the picture goes; places on the sky axes stay the same. */
     public MoonField around(double x, double y, double reachPx) {
-        int left = (int) Math.max(0, Math.floor(x - reachPx));
-        int top = (int) Math.max(0, Math.floor(y - reachPx));
-        int width = (int) Math.min(light.width() - 1, Math.ceil(x + reachPx)) - left + 1;
-        int height = (int) Math.min(light.height() - 1, Math.ceil(y + reachPx)) - top + 1;
-        FittedDisk there = frame.fit().at(frame.fit().disk().movedBy(-left, -top));
+        Region near = Region.around(x, y, reachPx, light.width(), light.height());
         return new MoonField(
-                frame.with(there, width, height),
-                cut(light, left, top, width, height),
-                cut(even, left, top, width, height),
-                cut(rough, left, top, width, height));
-    }
-
-    private static Plane cut(Plane from, int left, int top, int width, int height) {
-        Plane part = new Plane(width, height);
-        for (int y = 0; y < height; y++) {
-            System.arraycopy(from.data(), (top + y) * from.width() + left, part.data(), y * width, width);
-        }
-        return part;
+                frame.with(frame.fit().on(near), near.width(), near.height()),
+                near.of(light),
+                near.of(even),
+                near.of(rough));
     }
 }

@@ -5,7 +5,7 @@ import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.epochrome.image.Plane;
-import org.epochrome.moon.Window;
+import org.epochrome.image.Region;
 import org.epochrome.moon.fit.MoonField;
 
 /**
@@ -32,7 +32,7 @@ final class Background {
     private static final int REFINEMENTS = 3;
 
     private final MoonField field;
-    private final Window window;
+    private final Region window;
     private final List<SurfaceSighting> sights;
     private final double[] weight;
     private final double[][] terms;
@@ -49,7 +49,7 @@ final class Background {
      * @param cover how much of each pixel of the window companions covered
      * @param sights what others saw in the window
      */
-    Background(MoonField field, Window window, Plane cover, List<SurfaceSighting> sights) {
+    Background(MoonField field, Region window, Plane cover, List<SurfaceSighting> sights) {
         this.field = field;
         this.window = window;
         this.sights = sights;

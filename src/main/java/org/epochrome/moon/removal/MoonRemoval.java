@@ -8,6 +8,7 @@ import java.util.Objects;
 import java.util.stream.IntStream;
 import org.epochrome.disk.DispersionDeconvolution;
 import org.epochrome.image.Plane;
+import org.epochrome.image.Region;
 import org.epochrome.image.blur.RoundSpot;
 import org.epochrome.job.Progress;
 import org.epochrome.moon.MoonFrame;
@@ -15,7 +16,6 @@ import org.epochrome.moon.MoonOrShadow;
 import org.epochrome.moon.MoonTrack;
 import org.epochrome.moon.SkyPoint;
 import org.epochrome.moon.SpotFit;
-import org.epochrome.moon.Window;
 import org.epochrome.moon.fit.MoonField;
 import org.epochrome.moon.fit.MoonFit;
 import org.epochrome.moon.fit.MoonSize;
@@ -58,7 +58,7 @@ final class MoonRemoval {
      * @param window where in that
      * @param witnesses the frames that are asked
      */
-    private record Question(int frame, Window window, List<Integer> witnesses) {}
+    private record Question(int frame, Region window, List<Integer> witnesses) {}
 
     /** Where a companion was found in a frame once other frames had shown the clouds there, and the light around it. */
     private record Again(SpotFit place, MoonField around) {}
@@ -93,7 +93,7 @@ final class MoonRemoval {
                     MoonFrame frame = frames.get(i);
                     double reach =
                             WINDOW_REACHES * frame.spot(track.companion()).coreReachPx();
-                    result.add(new Question(i, Window.around(frame, track.companion(), reach), witnesses));
+                    result.add(new Question(i, frame.around(track.companion(), reach), witnesses));
                 }
             }
         }
@@ -241,7 +241,7 @@ final class MoonRemoval {
     }
 
     /** How much of a window's pixels companions cover. */
-    private Plane cover(int index, Window window) {
+    private Plane cover(int index, Region window) {
         MoonFrame frame = frames.get(index);
         Plane cover = new Plane(window.width(), window.height());
         for (int k = 0; k < tracks.size(); k++) {

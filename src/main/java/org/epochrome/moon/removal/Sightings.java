@@ -5,12 +5,12 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.epochrome.disk.View;
 import org.epochrome.image.Plane;
+import org.epochrome.image.Region;
 import org.epochrome.image.blur.Gaussian;
 import org.epochrome.image.blur.Spline;
 import org.epochrome.moon.MoonFrame;
 import org.epochrome.moon.MoonOrShadow;
 import org.epochrome.moon.SkyPoint;
-import org.epochrome.moon.Window;
 import org.epochrome.moon.fit.MoonField;
 import org.epochrome.turn.Rotation;
 
@@ -108,7 +108,7 @@ final class Sightings {
      * @param field the frame that is asked, without companions
      * @param doubt standard error of its light where it was covered
      */
-    SurfaceSighting seen(int index, Window window, int other, MoonField field, Plane doubt) {
+    SurfaceSighting seen(int index, Region window, int other, MoonField field, Plane doubt) {
         SurfaceSighting sight = new SurfaceSighting(
                 new Plane(window.width(), window.height()), new Plane(window.width(), window.height()));
         MoonFrame frame = frames.get(index);

@@ -9,9 +9,9 @@ import java.util.Random;
 import org.apache.commons.math3.stat.regression.OLSMultipleLinearRegression;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
+import org.epochrome.image.Region;
 import org.epochrome.image.blur.Gaussian;
 import org.epochrome.moon.PaintedFrame;
-import org.epochrome.moon.Window;
 import org.epochrome.moon.fit.MoonField;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -25,7 +25,7 @@ class BackgroundTest {
     private static final int SIDE_PX = 2 * MIDDLE + 1;
 
     private MoonField field;
-    private Window window;
+    private Region window;
     private Plane cover;
     private int hidden;
 
@@ -35,7 +35,7 @@ class BackgroundTest {
         PaintedFrame painted = new PaintedFrame(Body.JUPITER, Instant.parse("2024-12-18T19:24:30Z"), 0.3, -0.2);
         field = MoonField.of(painted.frame(), painted.plane());
         int left = PaintedFrame.SIDE / 2 - MIDDLE;
-        window = new Window(left, left, SIDE_PX, SIDE_PX);
+        window = new Region(left, left, SIDE_PX, SIDE_PX);
         cover = new Plane(SIDE_PX, SIDE_PX);
         for (int p = 0; p < cover.data().length; p++) {
             cover.data()[p] = hidden(p) ? 1 : 0;
