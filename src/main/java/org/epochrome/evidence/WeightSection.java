@@ -69,8 +69,9 @@ final class WeightSection {
                         + (frames == 1
                                 ? "one frame"
                                 : frames + " frames; each point is covered by "
-                                        + number("%.0f", covered.least()) + " to " + number("%.0f", covered.most())
-                                        + ", on average " + number("%.1f", covered.mean()))
+                                        + number("%.0f", covered.leastFrames()) + " to "
+                                        + number("%.0f", covered.mostFrames())
+                                        + ", on average " + number("%.1f", covered.meanFrames()))
                         + ". White: greatest weight; black: not covered.");
     }
 }

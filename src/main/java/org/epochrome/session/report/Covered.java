@@ -8,11 +8,11 @@ import org.epochrome.image.Plane;
 /**
  * How many frames cover a pixel of the inner disk.
  *
- * @param least at least
- * @param most at most
- * @param mean in the mean
+ * @param leastFrames at least
+ * @param mostFrames at most
+ * @param meanFrames in the mean
  */
-public record Covered(double least, double most, double mean) {
+public record Covered(double leastFrames, double mostFrames, double meanFrames) {
     /** Part of the radius that counts as the inner disk. */
     private static final double INNER = 0.85;
 
