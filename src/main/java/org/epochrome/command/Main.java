@@ -54,6 +54,7 @@ public final class Main implements Runnable {
     static int run(StandardOutput kind, String... args) {
         CommandLine line = commandLine();
         line.setCaseInsensitiveEnumValuesAllowed(true);
+        UsageText.register(line);
         // A file may be called @a.fits; what stands in it are no words of the user's.
         line.setExpandAtFiles(false);
 
@@ -91,7 +92,7 @@ public final class Main implements Runnable {
 
     private static int usage(ParameterException e) {
         PrintWriter err = e.getCommandLine().getErr();
-        err.println(VisibleText.message(stopped(e.getMessage())));
+        err.println(VisibleText.message(stopped(UsageText.of(e))));
         err.println(Message.text("run.help", e.getCommandLine().getCommandSpec().qualifiedName()));
         return USAGE;
     }
