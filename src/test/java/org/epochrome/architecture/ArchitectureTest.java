@@ -46,6 +46,7 @@ class ArchitectureTest {
             "colour",
             "io",
             "session",
+            "plan",
             "evidence",
             "demo",
             "command",
