@@ -8,10 +8,11 @@ import org.apache.commons.math3.analysis.polynomials.PolynomialFunction;
  * Fukushima and Williams; Hilton et al. 2006, Celest. Mech. Dyn. Astron. 94, 351), {@link Nutation}, and the Earth's rotation
  * by apparent sidereal time, with UT1 taken as UTC (0.9 s, 0.004 degrees at most) and no polar motion (0.5 arcsec).
  *
+ * @param eclipticOfDate mean ecliptic and equinox of date: x to the equinox, z to the ecliptic's pole
  * @param trueOfDate true equator and equinox of date: x to the equinox, z to the celestial pole
  * @param apparentSiderealTimeRad Greenwich apparent sidereal time
  */
-record EarthOrientation(Axes trueOfDate, double apparentSiderealTimeRad) {
+record EarthOrientation(Axes eclipticOfDate, Axes trueOfDate, double apparentSiderealTimeRad) {
     private static final double ARCSEC = Math.toRadians(1.0 / 3600.0);
     private static final double DAYS_PER_CENTURY = 36525.0;
 
@@ -33,15 +34,15 @@ record EarthOrientation(Axes trueOfDate, double apparentSiderealTimeRad) {
         double t = ttDays / DAYS_PER_CENTURY;
         Nutation nutation = Nutation.at(t);
         double meanObliquity = OBLIQUITY.value(t);
-        Axes trueOfDate = Axes.ICRS
-                .turnedAboutZ(GAMMA_BAR.value(t))
-                .turnedAboutX(PHI_BAR.value(t))
-                .turnedAboutZ(-PSI_BAR.value(t) - nutation.longitudeRad())
+        Axes node = Axes.ICRS.turnedAboutZ(GAMMA_BAR.value(t)).turnedAboutX(PHI_BAR.value(t));
+        Axes trueOfDate = node.turnedAboutZ(-PSI_BAR.value(t) - nutation.longitudeRad())
                 .turnedAboutX(-meanObliquity - nutation.obliquityRad());
         double equationOfEquinoxes =
                 nutation.longitudeRad() * Math.cos(meanObliquity) + nutation.equationOfEquinoxesTermsRad();
         return new EarthOrientation(
-                trueOfDate, rotationAngle(ut1Days) + PRECESSION_IN_GMST.value(t) + equationOfEquinoxes);
+                node.turnedAboutZ(-PSI_BAR.value(t)),
+                trueOfDate,
+                rotationAngle(ut1Days) + PRECESSION_IN_GMST.value(t) + equationOfEquinoxes);
     }
 
     /** The axes fixed to the Earth: x to Greenwich, z to the celestial pole. */

@@ -93,17 +93,19 @@ public final class Ephemeris {
                 sky.positionAngleDeg(zenith));
     }
 
-    private static Vector3D earthAu(double tt) {
+    /** The Earth from the Sun in ICRS, at a TDB instant. */
+    static Vector3D earthAu(double tt) {
         return Vsop87.earth().heliocentricAu(tt);
     }
 
-    private static Vector3D earthVelocityKmS(double tt) {
+    /** Of the Earth about the Sun in ICRS. */
+    static Vector3D earthVelocityKmS(double tt) {
         Vector3D moved = earthAu(tt + VELOCITY_STEP_DAYS).subtract(earthAu(tt - VELOCITY_STEP_DAYS));
         return moved.scalarMultiply(AU_KM / (2 * VELOCITY_STEP_DAYS * DAY_S));
     }
 
     /** The direction as a moving observer sees it, to first order in v/c (the second is 0.001 arcsec). */
-    private static Vector3D aberrated(Vector3D direction, Vector3D velocityKmS) {
+    static Vector3D aberrated(Vector3D direction, Vector3D velocityKmS) {
         return new Vector3D(1, direction, 1 / LIGHT_KM_S, velocityKmS).normalize();
     }
 

@@ -117,7 +117,24 @@ public record GalileanMoons(List<MoonPlace> moons, List<ShadowPlace> shadows) {
                     covered && depth > 0,
                     covered && depth < 0,
                     dark,
-                    2 * ARCSEC_PER_RAD * Math.asin(moon.radiusKm() / line.getNorm()));
+                    2 * ARCSEC_PER_RAD * Math.asin(moon.radiusKm() / line.getNorm()),
+                    sunView(moon, aroundThen));
+        }
+
+        /** @param place of the moon about Jupiter when the light left it that is seen, km */
+        private MoonPlace.SunView sunView(GalileanMoon moon, Vector3D place) {
+            Vector3D sunward = jupiterKm.negate().normalize();
+            double height = place.dotProduct(sunward);
+            // the light that a shadow lacks passed the moon earlier
+            Vector3D lit = height > 0 ? moonKm(moon, -height / LIGHT_KM_S) : place;
+            Vector3D across = axis.crossProduct(sunward).normalize();
+            double depth = lit.dotProduct(sunward);
+            double distance = jupiterKm.getNorm();
+            double perspective = distance / (distance - depth) / PLANET.equatorialRadiusKm();
+            return new MoonPlace.SunView(
+                    perspective * lit.dotProduct(across),
+                    perspective * lit.dotProduct(sunward.crossProduct(across)),
+                    depth / PLANET.equatorialRadiusKm());
         }
 
         /** Adds the shadow if it falls on the side that is seen. */

@@ -13,6 +13,7 @@ package org.epochrome.ephemeris;
  * @param hidden whether its centre stands behind the planet's disk
  * @param eclipsed whether the planet keeps the Sun's centre from its centre
  * @param diameterArcsec apparent
+ * @param fromSun where the planet's shadow and the moon meet; what the moon's own shadow hits
  */
 public record MoonPlace(
         GalileanMoon moon,
@@ -22,4 +23,17 @@ public record MoonPlace(
         boolean inFront,
         boolean hidden,
         boolean eclipsed,
-        double diameterArcsec) {}
+        double diameterArcsec,
+        SunView fromSun) {
+
+    /**
+     * Where a moon stands as seen from the Sun's centre, on the axes of the planet as seen from there, in its equatorial radii. On the
+     * far side the moon is seen as it stands at its own light's departure, so that it is eclipsed where it is covered; on the
+     * near side as it stood when the light passed it that shows the shadow on the planet.
+     *
+     * @param side at right angles to the projected pole, towards growing east longitude
+     * @param pole along the projected north pole
+     * @param depth towards the Sun
+     */
+    public record SunView(double side, double pole, double depth) {}
+}

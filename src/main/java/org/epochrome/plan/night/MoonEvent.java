@@ -1,9 +1,8 @@
 package org.epochrome.plan.night;
 
 import java.time.Instant;
-import java.util.List;
-import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.GalileanMoon;
+import org.epochrome.text.Message;
 
 /**
  * A moon of the planet, or its shadow, begins or ceases to stand on or behind the disk or in the planet's shadow. The time is
@@ -25,10 +24,15 @@ public record MoonEvent(Instant utc, GalileanMoon moon, Kind kind, boolean begin
         ECLIPSE
     }
 
-    /**
-     * All events of a planet's moons within an interval, by time; empty for planets whose moons no theory here predicts.
-     */
-    public static List<MoonEvent> of(Body body, Interval interval) {
-        throw new UnsupportedOperationException();
+    /** The event for people. */
+    public Message message() {
+        String name = moon.displayName();
+        return switch (kind) {
+            case TRANSIT -> Message.of(begins ? "night.event.transitBegins" : "night.event.transitEnds", name);
+            case SHADOW_TRANSIT -> Message.of(begins ? "night.event.shadowBegins" : "night.event.shadowEnds", name);
+            case OCCULTATION ->
+                Message.of(begins ? "night.event.occultationBegins" : "night.event.occultationEnds", name);
+            case ECLIPSE -> Message.of(begins ? "night.event.eclipseBegins" : "night.event.eclipseEnds", name);
+        };
     }
 }
