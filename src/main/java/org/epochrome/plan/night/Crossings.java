@@ -94,9 +94,9 @@ final class Crossings {
         Instant a = from;
         Instant b = to;
         while (Duration.between(a, b).toMillis() > CONVERGED_MS) {
-            Duration third = Duration.between(a, b).dividedBy(3);
-            Instant left = a.plus(third);
-            Instant right = b.minus(third);
+            long thirdMs = Duration.between(a, b).toMillis() / 3;
+            Instant left = a.plusMillis(thirdMs);
+            Instant right = b.minusMillis(thirdMs);
             boolean leftNearer = (quantity.applyAsDouble(left) > quantity.applyAsDouble(right)) == negative;
             if (leftNearer) {
                 b = right;
@@ -111,7 +111,7 @@ final class Crossings {
         Instant a = from;
         Instant b = to;
         while (Duration.between(a, b).toMillis() > CONVERGED_MS) {
-            Instant middle = a.plus(Duration.between(a, b).dividedBy(2));
+            Instant middle = a.plusMillis(Duration.between(a, b).toMillis() / 2);
             if ((quantity.applyAsDouble(middle) >= 0) == upward) {
                 b = middle;
             } else {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 import org.epochrome.text.Message;
 
 /**
@@ -15,6 +16,7 @@ import org.epochrome.text.Message;
  */
 public record Horizon(List<Double> azimuthDeg, List<Double> altitudeDeg) {
     private static final double LOWEST_DEG = -1;
+    private static final Pattern SEPARATOR = Pattern.compile("\\s*[,;\t]\\s*");
 
     public Horizon {
         azimuthDeg = List.copyOf(azimuthDeg);
@@ -60,7 +62,7 @@ public record Horizon(List<Double> azimuthDeg, List<Double> altitudeDeg) {
     }
 
     private static double[] point(String line, int number) {
-        String[] cells = line.split("\\s*[,;\t]\\s*");
+        String[] cells = SEPARATOR.split(line, -1);
         try {
             double azimuth = Double.parseDouble(cells[0]);
             if (cells.length == 2 && azimuth >= 0 && azimuth <= 360) {

@@ -72,7 +72,7 @@ public record Night(
         NightSky sky = NightSky.of(body, site, horizon, midnight);
         Risings risings = new Risings(sky, midnight);
         SunTimes sun = risings.sun();
-        boolean sunUp = sky.horizontal(NightSky.Object.SUN, midnight).altitudeDeg() > Risings.SUNSET_DEG;
+        boolean sunUp = sky.horizontal(NightSky.Target.SUN, midnight).altitudeDeg() > Risings.SUNSET_DEG;
         Interval noons = new Interval(midnight.minus(HALF_A_DAY), midnight.plus(HALF_A_DAY));
         Interval dark = sunUp
                 ? new Interval(midnight, midnight)

@@ -26,6 +26,9 @@ public final class NightSky {
 
     private static final Duration PLANET_STEP = Duration.ofHours(4);
     private static final Duration MOON_STEP = Duration.ofHours(1);
+    /** IAU WGCCRE 2015 (Archinal et al. 2018), table 4. */
+    private static final double MOON_RADIUS_KM = 1737.4;
+
     private static final double DAY_S = 86400;
     /** The Earth's turn about its axis in a day (IERS Conventions 2010, 5.15) with precession in right ascension. */
     private static final double SIDEREAL_DEG_PER_DAY = 360.98564737;
@@ -104,27 +107,27 @@ public final class NightSky {
         return body;
     }
 
-    /** A body of the sky. */
-    enum Object {
+    /** What rises and sets. */
+    enum Target {
         PLANET,
         SUN,
         MOON
     }
 
     /** The direction to a body on the true equator and equinox of date; of the Sun and the Moon with the distance in km. */
-    Vector3D position(Object object, Instant utc) {
-        Track track = object == Object.PLANET ? planet : object == Object.SUN ? sun : moon;
+    Vector3D position(Target object, Instant utc) {
+        Track track = object == Target.PLANET ? planet : object == Target.SUN ? sun : moon;
         double[] xyz = track.at(utc);
         return new Vector3D(xyz[0], xyz[1], xyz[2]);
     }
 
     /** Where a body stands above the site's horizon. */
-    Horizontal horizontal(Object object, Instant utc) {
+    Horizontal horizontal(Target object, Instant utc) {
         return Horizontal.of(position(object, utc), siderealTimeDeg(utc), site.latitudeDeg());
     }
 
     /** How far west of the upper meridian a body stands, -180 to 180 degrees. */
-    double hourAngleDeg(Object object, Instant utc) {
+    double hourAngleDeg(Target object, Instant utc) {
         double rightAscensionDeg = Math.toDegrees(position(object, utc).getAlpha());
         return Math.IEEEremainder(siderealTimeDeg(utc) - rightAscensionDeg, 360);
     }
@@ -136,13 +139,14 @@ public final class NightSky {
 
     /** How far the planet's centre appears above the site's own horizon, degrees; negative below it. */
     double clearanceDeg(Instant utc) {
-        Horizontal place = horizontal(Object.PLANET, utc);
+        Horizontal place = horizontal(Target.PLANET, utc);
         return place.apparentAltitudeDeg() - horizon.altitudeDeg(place.azimuthDeg());
     }
 
     /** The Moon's apparent radius, degrees. */
     double moonRadiusDeg(Instant utc) {
-        return MoonLight.radiusDeg(position(Object.MOON, utc).getNorm());
+        return Math.toDegrees(
+                Math.asin(MOON_RADIUS_KM / position(Target.MOON, utc).getNorm()));
     }
 
     /** The central meridian in one system, 0 to 360 degrees. */
@@ -168,9 +172,9 @@ public final class NightSky {
         for (int i = 0; i < systems.size(); i++) {
             meridians.put(systems.get(i), circle(q[FIRST_MERIDIAN + i]));
         }
-        Horizontal place = horizontal(Object.PLANET, utc);
-        Horizontal moonPlace = horizontal(Object.MOON, utc);
-        Vector3D moonPosition = position(Object.MOON, utc);
+        Horizontal place = horizontal(Target.PLANET, utc);
+        Horizontal moonPlace = horizontal(Target.MOON, utc);
+        Vector3D moonPosition = position(Target.MOON, utc);
         double apparentDeg = place.apparentAltitudeDeg();
         return new QuarterHour(
                 utc,
@@ -190,11 +194,22 @@ public final class NightSky {
                 q[LATITUDE],
                 q[CENTRIC_LATITUDE],
                 Math.toDegrees(Math.atan2(q[POLE_EAST], q[POLE_NORTH])),
-                horizontal(Object.SUN, utc).altitudeDeg(),
+                horizontal(Target.SUN, utc).altitudeDeg(),
                 moonPlace.altitudeDeg(),
                 moonPlace.azimuthDeg(),
-                MoonLight.illuminatedFraction(moonPosition, position(Object.SUN, utc)),
-                Math.toDegrees(Vector3D.angle(moonPosition, position(Object.PLANET, utc))));
+                moonIlluminatedFraction(moonPosition, position(Target.SUN, utc)),
+                Math.toDegrees(Vector3D.angle(moonPosition, position(Target.PLANET, utc))));
+    }
+
+    /**
+     * The lit part of the Moon's disk, 0 to 1.
+     *
+     * @param moonKm from the observer
+     * @param sunKm from the observer
+     */
+    private static double moonIlluminatedFraction(Vector3D moonKm, Vector3D sunKm) {
+        double phase = Vector3D.angle(moonKm.negate(), sunKm.subtract(moonKm));
+        return (1 + Math.cos(phase)) / 2;
     }
 
     private static double circle(double deg) {

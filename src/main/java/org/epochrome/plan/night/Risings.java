@@ -35,15 +35,15 @@ final class Risings {
     }
 
     RiseAndSet planet() {
-        return pass(NightSky.Object.PLANET, utc -> -REFRACTION_DEG);
+        return pass(NightSky.Target.PLANET, utc -> -REFRACTION_DEG);
     }
 
     /** The Moon rises and sets by its upper limb. */
     RiseAndSet moon() {
-        return pass(NightSky.Object.MOON, utc -> -REFRACTION_DEG - sky.moonRadiusDeg(utc));
+        return pass(NightSky.Target.MOON, utc -> -REFRACTION_DEG - sky.moonRadiusDeg(utc));
     }
 
-    private RiseAndSet pass(NightSky.Object object, ToDoubleFunction<Instant> horizonDeg) {
+    private RiseAndSet pass(NightSky.Target object, ToDoubleFunction<Instant> horizonDeg) {
         Instant culmination = hourAngleNearest(object, 0, midnight);
         Interval eastern = new Interval(hourAngleNearest(object, 180, culmination.minus(HALF_A_DAY)), culmination);
         Interval western = new Interval(culmination, hourAngleNearest(object, 180, culmination.plus(HALF_A_DAY)));
@@ -57,7 +57,7 @@ final class Risings {
     }
 
     /** When a body has an hour angle, at the passage nearest to an instant. */
-    private Instant hourAngleNearest(NightSky.Object object, double hourAngleDeg, Instant near) {
+    private Instant hourAngleNearest(NightSky.Target object, double hourAngleDeg, Instant near) {
         Instant utc = near;
         for (int i = 0; i < ROUNDS; i++) {
             double missingDeg = Math.IEEEremainder(hourAngleDeg - sky.hourAngleDeg(object, utc), 360);
@@ -90,6 +90,6 @@ final class Risings {
 
     private List<Crossings.Crossing> sunPasses(Interval interval, double altitudeDeg) {
         return Crossings.of(
-                utc -> sky.horizontal(NightSky.Object.SUN, utc).altitudeDeg() - altitudeDeg, interval, STEP);
+                utc -> sky.horizontal(NightSky.Target.SUN, utc).altitudeDeg() - altitudeDeg, interval, STEP);
     }
 }
