@@ -9,7 +9,7 @@ import org.epochrome.time.TimeScales;
 
 /**
  * The large moons of Jupiter and their shadows as seen from the Earth's centre; parallax moves a moon against Jupiter by
- * 1e-5 of its radius at most. Positions by {@link GalileanTheory}, the axis by {@link RotationElements}. Within 0.1 arcsec or so
+ * 1e-5 of its radius at most. Positions by {@link GalileanTheory}, the axis by {@link RotationElements}. Within 0.1 arcsec
  * of a theory fitted to modern observations; docs/validation.md has the comparison.
  *
  * @param moons Io, Europa, Ganymede, Callisto

@@ -6,63 +6,45 @@ import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.util.HashMap;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.StringTokenizer;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 
 /**
- * Where the moons of Jupiter stand around it: theory E2x3 (Lieske 1987, Astron. Astrophys. 176, 146), with the terms that
- * Meeus 1998, Astronomical Algorithms, 2nd ed., chapter 44 gives. The terms are a resource, read when first asked for.
+ * Where the moons of Jupiter stand around it: the series L1.2 (Lainey, Duriez &amp; Vienne 2006, Astron. Astrophys. 456, 783),
+ * their larger terms. Against JPL's ephemeris JUP365 within 400 km from 1930 to 2070; docs/validation.md has the comparison. The
+ * terms are a resource, read when first asked for.
  */
 final class GalileanTheory {
+    /** From 1950 January 1, 0 h TT, to J2000.0. */
+    private static final double DAYS_TO_J2000 = 18262.5;
+
+    /** Jupiter's equator, to which the elements refer: longitude of its node and inclination on the equator of J2000. */
+    private static final Axes EQUATOR =
+            Axes.ICRS.turnedAboutZ(6.249501830657150).turnedAboutX(0.4450947364976650);
+
     /**
-     * Unit of the theory's distances, km: Lieske's radius of Jupiter. Kepler's third law with the theory's mean motions
-     * and Jupiter's mass asks for 71412 to 71418.
+     * What Callisto's longitude has too much: 312 km, the mean difference to JUP365 in eight places from 1931 to 2041. Predictions for
+     * 2016 by the IMCCE ask for it as well.
      */
-    private static final double UNIT_KM = 71420.0;
+    private static final double CALLISTO_AHEAD_RAD = 1.66e-4;
 
-    private static final double DAYS_TO_J2000 = 2451545.0 - 2443000.5;
-    private static final double[] MEAN_DISTANCE = {5.90569, 9.39657, 14.98832, 26.36273};
-
-    /** Precession in longitude from B1950, to which the theory's longitudes refer, to J2000 (Meeus, chapter 44). */
-    private static final double PRECESSION_RAD = Math.toRadians(0.5 * 1.3966626 + 0.25 * 0.0003088);
-    /** Inclination of Jupiter's equator on its orbit: 3.120262 + 0.0006 T, T in centuries since 1900 (the same). */
-    private static final double EQUATOR_DEG = 3.120262;
-
-    private static final double EQUATOR_RATE_DEG = 0.0006 / 36525;
-    // Jupiter's orbit on the ecliptic of J2000: Meeus, table 31.B (Simon et al. 1994, Astron. Astrophys. 282, 663).
-    private static final double ORBIT_NODE_DEG = 100.464407;
-    private static final double ORBIT_NODE_RATE_DEG = 0.1767232 / 36525;
-    private static final double ORBIT_INCLINATION_DEG = 1.303267;
-    private static final double ORBIT_INCLINATION_RATE_DEG = -0.0019877 / 36525;
-
-    /** Angles that terms are made of, in this order. */
-    private static final String[] ANGLES = {
-        "l1", "l2", "l3", "l4", "pi1", "pi2", "pi3", "pi4", "om1", "om2", "om3", "om4", "psi", "G", "Gs", "Pi", "Phi",
-        "deg", "L", "S"
-    };
-    // Their values at 1976-08-10 0h and daily rates, degrees; G without its inequality.
-    private static final double[][] LINEAR_DEG = {
-        {106.07719, 203.488955790}, {175.73161, 101.374724735}, {120.55883, 50.317609207}, {84.44459, 21.571071177},
-        {97.0881, 0.16138586}, {154.8663, 0.04726307}, {188.1840, 0.00712734}, {335.2868, 0.00184000},
-        {312.3346, -0.13279386}, {100.4411, -0.03263064}, {119.1942, -0.00717703}, {322.6186, -0.00175934},
-        {316.5182, -0.00000208}, {30.23756, 0.0830925701}, {31.97853, 0.0334597339}, {13.469942, 0},
-        {199.6766, 0.17379190}, {1, 0}
-    };
-    private static final int PSI = 12;
-    private static final int G = 13;
-    private static final int TRUE_LONGITUDE = 18;
-    private static final int LONGITUDE_SUM = 19;
+    private static final int KEPLER_ROUNDS = 4;
 
     private static final GalileanTheory LOADED = read();
 
-    /** Per moon and per coordinate the terms: an amplitude, then a multiple of each angle. */
-    private final double[][][][] terms;
-
-    private GalileanTheory(double[][][][] terms) {
-        this.terms = terms;
+    private enum Element {
+        AXIS,
+        LONGITUDE,
+        ECCENTRICITY,
+        INCLINATION
     }
+
+    /** Per moon and element the terms: amplitude, phase, frequency. */
+    private final Map<GalileanMoon, Map<Element, double[][]>> terms = new EnumMap<>(GalileanMoon.class);
 
     static GalileanTheory get() {
         return LOADED;
@@ -70,82 +52,90 @@ final class GalileanTheory {
 
     /** From Jupiter's centre to a moon in ICRS, km, at a TDB instant. */
     Vector3D positionKm(GalileanMoon moon, double daysSinceJ2000) {
-        double[] angles = angles(daysSinceJ2000 + DAYS_TO_J2000);
-        int index = moon.number() - 1;
-        double[][][] own = terms[index];
-        double sum = Math.toRadians(sum(own[0], angles, true));
-        angles[TRUE_LONGITUDE] = angles[index] + sum;
-        angles[LONGITUDE_SUM] = sum;
-        double latitude = Math.atan(sum(own[1], angles, true));
-        double distance = UNIT_KM * MEAN_DISTANCE[index] * (1 + sum(own[2], angles, false));
-        Vector3D onEquator = new Vector3D(angles[TRUE_LONGITUDE] - angles[PSI], latitude).scalarMultiply(distance);
-        return equator(daysSinceJ2000, angles[PSI]).toIcrs(onEquator);
-    }
-
-    /** Jupiter's equator: x towards its node on the orbit's plane, z along its north pole. */
-    private static Axes equator(double daysSinceJ2000, double nodeB1950Rad) {
-        double orbitNode = Math.toRadians(ORBIT_NODE_DEG + ORBIT_NODE_RATE_DEG * daysSinceJ2000);
-        return Vsop87.ECLIPTIC
-                .turnedAboutZ(orbitNode)
-                .turnedAboutX(Math.toRadians(ORBIT_INCLINATION_DEG + ORBIT_INCLINATION_RATE_DEG * daysSinceJ2000))
-                .turnedAboutZ(nodeB1950Rad + PRECESSION_RAD - orbitNode)
-                .turnedAboutX(Math.toRadians(EQUATOR_DEG + EQUATOR_RATE_DEG * (daysSinceJ2000 + 36525)));
-    }
-
-    private static double[] angles(double days) {
-        double[] angles = new double[ANGLES.length];
-        for (int i = 0; i < LINEAR_DEG.length; i++) {
-            angles[i] = Math.toRadians(LINEAR_DEG[i][0] + LINEAR_DEG[i][1] * days % 360.0);
+        Map<Element, double[][]> own = terms.get(moon);
+        double days = daysSinceJ2000 + DAYS_TO_J2000;
+        double axisKm = sum(own.get(Element.AXIS), days)[0] * Ephemeris.AU_KM;
+        double longitude = meanLongitude(own.get(Element.LONGITUDE), days);
+        if (moon == GalileanMoon.CALLISTO) {
+            longitude -= CALLISTO_AHEAD_RAD;
         }
-        double inequalityDeg = 0.33033 * Math.sin(Math.toRadians(163.679 + 0.0010512 * days))
-                + 0.03439 * Math.sin(Math.toRadians(34.486 - 0.0161731 * days));
-        angles[G] += Math.toRadians(inequalityDeg);
-        return angles;
+        // e cos, e sin of the pericentre's longitude; sin(i/2) cos, sin(i/2) sin of the node's
+        double[] eccentricity = sum(own.get(Element.ECCENTRICITY), days);
+        double[] inclination = sum(own.get(Element.INCLINATION), days);
+        return EQUATOR.toIcrs(onEquator(axisKm, longitude, eccentricity[0], eccentricity[1], inclination));
     }
 
-    private static double sum(double[][] terms, double[] angles, boolean sines) {
-        double sum = 0;
+    /** Position by elements that are regular for small eccentricities and inclinations (Broucke &amp; Cefola 1972). */
+    private static Vector3D onEquator(double axis, double longitude, double k, double h, double[] inclination) {
+        double eccentric = longitude;
+        for (int i = 0; i < KEPLER_ROUNDS; i++) {
+            double cos = Math.cos(eccentric);
+            double sin = Math.sin(eccentric);
+            eccentric += (longitude - eccentric + k * sin - h * cos) / (1 - k * cos - h * sin);
+        }
+        double cos = Math.cos(eccentric);
+        double sin = Math.sin(eccentric);
+        double part = (h * cos - k * sin) / (1 + Math.sqrt(1 - k * k - h * h));
+        double x = axis * (cos - k - h * part);
+        double y = axis * (sin - h + k * part);
+        double q = inclination[0];
+        double p = inclination[1];
+        double up = 2 * Math.sqrt(1 - q * q - p * p);
+        return new Vector3D(
+                x * (1 - 2 * p * p) + y * 2 * p * q, x * 2 * p * q + y * (1 - 2 * q * q), (q * y - p * x) * up);
+    }
+
+    private static double meanLongitude(double[][] terms, double days) {
+        double longitude = terms[0][0] + terms[0][1] * days;
+        for (int i = 1; i < terms.length; i++) {
+            longitude += terms[i][0] * Math.sin(terms[i][1] + terms[i][2] * days);
+        }
+        return longitude % (2 * Math.PI);
+    }
+
+    private static double[] sum(double[][] terms, double days) {
+        double[] sum = new double[2];
         for (double[] term : terms) {
-            double argument = 0;
-            for (int k = 0; k < angles.length; k++) {
-                argument += term[k + 1] * angles[k];
-            }
-            sum += term[0] * (sines ? Math.sin(argument) : Math.cos(argument));
+            double angle = term[1] + term[2] * days;
+            sum[0] += term[0] * Math.cos(angle);
+            sum[1] += term[0] * Math.sin(angle);
         }
         return sum;
     }
 
     private static GalileanTheory read() {
-        double[][][][] terms = new double[GalileanMoon.values().length][3][][];
+        var theory = new GalileanTheory();
         try (InputStream stream = GalileanTheory.class.getResourceAsStream("galilean-moons.txt");
                 var reader = new BufferedReader(new InputStreamReader(stream, StandardCharsets.US_ASCII))) {
-            Map<String, Integer> coordinates = Map.of("longitude", 0, "latitude", 1, "radius", 2);
             for (String line = reader.readLine(); line != null; line = reader.readLine()) {
                 if (!line.startsWith("#")) {
                     var section = new StringTokenizer(line);
-                    int coordinate = coordinates.get(section.nextToken());
-                    int moon = Integer.parseInt(section.nextToken()) - 1;
-                    terms[moon][coordinate] = terms(reader, Integer.parseInt(section.nextToken()));
+                    Element element = Element.valueOf(section.nextToken().toUpperCase(Locale.ROOT));
+                    GalileanMoon moon = numbered(Integer.parseInt(section.nextToken()));
+                    theory.terms
+                            .computeIfAbsent(moon, m -> new EnumMap<>(Element.class))
+                            .put(element, terms(reader, Integer.parseInt(section.nextToken())));
                 }
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        return new GalileanTheory(terms);
+        return theory;
+    }
+
+    private static GalileanMoon numbered(int number) {
+        return Arrays.stream(GalileanMoon.values())
+                .filter(moon -> moon.number() == number)
+                .findFirst()
+                .orElseThrow();
     }
 
     private static double[][] terms(BufferedReader reader, int count) throws IOException {
-        Map<String, Integer> index = new HashMap<>();
-        for (int i = 0; i < ANGLES.length; i++) {
-            index.put(ANGLES[i], i);
-        }
-        double[][] terms = new double[count][ANGLES.length + 1];
+        double[][] terms = new double[count][3];
         for (double[] term : terms) {
-            var tokens = new StringTokenizer(reader.readLine());
-            term[0] = Double.parseDouble(tokens.nextToken());
-            while (tokens.hasMoreTokens()) {
-                double multiple = Double.parseDouble(tokens.nextToken());
-                term[1 + index.get(tokens.nextToken())] = multiple;
+            var numbers = new StringTokenizer(reader.readLine());
+            for (int k = 0; k < term.length; k++) {
+                term[k] = Double.parseDouble(numbers.nextToken());
             }
         }
         return terms;

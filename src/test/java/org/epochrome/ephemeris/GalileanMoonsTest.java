@@ -7,42 +7,62 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
+import org.epochrome.time.TimeScales;
 import org.epochrome.truth.TruthTable;
 import org.epochrome.truth.TruthTable.Row;
 import org.junit.jupiter.api.Test;
 
 /** Jupiter's moons against Meeus' examples, another library and published event times; see truth/moons/README.md. */
 class GalileanMoonsTest {
-    /** Equatorial radii of Jupiter in the theory's unit, 71420 km; Meeus' radius of the same book. */
+    /** Our radius of Jupiter in the unit of the book's theory, 71420 km. */
     private static final double MEEUS_PER_OURS = 71492.0 / 71420.0;
-
-    /**
-     * libastro's unit as its own distances show it: its Io stands 5.9122 radii from Jupiter in the mean, and 5.90569 times
-     * 71420 km.
-     */
-    private static final double LIBASTRO_PER_OURS = MEEUS_PER_OURS * 5.9122 / 5.90569;
 
     private static final Instant MEEUS_44 = Instant.parse("1992-12-16T00:00:00Z");
 
     /**
-     * Meeus 1998, example 44.b, four decimals. Ours differ in what they are made of: light time to each moon instead of the
-     * book's formula, the pole of IAU WGCCRE 2015: 0.001 radii is 0.02 arcsec.
+     * libastro's unit, km, as its own distances show it: its Io stands 5.9122 radii from Jupiter in the mean, and that is 5.90569 times
+     * 71420 km.
      */
+    private static final double LIBASTRO_RADIUS_KM = 71420 * 5.90569 / 5.9122;
+
+    private static final double OBLIQUITY_DEG = 84381.448 / 3600;
+
+    /**
+     * JPL's ephemeris JUP365, states of 1931 to 2068. The larger terms of L1.2 leave out what is smaller than a hundred kilometres each;
+     * 312 km of the mean difference of eight of the rows of Callisto are in the theory.
+     */
+    @Test
+    void agreesWithJup365() {
+        List<Row> rows = TruthTable.rows("moons/jup365.csv");
+        double sum = 0;
+        for (Row row : rows) {
+            Vector3D jpl = new Vector3D(row.number("xAu"), row.number("yAu"), row.number("zAu"));
+            if (row.text("frame").equals("ecliptic")) {
+                jpl = Axes.ICRS.turnedAboutX(Math.toRadians(OBLIQUITY_DEG)).toIcrs(jpl);
+            }
+            Vector3D ours = GalileanTheory.get()
+                    .positionKm(
+                            GalileanMoon.valueOf(row.text("moon").toUpperCase(Locale.ROOT)),
+                            row.number("jdTdb") - 2451545);
+            double offKm = ours.distance(jpl.scalarMultiply(Ephemeris.AU_KM));
+            assertTrue(offKm < 400, row + " is off by " + offKm);
+            sum += offKm * offKm;
+        }
+        assertEquals(19, rows.size());
+        double rms = Math.sqrt(sum / rows.size());
+        assertTrue(rms < 250, "rms " + rms);
+    }
+
+    /** Meeus 1998, example 44.b, by an older theory, E2x3 of 1987, which differs by up to 280 km in those years: 0.004 radii. */
     @Test
     void meeusExample44b() {
         double[][] printed = {{-3.4502, 0.2137}, {7.4418, 0.2753}, {1.2011, 0.5900}, {7.0720, 1.0291}};
         List<MoonPlace> moons = GalileanMoons.at(MEEUS_44).moons();
         for (int i = 0; i < 4; i++) {
-            assertEquals(
-                    printed[i][0],
-                    MEEUS_PER_OURS * moons.get(i).side(),
-                    0.0015,
-                    moons.get(i).toString());
-            assertEquals(
-                    printed[i][1],
-                    MEEUS_PER_OURS * moons.get(i).pole(),
-                    0.0001,
-                    moons.get(i).toString());
+            MoonPlace moon = moons.get(i);
+            assertEquals(printed[i][0], MEEUS_PER_OURS * moon.side(), 0.004, moon.toString());
+            assertEquals(printed[i][1], MEEUS_PER_OURS * moon.pole(), 0.004, moon.toString());
         }
     }
 
@@ -58,9 +78,10 @@ class GalileanMoonsTest {
     }
 
     /**
-     * libastro. From 1999 to 2040 it has the theory of the Bureau des Longitudes; worst near Jupiter 0.026 along the equator
-     * and 0.006 along the pole. Further out its pole lies 0.1 degrees off that of IAU WGCCRE 2015, which is 0.05 radii at Callisto,
-     * and so its poleward places are only held to that. Outside those years it has Meeus' low-accuracy method.
+     * libastro looks its moons up by UT where their theory wants TT and so has them all where they were Delta T before, about a minute.
+     * From 1999 to 2040 it has the theory of the Bureau des Longitudes in pieces of some years, which do not join by up to 2000 km (0.03
+     * radii, Callisto). Its pole lies 0.1 degrees off that of IAU WGCCRE 2015, which is 0.05 radii at Callisto. Outside those years it has
+     * Meeus' low-accuracy method.
      */
     @Test
     void agreesWithLibastro() {
@@ -68,11 +89,13 @@ class GalileanMoonsTest {
         int rows = 0;
         for (Row row : TruthTable.rows("moons/rows-libastro.csv")) {
             Instant utc = Instant.parse(row.text("utc"));
-            MoonPlace moon = of(GalileanMoons.at(utc), row.text("moon"));
+            Instant lookedUp = utc.minusMillis(Math.round(1000 * TimeScales.ttMinusUtcS(utc)));
+            MoonPlace moon = of(GalileanMoons.at(lookedUp), row.text("moon"));
             double p = Math.toRadians(
                     Ephemeris.aspect(Body.JUPITER, utc, Optional.empty()).poleAngleDeg());
-            double east = row.number("eastRadii") / LIBASTRO_PER_OURS;
-            double north = row.number("northRadii") / LIBASTRO_PER_OURS;
+            double unit = LIBASTRO_RADIUS_KM / Body.JUPITER.equatorialRadiusKm();
+            double east = row.number("eastRadii") * unit;
+            double north = row.number("northRadii") * unit;
             double side = -east * Math.cos(p) + north * Math.sin(p);
             double pole = east * Math.sin(p) + north * Math.cos(p);
             boolean fine = utc.isAfter(Instant.parse("1999-01-01T00:00:00Z"))
@@ -94,8 +117,8 @@ class GalileanMoonsTest {
     }
 
     /**
-     * Times to the minute, when a limb halves the moon (IMCCE). Half a minute is their rounding; the rest is the theory, 0.02
-     * radii or a minute of Io, and slanting crossings of the limb.
+     * Times to the minute, when a limb halves the moon (IMCCE). Half a minute is their rounding. In 2016 transits end by up to 1.5 minutes
+     * earlier there than a moon passes the geometric limb, as the lit limb lies inside of it.
      */
     @Test
     void eventsHappenWhenPredicted() {
@@ -106,9 +129,9 @@ class GalileanMoonsTest {
             assertTrue(Math.abs(late) < 1.5, String.format(Locale.ROOT, "%s is late by %.2f", row, late));
             squares += late * late;
         }
-        assertEquals(41, rows.size());
+        assertEquals(87, rows.size());
         double rms = Math.sqrt(squares / rows.size());
-        assertTrue(rms < 0.65, "rms " + rms);
+        assertTrue(rms < 0.5, "rms " + rms);
     }
 
     private static double lateMinutes(Row row) {
