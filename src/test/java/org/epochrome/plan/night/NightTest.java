@@ -61,7 +61,7 @@ class NightTest {
         }
     }
 
-    /** Half an arcminute in any direction; DE405 and ERFA. */
+    /** DE405 and ERFA; the book claims 10 arcsec of longitude for the series. */
     @Test
     void theMoonStandsWhereDe405HasIt() {
         List<Row> rows = TruthTable.rows("night/moon.csv");
@@ -94,11 +94,8 @@ class NightTest {
     void theClockDoesNotCutTheNight(int offsetHours) {
         Night night = Night.of(
                 Body.JUPITER, SITE, LocalDate.parse("2026-12-01"), ZoneOffset.ofHours(offsetHours), Horizon.level(0));
-        assertEquals(
-                0,
-                Duration.between(Instant.parse("2026-12-01T23:15:00Z"), night.midnight())
-                        .toMinutes(),
-                2);
+        Duration off = Duration.between(Instant.parse("2026-12-01T23:15:00Z"), night.midnight());
+        assertTrue(off.abs().toMinutes() < 2, () -> "midnight is off by " + off);
         assertTrue(night.dark().contains(night.midnight()));
         assertEquals(Optional.of(night.dark().start()), night.sun().sunset());
         Instant first = night.hours().get(0).utc();
