@@ -27,6 +27,7 @@ import picocli.CommandLine.ParameterException;
             CombineCommand.class,
             InspectCommand.class,
             AspectCommand.class,
+            PlanCommand.class,
             DemoCommand.class,
             CommandLine.HelpCommand.class
         })

@@ -104,7 +104,8 @@ public final class EvidenceReport {
                         footer));
     }
 
-    private static String style() {
+    /** The style sheet of reports. */
+    public static String style() {
         try (InputStream in = EvidenceReport.class.getResourceAsStream("report.css")) {
             return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {

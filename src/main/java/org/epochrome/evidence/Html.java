@@ -11,7 +11,7 @@ import org.epochrome.image.Plane;
 import org.epochrome.io.write.PictureWriter;
 
 /** What the sections of the report consist of. */
-final class Html {
+public final class Html {
     private Html() {}
 
     /** A number with a true minus sign; a dash if it is not known. */
@@ -25,7 +25,7 @@ final class Html {
     }
 
     /** A coordinate in a drawing. */
-    static String at(double value) {
+    public static String at(double value) {
         return String.format(Locale.ROOT, "%.2f", value + 0.0);
     }
 
@@ -34,17 +34,22 @@ final class Html {
         return "data:image/jpeg;base64," + Base64.getEncoder().encodeToString(PictureWriter.embedded(planes, false));
     }
 
-    /** @param content of the section, below its title */
-    static Markup section(String title, Object... content) {
+    /**
+     * A section.
+     *
+     * @param content of the section, below its title
+     */
+    public static Markup section(String title, Object... content) {
         return Markup.of(element("section", element("h2", title), Markup.of(content)), "\n");
     }
 
-    static Markup figure(Markup content, Object... caption) {
+    /** A figure with its caption. */
+    public static Markup figure(Markup content, Object... caption) {
         return Markup.of(element("figure", content, element("figcaption", caption)), "\n");
     }
 
     /** Figures side by side. */
-    static Markup row(String kind, List<Markup> figures) {
+    public static Markup row(String kind, List<Markup> figures) {
         return element("div", attribute("class", kind), Markup.all(figures));
     }
 
@@ -62,7 +67,7 @@ final class Html {
      *
      * @param rows each as long as the heads; cells are pieces of markup or texts
      */
-    static Markup table(List<String> heads, List<List<Object>> rows) {
+    public static Markup table(List<String> heads, List<List<Object>> rows) {
         List<Markup> lines = IntStream.range(0, rows.size())
                 .mapToObj(i -> Markup.of(i == 0 ? "" : "\n", element("tr", cells("td", rows.get(i)))))
                 .toList();

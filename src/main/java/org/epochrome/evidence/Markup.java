@@ -8,14 +8,14 @@ import java.util.stream.Collectors;
  * A piece of HTML with the SVG in it. It is made of elements, attributes and text; what characters of text and of attributes
  * mean to HTML is escaped here and nowhere else.
  */
-final class Markup {
+public final class Markup {
     /** HTML elements that have no end tag. */
-    private static final Set<String> VOID = Set.of("img", "meta");
+    private static final Set<String> VOID = Set.of("br", "img", "meta");
     /** SVG elements that are closed at once. */
-    private static final Set<String> SHAPES = Set.of("circle", "image", "path", "rect");
+    private static final Set<String> SHAPES = Set.of("circle", "image", "line", "path", "polygon", "polyline", "rect");
 
     /** An attribute of an element. */
-    record Attribute(String name, Object value) {}
+    public record Attribute(String name, Object value) {}
 
     private final String html;
 
@@ -24,7 +24,7 @@ final class Markup {
     }
 
     /** An attribute, to be passed to an element as part of its content. */
-    static Attribute attribute(String name, Object value) {
+    public static Attribute attribute(String name, Object value) {
         return new Attribute(name, value);
     }
 
@@ -33,7 +33,7 @@ final class Markup {
      *
      * @param content its attributes, pieces that are inserted as they are, and anything else as text
      */
-    static Markup element(String name, Object... content) {
+    public static Markup element(String name, Object... content) {
         String attributes = Arrays.stream(content)
                 .filter(Attribute.class::isInstance)
                 .map(Attribute.class::cast)
@@ -47,7 +47,7 @@ final class Markup {
     }
 
     /** Several pieces, one after the other; what is neither a piece nor an attribute is text. */
-    static Markup of(Object... content) {
+    public static Markup of(Object... content) {
         return new Markup(Arrays.stream(content)
                 .filter(c -> !(c instanceof Attribute))
                 .map(c -> c instanceof Markup ? c.toString() : escaped(c))
@@ -55,20 +55,20 @@ final class Markup {
     }
 
     /** Several pieces of the same kind. */
-    static Markup all(Iterable<Markup> pieces) {
+    public static Markup all(Iterable<Markup> pieces) {
         StringBuilder html = new StringBuilder();
         pieces.forEach(html::append);
         return new Markup(html.toString());
     }
 
     /** A whole page. */
-    static String page(Markup head, Markup body) {
+    public static String page(Markup head, Markup body) {
         Markup html = element("html", attribute("lang", "en"), head, element("body", "\n", body));
         return "<!DOCTYPE html>\n" + html + "\n";
     }
 
     /** A style sheet, which HTML takes literally. */
-    static Markup style(String css) {
+    public static Markup style(String css) {
         return new Markup("<style>\n" + css + "</style>");
     }
 

@@ -138,6 +138,7 @@ class HelpTextsTest {
     @Test
     void nameThePlanetsThereAre() {
         assertTrue(BUNDLE.getString("epochrome.aspect.body").contains(list(b -> true, "or")));
+        assertTrue(BUNDLE.getString("epochrome.plan.body").contains(list(b -> true, "or")));
         assertTrue(BUNDLE.getString("epochrome.inspect.north").contains(list(b -> !b.showsAxis(), "and")));
     }
 

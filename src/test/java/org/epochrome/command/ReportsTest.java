@@ -355,13 +355,13 @@ class ReportsTest {
         assertEquals(0, ran.code());
         assertTrue(ran.out().startsWith("Usage: epochrome"), ran.out());
         assertEquals("", ran.err());
-        for (String command : List.of("combine", "inspect", "aspect", "demo", "help")) {
+        for (String command : List.of("combine", "inspect", "aspect", "plan", "demo", "help")) {
             assertTrue(ran.out().contains("  " + command), command);
         }
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"combine", "inspect", "aspect", "demo"})
+    @ValueSource(strings = {"combine", "inspect", "aspect", "plan", "demo"})
     void explainsItsCommands(String command) {
         Ran asked = Ran.of("help", command);
         assertEquals(0, asked.code());

@@ -12,7 +12,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** Where the telescope stood, and in what air. */
-final class AirOptions {
+public final class AirOptions {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec spec;
 
@@ -26,7 +26,7 @@ final class AirOptions {
     final CommandSpec air = choices.spec();
 
     /** The site and the air of a session, overridden by the options given. */
-    Place over(Place before) {
+    public Place over(Place before) {
         Optional<Site> site = place.site().or(before::site);
         if (!choices.isGiven()) {
             return new Place(site, before.air());

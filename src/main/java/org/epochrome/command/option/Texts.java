@@ -71,7 +71,7 @@ public final class Texts {
     }
 
     /** Map keys in capitals. */
-    static final class Capitals implements ITypeConverter<String> {
+    public static final class Capitals implements ITypeConverter<String> {
         @Override
         public String convert(String text) {
             return text.strip().toUpperCase(Locale.ROOT);
@@ -110,7 +110,7 @@ public final class Texts {
     }
 
     /** A clock's distance from UTC. */
-    static final class Offset implements ITypeConverter<ZoneOffset> {
+    public static final class Offset implements ITypeConverter<ZoneOffset> {
         @Override
         public ZoneOffset convert(String text) {
             try {
@@ -122,7 +122,7 @@ public final class Texts {
     }
 
     /** The edges of a passband, FROM-TO in nm. */
-    static final class Edges implements ITypeConverter<Passband> {
+    public static final class Edges implements ITypeConverter<Passband> {
         @Override
         public Passband convert(String text) {
             String[] parts = text.split("-", -1);

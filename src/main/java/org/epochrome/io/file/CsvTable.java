@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.DuplicateHeaderMode;
@@ -48,6 +49,15 @@ public final class CsvTable {
     public static CSVParser headless(Path file) throws IOException {
         String text = text(file);
         return CSVParser.parse(text, common(text));
+    }
+
+    /**
+     * The lines of a table as they stand in the file.
+     *
+     * @throws FrameRefused if the file cannot be read
+     */
+    public static List<String> lines(Path file) {
+        return text(file).lines().toList();
     }
 
     private static CSVFormat common(String text) {

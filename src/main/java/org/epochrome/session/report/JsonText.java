@@ -19,7 +19,7 @@ import org.epochrome.text.Message;
 import org.epochrome.time.UtcText;
 
 /** Writes reports as JSON: the components of their records are the keys, in their order; null where nothing is known. */
-final class JsonText {
+public final class JsonText {
     private static final JsonMapper MAPPER = JsonMapper.builder()
             .addModules(
                     new Jdk8Module(),
@@ -39,7 +39,7 @@ final class JsonText {
     private JsonText() {}
 
     /** The text of a report, indented, with a line feed at its end. */
-    static String of(Record report) {
+    public static String of(Record report) {
         DefaultIndenter lines = new DefaultIndenter("  ", "\n");
         DefaultPrettyPrinter printer = new DefaultPrettyPrinter();
         printer.indentObjectsWith(lines);
