@@ -150,7 +150,7 @@ public final class ShiftPanel extends Panel {
     }
 
     @Override
-    void renew() {
+    protected void renew() {
         Optional<DatedFrame> frame = bench.selectedFrame();
         setDisable(bench.draft().session().isEmpty() || frame.isEmpty());
         name.setText(frame.map(f -> Texts.of("panel.shift.band", band(f))).orElse(Texts.of("panel.noFrame")));

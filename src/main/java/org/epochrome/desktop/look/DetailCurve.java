@@ -1,4 +1,5 @@
-package org.epochrome.desktop.panel;
+package org.epochrome.desktop.look;
+
 
 import java.util.Optional;
 import javafx.geometry.VPos;

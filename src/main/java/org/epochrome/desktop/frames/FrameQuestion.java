@@ -1,5 +1,7 @@
-package org.epochrome.desktop.panel;
+package org.epochrome.desktop.frames;
 
+import org.epochrome.desktop.panel.Panel;
+import org.epochrome.desktop.panel.FormField;
 import java.time.Instant;
 import java.util.Optional;
 import javafx.collections.FXCollections;

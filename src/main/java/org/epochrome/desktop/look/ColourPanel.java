@@ -1,5 +1,7 @@
-package org.epochrome.desktop.panel;
+package org.epochrome.desktop.look;
 
+import org.epochrome.desktop.panel.Panel;
+import org.epochrome.desktop.panel.FormField;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -168,7 +170,7 @@ public final class ColourPanel extends Panel {
     }
 
     @Override
-    void renew() {
+    protected void renew() {
         Optional<Session> session = bench.draft().session();
         setDisable(session.isEmpty());
         session.ifPresent(s -> {

@@ -1,5 +1,6 @@
-package org.epochrome.desktop.panel;
+package org.epochrome.desktop.look;
 
+import org.epochrome.desktop.panel.Panel;
 import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
 import javafx.scene.control.CheckBox;
@@ -85,7 +86,7 @@ public final class DetailPanel extends Panel {
     }
 
     @Override
-    void renew() {
+    protected void renew() {
         setDisable(bench.draft().session().isEmpty());
         bench.draft().session().ifPresent(s -> {
             Sharpening sharp = s.look().sharpening();

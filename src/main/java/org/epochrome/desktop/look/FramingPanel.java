@@ -1,5 +1,7 @@
-package org.epochrome.desktop.panel;
+package org.epochrome.desktop.look;
 
+import org.epochrome.desktop.panel.Panel;
+import org.epochrome.desktop.panel.FormField;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
@@ -77,7 +79,7 @@ public final class FramingPanel extends Panel {
     }
 
     @Override
-    void renew() {
+    protected void renew() {
         setDisable(bench.draft().session().isEmpty());
         bench.draft().session().ifPresent(s -> {
             Framing f = s.look().framing();

@@ -1,5 +1,8 @@
-package org.epochrome.desktop.panel;
+package org.epochrome.desktop.frames;
 
+import org.epochrome.desktop.panel.Panel;
+import org.epochrome.desktop.panel.FormField;
+import org.epochrome.desktop.panel.FrameEdits;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -93,7 +96,7 @@ public final class FramePanel extends Panel {
     }
 
     @Override
-    void renew() {
+    protected void renew() {
         Draft draft = bench.draft();
         if (!asked.equals(draft.unsettled()) || !missed.equals(draft.absent())) {
             asked = draft.unsettled();
