@@ -22,7 +22,6 @@ import org.epochrome.desktop.render.WarmUp;
 import org.epochrome.desktop.style.AppIcon;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.desktop.view.Workbench;
-import org.epochrome.session.recipe.Place;
 
 /** The window. */
 public final class Desktop extends Application {
@@ -60,7 +59,7 @@ public final class Desktop extends Application {
         SessionController controller =
                 new SessionController(bench, preferences, folder, version(), background, later, Platform::runLater);
         letGo = controller::end;
-        preferences.site().ifPresent(site -> bench.setUsualPlace(Place.at(site)));
+        bench.setBeginning(preferences.beginning());
         Workbench workbench = new Workbench(bench, controller, preferences, new SystemChoosers(stage));
         Rectangle2D screen = Screen.getPrimary().getVisualBounds();
         stage.setScene(new Scene(workbench, Math.min(WIDTH, screen.getWidth()), Math.min(HEIGHT, screen.getHeight())));

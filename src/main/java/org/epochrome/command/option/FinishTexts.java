@@ -3,8 +3,11 @@ package org.epochrome.command.option;
 import java.util.Locale;
 import java.util.function.UnaryOperator;
 import org.epochrome.colour.Gains;
+import org.epochrome.colour.finish.ChannelOffsets;
 import org.epochrome.colour.finish.Framing;
+import org.epochrome.colour.finish.LevelPoints;
 import org.epochrome.colour.finish.Sharpening;
+import org.epochrome.colour.finish.ToneCurve;
 import org.epochrome.text.Message;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
@@ -60,14 +63,23 @@ final class FinishTexts {
         }
     }
 
-    /** Three factors. */
-    static final class Factors implements ITypeConverter<Gains> {
+    /** Three numbers with commas between them. */
+    private abstract static class Three<T> implements ITypeConverter<T> {
+        private final String refusal;
+
+        /** @param refusal key of the message about what cannot be read */
+        Three(String refusal) {
+            this.refusal = refusal;
+        }
+
+        abstract T of(double first, double second, double third);
+
         @Override
-        public Gains convert(String text) {
+        public T convert(String text) {
             String[] parts = text.split(",", -1);
             try {
                 if (parts.length == 3) {
-                    return new Gains(
+                    return of(
                             Double.parseDouble(parts[0]), Double.parseDouble(parts[1]), Double.parseDouble(parts[2]));
                 }
             } catch (NumberFormatException e) {
@@ -75,7 +87,55 @@ final class FinishTexts {
             } catch (IllegalArgumentException e) {
                 throw new TypeConversionException(e.getMessage());
             }
-            throw new TypeConversionException(Message.text("typed.gains", text));
+            throw new TypeConversionException(Message.text(refusal, text));
+        }
+    }
+
+    /** Three factors. */
+    static final class Factors extends Three<Gains> {
+        Factors() {
+            super("typed.gains");
+        }
+
+        @Override
+        Gains of(double red, double green, double blue) {
+            return new Gains(red, green, blue);
+        }
+    }
+
+    /** Three offsets. */
+    static final class Offsets extends Three<ChannelOffsets> {
+        Offsets() {
+            super("typed.offsets");
+        }
+
+        @Override
+        ChannelOffsets of(double red, double green, double blue) {
+            return new ChannelOffsets(red, green, blue);
+        }
+    }
+
+    /** Black, middle and white. */
+    static final class Levels extends Three<LevelPoints> {
+        Levels() {
+            super("typed.levels");
+        }
+
+        @Override
+        LevelPoints of(double black, double mid, double white) {
+            return new LevelPoints(black, mid, white);
+        }
+    }
+
+    /** The three points of a curve. */
+    static final class Curve extends Three<ToneCurve> {
+        Curve() {
+            super("typed.toneCurve");
+        }
+
+        @Override
+        ToneCurve of(double quarter, double half, double threeQuarters) {
+            return new ToneCurve(quarter, half, threeQuarters);
         }
     }
 }

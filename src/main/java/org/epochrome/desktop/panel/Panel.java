@@ -90,6 +90,9 @@ public abstract class Panel extends VBox {
         label.getStyleClass().add("name");
         label.setMinWidth(USE_PREF_SIZE);
         label.setLabelFor(control);
+        if (control.getAccessibleText() == null) {
+            control.setAccessibleText(name);
+        }
         grid.addRow(grid.getRowCount(), label, control);
     }
 
@@ -161,6 +164,18 @@ public abstract class Panel extends VBox {
             }
         });
         return slider;
+    }
+
+    /** A slider as {@link #slider} makes it, with its number and a button for the usual value. */
+    protected SliderField sliderField(
+            String id,
+            String name,
+            String teaches,
+            double[] range,
+            double usual,
+            java.util.function.DoubleConsumer tried,
+            java.util.function.DoubleConsumer taken) {
+        return new SliderField(slider(id, teaches, range[0], range[1], tried, taken), name, usual, taken);
     }
 
     /** Values that people can read and the command line can say. */

@@ -108,7 +108,7 @@ public final class ShiftPanel extends Panel {
     }
 
     private void set(PixelOffset offset) {
-        band().ifPresent(b -> bench.editSession(Texts.of("step.shift", b), s -> {
+        band().ifPresent(b -> bench.nudge(Texts.of("step.shift", b), s -> {
             Map<String, PixelOffset> all = new HashMap<>(s.recipe().alignment().nudgesPx());
             if (offset.lengthPx() == 0) {
                 all.remove(b);

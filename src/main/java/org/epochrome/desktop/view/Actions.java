@@ -114,6 +114,10 @@ final class Actions {
         workbench.setTheme(theme);
     }
 
+    void showSetup() {
+        workbench.showSetup();
+    }
+
     void showKeys() {
         workbench.showKeys();
     }

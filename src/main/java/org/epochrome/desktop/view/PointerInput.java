@@ -2,6 +2,8 @@ package org.epochrome.desktop.view;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.UnaryOperator;
+import org.epochrome.session.product.Session;
 import java.util.function.Consumer;
 import javafx.scene.Cursor;
 import javafx.scene.input.KeyEvent;
@@ -33,6 +35,8 @@ final class PointerInput {
     private final PlanetView view;
     private final ShiftPanel shift;
     private final Consumer<double[]> under;
+    private double lookedX = Double.NaN;
+    private double lookedY = Double.NaN;
     private double lastX;
     private double lastY;
     private boolean splitting;
@@ -51,6 +55,7 @@ final class PointerInput {
         view.setOnMouseMoved(this::moved);
         view.setOnMouseExited(e -> under.accept(null));
         view.setOnKeyPressed(this::key);
+        view.zoomProperty().addListener((o, old, now) -> look());
         view.setOnZoom(e -> view.zoomBy(e.getZoomFactor(), e.getX(), e.getY()));
     }
 
@@ -102,14 +107,19 @@ final class PointerInput {
     }
 
     private void hold(Disk d, boolean turned) {
-        bench.selectedFrame().ifPresent(f -> {
+        held(d, turned)
+                .ifPresent(change -> bench.editSession(Texts.of("step.drawLimb"), change));
+    }
+
+    private Optional<UnaryOperator<Session>> held(Disk d, boolean turned) {
+        return bench.selectedFrame().map(f -> {
             OptionalDouble north = turned ? OptionalDouble.of(DiskPanel.hundredth(d.northAngleDeg())) : heldNorth(f);
             ManualDisk held = new ManualDisk(
                     DiskPanel.hundredth(d.x()),
                     DiskPanel.hundredth(d.y()),
                     DiskPanel.hundredth(d.equatorialRadiusPx()),
                     north);
-            bench.editSession(Texts.of("step.drawLimb"), s -> FrameEdits.held(s, f, Optional.of(held)));
+            return s -> FrameEdits.held(s, f, Optional.of(held));
         });
     }
 
@@ -124,7 +134,24 @@ final class PointerInput {
     private void moved(MouseEvent e) {
         Zoom z = view.zoomProperty().get();
         under.accept(new double[] {z.imageX(e.getX()), z.imageY(e.getY())});
+        lookedX = e.getX();
+        lookedY = e.getY();
+        look();
         view.setCursor(grip(e).isPresent() ? Cursor.HAND : view.onSplit(e.getX()) ? Cursor.H_RESIZE : Cursor.DEFAULT);
+    }
+
+    /** Tells what is visible, and where the user looked last. */
+    private void look() {
+        Zoom z = view.zoomProperty().get();
+        bench.renderer()
+                .fine()
+                .look(
+                        z.imageX(0),
+                        z.imageY(0),
+                        z.imageX(view.getWidth()),
+                        z.imageY(view.getHeight()),
+                        z.imageX(Double.isNaN(lookedX) ? view.getWidth() / 2 : lookedX),
+                        z.imageY(Double.isNaN(lookedY) ? view.getHeight() / 2 : lookedY));
     }
 
     private void key(KeyEvent e) {
@@ -154,7 +181,8 @@ final class PointerInput {
         if (selection.topic() == Topic.SHIFT) {
             shift.nudgeBy(dx, dy);
         } else if (selection.topic() == Topic.DISK && view.handles().isPresent()) {
-            hold(view.handles().get().disk().movedBy(dx, dy), false);
+            held(view.handles().get().disk().movedBy(dx, dy), false)
+                    .ifPresent(change -> bench.nudge(Texts.of("step.moveLimb"), change));
         } else {
             view.moveBy(-800 * dx, -800 * dy);
         }

@@ -56,6 +56,7 @@ final class Shortcuts {
             case E -> actions.savePicture();
             case R -> actions.saveReport();
             case W -> actions.close();
+            case COMMA -> actions.showSetup();
             case Z -> {
                 if (typing) {
                     return false;
@@ -111,7 +112,13 @@ final class Shortcuts {
             case Z -> viewer.view().closeUp();
             case DIGIT1, NUMPAD1 -> viewer.view().trueSize();
             case U -> viewer.unroll();
-            case S -> tools.toggleSplit();
+            case S -> {
+                if (e.isShiftDown()) {
+                    tools.toggleProcessing();
+                } else {
+                    tools.toggleSplit();
+                }
+            }
             case B -> tools.toggleBlink();
             case L -> tools.toggle(Overlay.LIMB);
             case G -> tools.toggle(Overlay.GRATICULE);

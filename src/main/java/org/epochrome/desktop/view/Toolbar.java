@@ -22,6 +22,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.picture.Overlay;
+import org.epochrome.desktop.render.ComparedPicture;
 import org.epochrome.desktop.render.Display;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.desktop.style.Theme;
@@ -36,6 +37,7 @@ final class Toolbar extends HBox {
 
     private final Map<Overlay, CheckMenuItem> overlays = new EnumMap<>(Overlay.class);
     private final ToggleButton split = new ToggleButton("", new FontIcon(Feather.COLUMNS));
+    private final ToggleButton processing = new ToggleButton("", new FontIcon(Feather.SLIDERS));
     private final ToggleButton blink = new ToggleButton("", new FontIcon(Feather.REPEAT));
     private final ToggleGroup themes = new ToggleGroup();
 
@@ -84,7 +86,21 @@ final class Toolbar extends HBox {
         split.setId("split");
         split.setAccessibleText(Texts.of("toolbar.split"));
         split.setTooltip(new Tooltip(Texts.of("toolbar.split.tip")));
-        split.selectedProperty().addListener((o, old, now) -> viewer.setSplit(now));
+        split.selectedProperty().addListener((o, old, now) -> {
+            if (now) {
+                processing.setSelected(false);
+            }
+            compare(viewer);
+        });
+        processing.setId("split-processing");
+        processing.setAccessibleText(Texts.of("toolbar.processing"));
+        processing.setTooltip(new Tooltip(Texts.of("toolbar.processing.tip")));
+        processing.selectedProperty().addListener((o, old, now) -> {
+            if (now) {
+                split.setSelected(false);
+            }
+            compare(viewer);
+        });
         blink.setId("blink");
         blink.setAccessibleText(Texts.of("toolbar.blink"));
         blink.setTooltip(new Tooltip(Texts.of("toolbar.blink.tip")));
@@ -92,11 +108,20 @@ final class Toolbar extends HBox {
         Region space = new Region();
         HBox.setHgrow(space, Priority.ALWAYS);
         MenuButton theme = theme(actions);
+        Button setup = button("preferences", Feather.SETTINGS, Texts.of("toolbar.setup.tip"), actions::showSetup);
         Button keys = button("keys", Feather.HELP_CIRCLE, Texts.of("toolbar.keys.tip"), actions::showKeys);
         getChildren()
                 .addAll(
-                        open, save, gap(), undo, redo, gap(), fit, whole, display, lines, split, blink, space, theme,
-                        keys);
+                        open, save, gap(), undo, redo, gap(), fit, whole, display, lines, split,
+                        processing, blink, space, setup,
+                        theme, keys);
+    }
+
+    private void compare(Viewer viewer) {
+        viewer.compare(
+                split.isSelected()
+                        ? ComparedPicture.Kind.SIMPLE_STACK
+                        : processing.isSelected() ? ComparedPicture.Kind.UNPROCESSED : ComparedPicture.Kind.NONE);
     }
 
     private static Region gap() {
@@ -194,6 +219,10 @@ final class Toolbar extends HBox {
 
     void toggleSplit() {
         split.setSelected(!split.isSelected());
+    }
+
+    void toggleProcessing() {
+        processing.setSelected(!processing.isSelected());
     }
 
     void toggleBlink() {

@@ -5,13 +5,19 @@ import java.util.Optional;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.scene.effect.BlendMode;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.geometry.Pos;
+import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
+import org.epochrome.desktop.style.Texts;
 import javafx.scene.layout.StackPane;
 import javafx.util.Duration;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.panel.DiskPanel;
 import org.epochrome.desktop.picture.OverlayPainter;
 import org.epochrome.desktop.picture.PlanetView;
+import org.epochrome.desktop.render.ComparedPicture;
 import org.epochrome.desktop.render.Display;
 import org.epochrome.desktop.render.ScreenPicture;
 import org.epochrome.desktop.state.LimbHandles;
@@ -34,6 +40,8 @@ final class Viewer extends StackPane {
     private final Region shade = new Region();
 
     private Optional<DatedFrame> frameShown = Optional.empty();
+    private final BooleanProperty preview = new SimpleBooleanProperty();
+    private final Label old = new Label(Texts.of("picture.old"));
 
     Viewer(Workspace bench) {
         this.bench = bench;
@@ -42,11 +50,20 @@ final class Viewer extends StackPane {
         shade.setBlendMode(BlendMode.MULTIPLY);
         shade.setMouseTransparent(true);
         shade.setVisible(false);
-        getChildren().addAll(view, shade);
+        old.setId("picture-old");
+        old.getStyleClass().add("picture-old");
+        old.visibleProperty().bind(bench.renderer().outdatedProperty());
+        old.managedProperty().bind(old.visibleProperty());
+        old.setWrapText(true);
+        old.setMouseTransparent(true);
+        setAlignment(old, Pos.TOP_CENTER);
+        getChildren().addAll(view, shade, old);
+        preview.addListener((o, was, now) -> renew());
         blink.setCycleCount(Timeline.INDEFINITE);
         bench.renderer().shownProperty().addListener((o, old, now) -> renew());
         bench.renderer().beforeProperty().addListener((o, old, now) -> view.showBefore(now));
         bench.renderer().combinationProperty().addListener((o, old, now) -> renew());
+        bench.renderer().fine().partProperty().addListener((o, old, now) -> view.showPart(now));
         bench.renderer().displayProperty().addListener((o, old, now) -> {
             frameShown = Optional.empty();
             renew();
@@ -74,8 +91,9 @@ final class Viewer extends StackPane {
     }
 
     private void renew() {
-        Optional<DatedFrame> frame =
-                bench.selectionProperty().get().topic() == Topic.DISK ? bench.selectedFrame() : Optional.empty();
+        Topic topic = bench.selectionProperty().get().topic();
+        boolean alone = topic == Topic.DISK || (topic == Topic.FRAME && preview.get());
+        Optional<DatedFrame> frame = alone ? bench.selectedFrame() : Optional.empty();
         Optional<Exposure> exposure = frame.flatMap(this::exposure);
         Optional<Disk> disk = frame.flatMap(f -> DiskPanel.disk(bench, f));
         if (exposure.isPresent() && disk.isPresent()) {
@@ -100,7 +118,7 @@ final class Viewer extends StackPane {
         LimbHandles handles = new LimbHandles(exposure.globe(), disk);
         boolean held = DiskPanel.isHeld(bench, frame);
         if (frameShown.filter(frame::equals).isPresent()) {
-            view.showHandles(Optional.of(handles), held);
+            view.showHandles(handled(handles), held);
             return;
         }
         frameShown = Optional.of(frame);
@@ -110,9 +128,19 @@ final class Viewer extends StackPane {
                 view.show(Optional.of(picture), system());
                 DiskPanel.disk(bench, frame)
                         .ifPresent(d -> view.showHandles(
-                                Optional.of(new LimbHandles(handles.globe(), d)), DiskPanel.isHeld(bench, frame)));
+                                handled(new LimbHandles(handles.globe(), d)), DiskPanel.isHeld(bench, frame)));
             }
         });
+    }
+
+    /** Handles belong to the page Disk. */
+    private Optional<LimbHandles> handled(LimbHandles handles) {
+        return bench.selectionProperty().get().topic() == Topic.DISK ? Optional.of(handles) : Optional.empty();
+    }
+
+    /** Whether the selected frame is shown while its page is open. */
+    BooleanProperty previewProperty() {
+        return preview;
     }
 
     private List<OverlayPainter.Vector> dispersion() {
@@ -147,9 +175,9 @@ final class Viewer extends StackPane {
         bench.renderer().displayProperty().set(on ? Display.FINISHED : Display.STRIP);
     }
 
-    void setSplit(boolean on) {
-        view.setSplit(on);
-        bench.renderer().setSplit(on);
+    void compare(ComparedPicture.Kind kind) {
+        view.setSplit(kind != ComparedPicture.Kind.NONE, kind == ComparedPicture.Kind.UNPROCESSED);
+        bench.renderer().compare(kind);
     }
 
     Optional<ScreenPicture> shown() {

@@ -37,6 +37,7 @@ import org.epochrome.desktop.panel.ShiftPanel;
 import org.epochrome.desktop.panel.StartPage;
 import org.epochrome.desktop.picture.TimeRibbon;
 import org.epochrome.desktop.state.Topic;
+import org.epochrome.desktop.setup.SetupPage;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.desktop.style.Theme;
 import org.kordamp.ikonli.feather.Feather;
@@ -54,7 +55,8 @@ public final class Workbench extends BorderPane {
     private final TimeRibbon ribbon;
     private final ShiftPanel shift;
     private final DetailPanel detail;
-    private final VBox bars = new VBox();
+    private final MessageBars bars;
+    private final SetupPage setup;
     private final KeyList keys = new KeyList();
     /** A frame around all while files are held over the window. */
     private final Region taking = new Region();
@@ -78,7 +80,7 @@ public final class Workbench extends BorderPane {
         new PointerInput(bench, viewer.view(), shift, at -> status.show(viewer.shown(), viewer.system(), at));
         Map<Topic, Panel> panels = new EnumMap<>(Topic.class);
         panels.put(Topic.SESSION, new SessionPanel(bench, preferences));
-        panels.put(Topic.FRAME, new FramePanel(bench));
+        panels.put(Topic.FRAME, new FramePanel(bench, viewer.previewProperty()));
         panels.put(Topic.DISK, new DiskPanel(bench));
         panels.put(Topic.SHIFT, shift);
         panels.put(Topic.COLOUR, new ColourPanel(bench));
@@ -90,15 +92,14 @@ public final class Workbench extends BorderPane {
         taking.setMouseTransparent(true);
         taking.setVisible(false);
         StartPage invitation = new StartPage(bench, controller, preferences, actions::open);
-        BorderPane middle = new BorderPane(new StackPane(viewer, invitation.scrolled()));
+        bars = new MessageBars(bench, this);
+        setup = new SetupPage(bench, preferences);
+        BorderPane middle = new BorderPane(new StackPane(viewer, invitation.scrolled(), setup.scrolled()));
         side = new SidePanel(bench, panels);
         middle.setRight(side);
         setTop(new VBox(tools, bars));
         setCenter(new StackPane(middle, keys, taking));
         setBottom(new VBox(ribbon, status));
-        bench.draftProperty().addListener((o, old, now) -> bars.getChildren()
-                .removeIf(n -> "unsaved".equals(n.getId()) && !bench.unsaved()));
-        bench.problemProperty().addListener((o, old, now) -> showProblem(now));
         Shortcuts shortcuts = new Shortcuts(bench, this, actions, viewer, tools);
         addEventFilter(KeyEvent.KEY_PRESSED, shortcuts::pressed);
         setOnDragOver(this::over);
@@ -127,33 +128,6 @@ public final class Workbench extends BorderPane {
         }
     }
 
-    private void showProblem(String sentence) {
-        bars.getChildren().removeIf(n -> "problem".equals(n.getId()));
-        if (!sentence.isEmpty()) {
-            Button close = new Button("", new FontIcon(Feather.X));
-            close.getStyleClass().add("flat");
-            close.setAccessibleText(Texts.of("message.close"));
-            close.setTooltip(new Tooltip(Texts.of("message.close")));
-            close.setOnAction(e -> bench.dismissProblem());
-            bars.getChildren().add(bar("problem", sentence, close));
-        }
-    }
-
-    private static HBox bar(String id, String sentence, Button... buttons) {
-        Label text = Panel.prose(sentence);
-        HBox.setHgrow(text, Priority.ALWAYS);
-        text.setMaxWidth(Double.MAX_VALUE);
-        HBox bar = new HBox(10, text);
-        for (Button button : buttons) {
-            button.setMinWidth(Region.USE_PREF_SIZE);
-            bar.getChildren().add(button);
-        }
-        bar.setAlignment(Pos.CENTER_LEFT);
-        bar.setId(id);
-        bar.getStyleClass().add("message");
-        return bar;
-    }
-
     void say(String sentence) {
         controller.say(sentence);
     }
@@ -162,9 +136,16 @@ public final class Workbench extends BorderPane {
         keys.setVisible(!keys.isVisible());
     }
 
+    /** Shows what is kept from session to session, to change it. */
+    void showSetup() {
+        setup.open();
+    }
+
     /** Closes what lies over the picture, or else stops the work. */
     void escape() {
-        if (keys.isVisible()) {
+        if (setup.isVisible()) {
+            setup.setVisible(false);
+        } else if (keys.isVisible()) {
             keys.setVisible(false);
         } else {
             bench.renderer().cancel();
@@ -178,7 +159,7 @@ public final class Workbench extends BorderPane {
 
     /** Does something that would lose unsaved work, after asking in place. */
     void guarded(String what, Runnable action) {
-        bars.getChildren().removeIf(n -> "unsaved".equals(n.getId()));
+        bars.remove("unsaved");
         if (!bench.unsaved()) {
             action.run();
             return;
@@ -189,8 +170,8 @@ public final class Workbench extends BorderPane {
         without.setId("dont-save");
         Button cancel = new Button(Texts.of("question.cancel"));
         cancel.setId("keep-session");
-        HBox bar = bar("unsaved", Texts.of("question.unsaved", what), save, without, cancel);
-        Runnable gone = () -> bars.getChildren().remove(bar);
+        bars.add("unsaved", Texts.of("question.unsaved", what), List.of(save, without, cancel));
+        Runnable gone = () -> bars.remove("unsaved");
         save.setOnAction(e -> {
             gone.run();
             actions.saveThen(action);
@@ -201,7 +182,6 @@ public final class Workbench extends BorderPane {
             action.run();
         });
         cancel.setOnAction(e -> gone.run());
-        bars.getChildren().add(bar);
         save.requestFocus();
     }
 

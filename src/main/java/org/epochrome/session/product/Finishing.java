@@ -61,7 +61,8 @@ public final class Finishing {
      * @param disk 1 where colour and exposure are measured, 0 elsewhere
      */
     static List<Plane> finished(ColourCube cube, Plane disk, Body body, Look look) {
-        return Finish.shown(Finish.balanced(cube, disk, body, look.white()), disk, look.tone());
+        ColourCube balanced = Finish.balanced(cube, disk, body, look.white());
+        return Finish.shown(balanced, Finish.brightest(balanced, disk), look.tone(), look.grading());
     }
 
     /**
@@ -86,7 +87,7 @@ public final class Finishing {
         ColourCube balanced = Finish.balanced(cube, disk, body, look.white());
         ColourCube crisp =
                 Sharpener.sharpened(balanced, view, bands, look.sharpening().onPixels(arcsecPerPx));
-        return Finish.shown(crisp, disk, look.tone());
+        return Finish.shown(crisp, Finish.brightest(crisp, disk), look.tone(), look.grading());
     }
 
     /** What its white balance multiplies red, green and blue by, green 1. */
@@ -116,7 +117,7 @@ public final class Finishing {
     }
 
     /** How light falls off in red, green and blue: as in the frame that weighs most of each band, or else of all. */
-    private static List<BandLight> bands(Combination c) {
+    public static List<BandLight> bands(Combination c) {
         Comparator<FrameResult> weight = Comparator.comparingDouble(FrameResult::weight);
         return c.recipe().assignment().colours().stream()
                 .map(band -> c.frames().stream()
