@@ -23,8 +23,8 @@ public record Look(
         @Choice Framing framing)
         implements Choices<Look> {
     /** The planet's own colour, gently sharpened, the brightest part near 80 %. */
-    public static final Look DEFAULT =
-            new Look(WhiteBalance.of(White.PHOTOMETRIC), Sharpening.DEFAULT, Tone.DEFAULT, Grading.NONE, Framing.AS_SHOT);
+    public static final Look DEFAULT = new Look(
+            WhiteBalance.of(White.PHOTOMETRIC), Sharpening.DEFAULT, Tone.DEFAULT, Grading.NONE, Framing.AS_SHOT);
 
     /** A look without changes by hand. */
     public Look(WhiteBalance white, Sharpening sharpening, Tone tone, Framing framing) {

@@ -111,7 +111,8 @@ public record Sharpening(
     }
 
     private Sharpening peakingAt(OptionalDouble px, OptionalDouble arcsec) {
-        return new Sharpening(deblur, iterations, smoothing, gain, px, arcsec, octaves, threshold, noiseReduction, detailOf);
+        return new Sharpening(
+                deblur, iterations, smoothing, gain, px, arcsec, octaves, threshold, noiseReduction, detailOf);
     }
 
     /** Whether each band is strengthened by its own detail. */

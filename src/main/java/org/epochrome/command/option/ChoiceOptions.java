@@ -36,6 +36,7 @@ final class ChoiceOptions<R extends Record> {
             PixelOffset.class, new Texts.Pixels(),
             Framing.Orientation.class, new FinishTexts.WayUp(),
             Framing.Canvas.class, new FinishTexts.Size(),
+            Framing.Centre.class, new FinishTexts.Middle(),
             Gains.class, new FinishTexts.Factors(),
             ChannelOffsets.class, new FinishTexts.Offsets(),
             LevelPoints.class, new FinishTexts.Levels(),

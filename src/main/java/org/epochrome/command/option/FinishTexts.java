@@ -79,8 +79,7 @@ final class FinishTexts {
             String[] parts = text.split(",", -1);
             try {
                 if (parts.length == 3) {
-                    return of(
-                            Double.parseDouble(parts[0]), Double.parseDouble(parts[1]), Double.parseDouble(parts[2]));
+                    return of(Double.parseDouble(parts[0]), Double.parseDouble(parts[1]), Double.parseDouble(parts[2]));
                 }
             } catch (NumberFormatException e) {
                 // refused below
@@ -88,6 +87,24 @@ final class FinishTexts {
                 throw new TypeConversionException(e.getMessage());
             }
             throw new TypeConversionException(Message.text(refusal, text));
+        }
+    }
+
+    /** Two numbers of radii. */
+    static final class Middle implements ITypeConverter<Framing.Centre> {
+        @Override
+        public Framing.Centre convert(String text) {
+            String[] parts = text.split(",", -1);
+            try {
+                if (parts.length == 2) {
+                    return new Framing.Centre(Double.parseDouble(parts[0]), Double.parseDouble(parts[1]));
+                }
+            } catch (NumberFormatException e) {
+                // refused below
+            } catch (IllegalArgumentException e) {
+                throw new TypeConversionException(e.getMessage());
+            }
+            throw new TypeConversionException(Message.text("typed.centre", text));
         }
     }
 

@@ -1,7 +1,6 @@
 package org.epochrome.session.preview;
 
 import java.util.List;
-import org.epochrome.session.schedule.AtmosphericDispersion;
 import org.epochrome.colour.ColourCube;
 import org.epochrome.colour.Gains;
 import org.epochrome.colour.WhiteBalance;
@@ -16,6 +15,7 @@ import org.epochrome.image.Plane;
 import org.epochrome.image.Region;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.product.Finishing;
+import org.epochrome.session.schedule.AtmosphericDispersion;
 
 /**
  * Parts of the finished picture at full resolution while its look is changed. It is exposed as the look that it was made for;
@@ -111,8 +111,7 @@ public final class FinePreview {
         ColourCube balanced = gains.on(cut(seen, around));
         ColourCube sharp = Sharpener.sharpened(
                 balanced, view.on(around), bands, look.sharpening().onPixels(arcsecPerPx));
-        Region inside = new Region(
-                part.left() - around.left(), part.top() - around.top(), part.width(), part.height());
+        Region inside = new Region(part.left() - around.left(), part.top() - around.top(), part.width(), part.height());
         return new Crisp(part, look.white(), look.sharpening(), gains, cut(sharp, inside));
     }
 

@@ -112,8 +112,9 @@ public final class Finishing {
             return Framed.of(shown, globe, disk, framing, 0);
         }
         int width = Framed.widthPx(shown.get(0), globe, disk, framing);
-        Framed above = Framed.of(shown, globe, disk, framing, legend.heightPx(width));
-        return new Framed(legend.below(above.planes()), above.disk());
+        Legend whole = legend.and(framing.captionText());
+        Framed above = Framed.of(shown, globe, disk, framing, whole.heightPx(width));
+        return new Framed(whole.below(above.planes()), above.disk());
     }
 
     /** How light falls off in red, green and blue: as in the frame that weighs most of each band, or else of all. */

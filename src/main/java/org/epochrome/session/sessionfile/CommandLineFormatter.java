@@ -20,9 +20,9 @@ import org.epochrome.colour.White;
 import org.epochrome.colour.finish.ChannelOffsets;
 import org.epochrome.colour.finish.Framing;
 import org.epochrome.colour.finish.LevelPoints;
-import org.epochrome.colour.finish.ToneCurve;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.colour.finish.Sharpening;
+import org.epochrome.colour.finish.ToneCurve;
 import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.image.Encoding;
@@ -200,6 +200,9 @@ public final class CommandLineFormatter {
         }
         if (value instanceof LevelPoints l) {
             return l.black() + "," + l.mid() + "," + l.white();
+        }
+        if (value instanceof Framing.Centre c) {
+            return c.right() + "," + c.down();
         }
         if (value instanceof ToneCurve t) {
             return t.quarter() + "," + t.half() + "," + t.threeQuarters();

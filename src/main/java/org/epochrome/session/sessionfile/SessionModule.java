@@ -82,9 +82,16 @@ final class SessionModule extends SimpleModule {
         context.insertAnnotationIntrospector(new ChoiceKeys());
         context.configOverride(Extent.class)
                 .setInclude(JsonInclude.Value.construct(JsonInclude.Include.NON_EMPTY, null));
-        for (Class<?> row :
-                List.of(PixelOffset.class, Passband.class, Spectrum.Point.class, Gains.class, Framing.Canvas.class,
-                        ChannelOffsets.class, LevelPoints.class, ToneCurve.class)) {
+        for (Class<?> row : List.of(
+                PixelOffset.class,
+                Passband.class,
+                Spectrum.Point.class,
+                Gains.class,
+                Framing.Canvas.class,
+                Framing.Centre.class,
+                ChannelOffsets.class,
+                LevelPoints.class,
+                ToneCurve.class)) {
             context.configOverride(row).setFormat(JsonFormat.Value.forShape(JsonFormat.Shape.ARRAY));
         }
     }
