@@ -89,11 +89,8 @@ class FoldersTest {
         assertEquals("", bench().problemProperty().get());
         assertTrue(bench().draft().unsettled().isEmpty(), "no file is asked about");
         assertFalse(asks(), "no further question");
-        double misaligned = bench().combination()
-                .orElseThrow()
-                .quality()
-                .after()
-                .px();
+        double misaligned =
+                bench().combination().orElseThrow().quality().after().px();
         assertFalse(misaligned > 0.3, misaligned + " px");
     }
 
@@ -147,7 +144,9 @@ class FoldersTest {
                 () -> bench().draft().frames().get(0).timing().span().duration().toSeconds() == 120);
         awaitPicture();
         assertEquals(
-                120, bench().draft().frames().get(0).timing().span().duration().toSeconds(), "length of the recordings");
+                120,
+                bench().draft().frames().get(0).timing().span().duration().toSeconds(),
+                "length of the recordings");
     }
 
     @Test
@@ -195,7 +194,8 @@ class FoldersTest {
         assertEquals(Body.JUPITER, session().recipe().body());
         assertEquals(3, bench().draft().frames().size());
         assertEquals(6, bench().draft().others().get(0).frames().size(), "the other one waits");
-        robot.interact(() -> bench().edit("discard", d -> d.withoutOther(d.others().get(0))));
+        robot.interact(
+                () -> bench().edit("discard", d -> d.withoutOther(d.others().get(0))));
         assertEquals(0, robot.lookup("#other-session").queryAll().size());
     }
 
@@ -215,7 +215,8 @@ class FoldersTest {
             rig.enter("#frames-length", "90 s");
         });
         robot.interact(() -> rig.press("#frames-apply"));
-        await("changed frames", () -> "change frames".equals(bench().undoableProperty().get()));
+        await("changed frames", () -> "change frames"
+                .equals(bench().undoableProperty().get()));
         var after = bench().draft().frames().get(0).timing().span();
         assertEquals(90, after.duration().toSeconds());
         assertEquals(before.mid().minusSeconds(3600), after.mid());
@@ -240,7 +241,7 @@ class FoldersTest {
 
     private void await(String what, Callable<Boolean> condition) throws Exception {
         try {
-            WaitForAsyncUtils.waitFor(120, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(condition)
+            WaitForAsyncUtils.waitFor(300, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(condition)
                     .get());
         } catch (java.util.concurrent.TimeoutException e) {
             throw new AssertionError(

@@ -10,10 +10,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.ExecutorService;
+import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.SynchronousQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.ForkJoinPool;
 import javafx.application.Platform;
 import javafx.event.ActionEvent;
 import javafx.geometry.Point2D;
@@ -35,11 +35,11 @@ import org.epochrome.desktop.view.Workbench;
 import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
 import org.epochrome.io.fits.FitsCard;
+import org.epochrome.io.fits.FitsImage;
+import org.epochrome.io.fits.FitsWriter;
 import org.epochrome.io.identify.Conventions;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.io.read.FrameRequest;
-import org.epochrome.io.fits.FitsImage;
-import org.epochrome.io.fits.FitsWriter;
 import org.epochrome.io.write.FrameWriter;
 import org.epochrome.session.recipe.Frames;
 import org.epochrome.time.RecordingSpan;
@@ -60,6 +60,7 @@ final class Rig {
                 return thread;
             },
             new ThreadPoolExecutor.DiscardPolicy());
+
     private final ForkJoinPool quick = new ForkJoinPool(1);
     private final Workspace bench;
     private final SessionController controller;
@@ -177,7 +178,9 @@ final class Rig {
         Files.createDirectories(to);
         for (String band : List.of("R", "G", "B")) {
             DatedFrame frame = demo(band);
-            String name = UtcText.format(frame.timing().span().mid()).replaceAll("[-:Z]", "").replace('T', '-');
+            String name = UtcText.format(frame.timing().span().mid())
+                    .replaceAll("[-:Z]", "")
+                    .replace('T', '-');
             FrameWriter.write(
                     to.resolve(name + "-" + band + ".tif"),
                     Binning.by(factor, frame.load().planes().get(0)),

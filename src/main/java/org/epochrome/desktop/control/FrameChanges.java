@@ -56,7 +56,13 @@ public record FrameChanges(
         long days = date.isEmpty() || sorted.isEmpty()
                 ? 0
                 : ChronoUnit.DAYS.between(
-                        sorted.get(0).timing().span().start().atZone(ZoneOffset.UTC).toLocalDate(), date.get());
+                        sorted.get(0)
+                                .timing()
+                                .span()
+                                .start()
+                                .atZone(ZoneOffset.UTC)
+                                .toLocalDate(),
+                        date.get());
         List<FrameRequest> requests = new ArrayList<>();
         for (int i = 0; i < sorted.size(); i++) {
             DatedFrame f = sorted.get(i);
@@ -66,8 +72,7 @@ public record FrameChanges(
             Optional<RecordingSpan> span = changesTimes()
                     ? Optional.of(changed(f, conventions, days))
                     : f.request().row().flatMap(SheetRow::span);
-            SheetRow row =
-                    new SheetRow(f.head().file(), band, span, f.givenMirrored(), f.givenEncoding(), TYPED);
+            SheetRow row = new SheetRow(f.head().file(), band, span, f.givenMirrored(), f.givenEncoding(), TYPED);
             requests.add(new FrameRequest(row.file(), f.request().band(), Optional.of(row)));
         }
         return requests;

@@ -89,8 +89,7 @@ final class FrameImporter {
     }
 
     /** Opens frames again with changes to several of them. */
-    void change(
-            List<DatedFrame> frames, FrameChanges changes, Draft draft, NameClock clock, Consumer<Found> done) {
+    void change(List<DatedFrame> frames, FrameChanges changes, Draft draft, NameClock clock, Consumer<Found> done) {
         Conventions conventions = conventions(draft, clock);
         background.execute(() -> {
             Found found = new Found(new ArrayList<>(), new ArrayList<>(), Optional.empty(), new ArrayList<>());

@@ -11,11 +11,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.epochrome.desktop.state.Draft;
 import org.epochrome.ephemeris.Site;
-import org.epochrome.session.recipe.Place;
 import org.epochrome.io.file.AtomicFile;
 import org.epochrome.io.file.OutputRefused;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Mount;
+import org.epochrome.session.recipe.Place;
 import org.epochrome.session.recipe.Setup;
 
 /** What is kept from one start to the next: sites, sessions, the theme. A damaged file counts as none. */
@@ -62,7 +62,9 @@ public final class Preferences {
 
     private KeptPreferences read() {
         try {
-            return Files.exists(file) ? MAPPER.readValue(Files.readAllBytes(file), KeptPreferences.class) : KeptPreferences.NOTHING;
+            return Files.exists(file)
+                    ? MAPPER.readValue(Files.readAllBytes(file), KeptPreferences.class)
+                    : KeptPreferences.NOTHING;
         } catch (IOException e) {
             return KeptPreferences.NOTHING;
         }

@@ -8,8 +8,8 @@ import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import org.epochrome.desktop.state.Lacking;
 import org.epochrome.desktop.state.UserMessages;
-import org.epochrome.session.locate.NoDiskInFrame;
 import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.locate.NoDiskInFrame;
 import org.epochrome.session.recipe.SessionRefused;
 
 /** What went wrong last, and what it is about. */

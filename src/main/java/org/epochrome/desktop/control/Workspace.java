@@ -6,7 +6,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.epochrome.io.identify.NameClock;
 import java.util.concurrent.Executor;
 import java.util.function.UnaryOperator;
 import javafx.beans.property.ObjectProperty;
@@ -24,10 +23,10 @@ import org.epochrome.desktop.style.Texts;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Passband;
 import org.epochrome.io.identify.Conventions;
+import org.epochrome.io.identify.NameClock;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.io.read.FrameRequest;
 import org.epochrome.session.combine.Combination;
-import org.epochrome.session.locate.NoDiskInFrame;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.Place;
 import org.epochrome.session.recipe.Recipe;
@@ -253,10 +252,9 @@ public final class Workspace {
         door.again(
                 before,
                 next,
-                found -> edit(
-                        Texts.of("step.clock"),
-                        d -> d.recipe(r -> r.with(r.frames().with(next)))
-                                .plus(found.frames(), found.unsettled(), new Draft.Beginning(beginning.place(), clock))));
+                found -> edit(Texts.of("step.clock"), d -> d.recipe(
+                                r -> r.with(r.frames().with(next)))
+                        .plus(found.frames(), found.unsettled(), new Draft.Beginning(beginning.place(), clock))));
     }
 
     /** Says what a filter lets through, for all frames of its band. */

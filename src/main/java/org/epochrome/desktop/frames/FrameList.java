@@ -142,7 +142,8 @@ final class FrameList extends VBox {
             FrameChanges changes = new FrameChanges(
                     Optional.ofNullable(meaning.getValue()),
                     typed(length).map(TypedValues::length),
-                    typed(offset).map(t -> Duration.ofSeconds(TypedValues.offset(t).getTotalSeconds())),
+                    typed(offset)
+                            .map(t -> Duration.ofSeconds(TypedValues.offset(t).getTotalSeconds())),
                     typed(date).map(FrameList::date),
                     typed(bands).map(FrameList::words).orElse(List.of()));
             Panel.say(wrong, "");
@@ -155,7 +156,9 @@ final class FrameList extends VBox {
     }
 
     private static Optional<String> typed(TextField field) {
-        return field.getText().isBlank() ? Optional.empty() : Optional.of(field.getText().strip());
+        return field.getText().isBlank()
+                ? Optional.empty()
+                : Optional.of(field.getText().strip());
     }
 
     private static LocalDate date(String text) {

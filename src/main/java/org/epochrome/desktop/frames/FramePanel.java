@@ -1,14 +1,12 @@
 package org.epochrome.desktop.frames;
 
-import org.epochrome.desktop.panel.Panel;
-import org.epochrome.desktop.panel.FormField;
-import org.epochrome.desktop.panel.FrameEdits;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import javafx.beans.property.BooleanProperty;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -17,9 +15,11 @@ import javafx.scene.control.Label;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
-import javafx.beans.property.BooleanProperty;
 import org.epochrome.desktop.control.FrameChanges;
 import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.panel.FormField;
+import org.epochrome.desktop.panel.FrameEdits;
+import org.epochrome.desktop.panel.Panel;
 import org.epochrome.desktop.state.Draft;
 import org.epochrome.desktop.state.UnidentifiedFile;
 import org.epochrome.desktop.state.UserMessages;
@@ -128,7 +128,8 @@ public final class FramePanel extends Panel {
         forget.setId("forget-missing");
         forget.setTooltip(new Tooltip(Texts.of("panel.frame.discard.tip")));
         forget.setOnAction(e -> bench.edit(
-                Texts.of("step.discardFile"), d -> d.without(Set.of(absent.request().file()))));
+                Texts.of("step.discardFile"),
+                d -> d.without(Set.of(absent.request().file()))));
         VBox box = new VBox(6, heading(absent.name()), problem, prose(Texts.of("panel.frame.missing")), forget);
         box.getStyleClass().add("question");
         return box;

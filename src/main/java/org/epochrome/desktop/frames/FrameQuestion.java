@@ -1,7 +1,5 @@
 package org.epochrome.desktop.frames;
 
-import org.epochrome.desktop.panel.Panel;
-import org.epochrome.desktop.panel.FormField;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.Set;
@@ -13,6 +11,8 @@ import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
 import org.epochrome.desktop.control.FrameChanges;
 import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.panel.FormField;
+import org.epochrome.desktop.panel.Panel;
 import org.epochrome.desktop.state.UnidentifiedFile;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.io.identify.SheetRow;

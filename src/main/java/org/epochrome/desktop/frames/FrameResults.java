@@ -14,7 +14,8 @@ final class FrameResults {
     /** The result for the frame's plane, or for the green one of three; empty as long as there is none. */
     static Optional<Combination.FrameResult> of(Workspace bench, DatedFrame frame) {
         return bench.renderer().combinationProperty().get().flatMap(c -> c.frames().stream()
-                .filter(r -> r.exposure().frame().head().file().equals(frame.head().file()))
+                .filter(r ->
+                        r.exposure().frame().head().file().equals(frame.head().file()))
                 .filter(r -> frame.band().band().isPresent() || r.exposure().planeIndex() == GREEN)
                 .findFirst());
     }

@@ -73,8 +73,13 @@ final class FrameTable extends TableView<FrameTable.Row> {
         setPlaceholder(new Label(Texts.of("frames.none")));
         getColumns().add(thumbnails());
         getColumns().add(column(Texts.of("frames.band"), Texts.of("frames.band.tip"), 44, Row::band, Row::band));
-        getColumns().add(column(Texts.of("frames.time"), Texts.of("frames.time.tip"), 62, r -> r.frame.timing().span().start(), r -> TimeBars.clock(
-                r.frame.timing().span().start())));
+        getColumns()
+                .add(column(
+                        Texts.of("frames.time"),
+                        Texts.of("frames.time.tip"),
+                        62,
+                        r -> r.frame.timing().span().start(),
+                        r -> TimeBars.clock(r.frame.timing().span().start())));
         getColumns().add(number(Texts.of("frames.length"), Texts.of("frames.length.tip"), 44, Row::lengthS, "%.0f"));
         getColumns().add(number(Texts.of("frames.blur"), Texts.of("frames.blur.tip"), 44, Row::blurPx, "%.2f"));
         getColumns().add(number(Texts.of("frames.weight"), Texts.of("frames.weight.tip"), 48, Row::weight, "%.0f"));
@@ -167,7 +172,9 @@ final class FrameTable extends TableView<FrameTable.Row> {
                 .toList();
         showing = true;
         try {
-            if (!rows.equals(getItems().stream().sorted(Comparator.comparingInt(Row::index)).toList())) {
+            if (!rows.equals(getItems().stream()
+                    .sorted(Comparator.comparingInt(Row::index))
+                    .toList())) {
                 List<Integer> selected = getSelectionModel().getSelectedItems().stream()
                         .map(Row::index)
                         .toList();
@@ -192,16 +199,15 @@ final class FrameTable extends TableView<FrameTable.Row> {
     }
 
     private Row row(int index, DatedFrame frame) {
-        boolean used = bench.draft()
-                .recipe()
-                .map(r -> Numbers.isUsed(r, frame))
-                .orElse(true);
+        boolean used = bench.draft().recipe().map(r -> Numbers.isUsed(r, frame)).orElse(true);
         return new Row(index, frame, used ? FrameResults.of(bench, frame) : Optional.empty(), used);
     }
 
     /** The rows that are selected. */
     List<Row> selected() {
-        return getSelectionModel().getSelectedItems().stream().filter(r -> r != null).toList();
+        return getSelectionModel().getSelectedItems().stream()
+                .filter(r -> r != null)
+                .toList();
     }
 
     private void chosen() {

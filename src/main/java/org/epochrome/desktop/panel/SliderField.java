@@ -32,8 +32,8 @@ public final class SliderField extends HBox {
         entry = new FormField(slider.getId() + "-value", "", slider.getTooltip().getText(), t -> {
             double value = Numbers.number(t);
             if (!(value >= slider.getMin() && value <= slider.getMax())) {
-                throw new IllegalArgumentException(Texts.of(
-                        "panel.slider.range", Numbers.plain(slider.getMin()), Numbers.plain(slider.getMax())));
+                throw new IllegalArgumentException(
+                        Texts.of("panel.slider.range", Numbers.plain(slider.getMin()), Numbers.plain(slider.getMax())));
             }
             taken.accept(value);
         });

@@ -71,6 +71,12 @@ record OverlayContent(
             strip(pencil, shown.strip().get());
             return;
         }
+        if (shown.form() == ScreenPicture.Form.GLOBE) {
+            if (overlays.contains(Overlay.GRATICULE) && shown.width() == 2 * shown.height()) {
+                pencil.grid(shown.width(), shown.height());
+            }
+            return;
+        }
         if (shown.form() == ScreenPicture.Form.FRAMED) {
             pencil.edge(shown.width() * shown.factor(), shown.height() * shown.factor());
         }

@@ -48,6 +48,7 @@ public final class PlanetView extends Region {
     private Optional<FinePart.Part> finer = Optional.empty();
     private boolean unprocessed;
     private final Canvas lines = new Canvas();
+    private final Rectangle area = new Rectangle();
     private final ObjectProperty<Zoom> zoom = new SimpleObjectProperty<>(new Zoom(1, 0, 0));
     private final Set<Overlay> overlays = EnumSet.noneOf(Overlay.class);
     private Optional<ScreenPicture> shown = Optional.empty();
@@ -78,7 +79,11 @@ public final class PlanetView extends Region {
         lines.setMouseTransparent(true);
         part.setManaged(false);
         part.setMouseTransparent(true);
-        getChildren().addAll(picture, part, before, lines);
+        area.getStyleClass().add("area");
+        area.setManaged(false);
+        area.setVisible(false);
+        area.setMouseTransparent(true);
+        getChildren().addAll(picture, part, before, lines, area);
         zoom.addListener((o, old, now) -> place());
     }
 
@@ -126,6 +131,19 @@ public final class PlanetView extends Region {
             fit();
         }
         place();
+    }
+
+    /** Shows a rectangle that is being drawn, pixels of the view. */
+    public void showArea(double x, double y, double toX, double toY) {
+        area.setX(Math.min(x, toX));
+        area.setY(Math.min(y, toY));
+        area.setWidth(Math.abs(toX - x));
+        area.setHeight(Math.abs(toY - y));
+        area.setVisible(true);
+    }
+
+    public void hideArea() {
+        area.setVisible(false);
     }
 
     /** Shows a part at full resolution over the picture. */

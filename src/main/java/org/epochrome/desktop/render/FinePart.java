@@ -93,8 +93,7 @@ public final class FinePart {
     private static ScreenPicture picture(FinePreview preview, Region region, Look look) {
         List<Plane> planes = preview.part(region, look);
         Combination c = preview.combination();
-        return ScreenPicture.of(
-                planes, 1, c.disk().movedBy(-region.left(), -region.top()), c.aspect(), c.epoch());
+        return ScreenPicture.of(planes, 1, c.disk().movedBy(-region.left(), -region.top()), c.aspect(), c.epoch());
     }
 
     /** What is visible, or as much of it as can follow, around the place that is looked at. */

@@ -13,7 +13,6 @@ import org.epochrome.colour.finish.Look;
 import org.epochrome.colour.finish.Sharpening;
 import org.epochrome.desktop.state.Draft;
 import org.epochrome.desktop.style.Texts;
-import org.epochrome.disk.Disk;
 import org.epochrome.job.Progress;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combiner;
@@ -21,7 +20,6 @@ import org.epochrome.session.preview.Preview;
 import org.epochrome.session.preview.Preview.Care;
 import org.epochrome.session.product.DetailLevels;
 import org.epochrome.session.product.Session;
-import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Recipe;
 
 /**
@@ -31,7 +29,7 @@ import org.epochrome.session.recipe.Recipe;
 public final class PictureRenderer {
     private final LatestTaskRunner quick;
     private final LatestTaskRunner full;
-    private final LatestTaskRunner aside;
+    private final SidePictures side;
     private final ComparedPicture compared;
     private final FinePart fine;
     private final LatestTaskRunner measuring;
@@ -55,7 +53,7 @@ public final class PictureRenderer {
     public PictureRenderer(Executor background, Executor quickly, Executor face, Consumer<Throwable> refused) {
         quick = new LatestTaskRunner(quickly, face, false);
         full = new LatestTaskRunner(background, face, true);
-        aside = new LatestTaskRunner(background, face, true);
+        side = new SidePictures(background, face, refused);
         compared = new ComparedPicture(background, face, refused);
         fine = new FinePart(background, quickly, face, refused);
         measuring = new LatestTaskRunner(background, face, true);
@@ -225,7 +223,7 @@ public final class PictureRenderer {
     private void quickly(Session session, Look look, Care care) {
         Optional<Preview> held = preview;
         Display how = how();
-        if (held.isPresent()) {
+        if (held.isPresent() && !how.isOfGlobe()) {
             quick.submit(
                     progress -> held.get().holds(session.recipe())
                             ? Optional.of(Pictures.quick(held.get(), session.recipe(), look, how, care, progress))
@@ -332,16 +330,12 @@ public final class PictureRenderer {
 
     private void refreshBefore() {
         combination(wanted)
-                .ifPresent(c -> compared.refresh(
-                        c, wanted.session().orElseThrow().look()));
+                .ifPresent(
+                        c -> compared.refresh(c, wanted.session().orElseThrow().look()));
     }
 
-    /** A frame as it was shot. */
-    public void frame(Exposure exposure, Disk disk, boolean lifted, Consumer<ScreenPicture> done) {
-        aside.submit(
-                progress -> Pictures.frame(exposure, disk, lifted ? Display.STRETCHED : Display.LINEAR),
-                done,
-                refused,
-                (at, doing) -> {});
+    /** Pictures of something else than the result. */
+    public SidePictures side() {
+        return side;
     }
 }

@@ -71,7 +71,8 @@ public final class Thumbnails {
                     argb[i] |= level << (16 - 8 * c);
                 }
             }
-            return Optional.of(new MipMap.Level(IntBuffer.wrap(argb), width, shown.get(0).height(), factor));
+            return Optional.of(
+                    new MipMap.Level(IntBuffer.wrap(argb), width, shown.get(0).height(), factor));
         } catch (FrameRefused | OutOfMemoryError e) {
             return Optional.empty();
         }

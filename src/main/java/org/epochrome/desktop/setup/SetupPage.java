@@ -53,20 +53,41 @@ public final class SetupPage extends VBox {
         wrong.setId("setup-wrong");
         Label title = new Label(Texts.of("setup"));
         title.getStyleClass().add("side-title");
+        title.setMinWidth(USE_PREF_SIZE);
         GridPane grid = Panel.grid();
         planetName.getStyleClass().add("name");
         planetName.setMinWidth(USE_PREF_SIZE);
         planetName.setLabelFor(planet);
         planet.setAccessibleText(planetName.getText());
         grid.addRow(0, planetName, planet);
-        field(grid, "latitude", Texts.of("setup.latitude"), Texts.of("setup.latitude.tip"), Texts.of("setup.latitude.prompt"));
-        field(grid, "longitude", Texts.of("setup.longitude"), Texts.of("setup.longitude.tip"), Texts.of("setup.longitude.prompt"));
+        field(
+                grid,
+                "latitude",
+                Texts.of("setup.latitude"),
+                Texts.of("setup.latitude.tip"),
+                Texts.of("setup.latitude.prompt"));
+        field(
+                grid,
+                "longitude",
+                Texts.of("setup.longitude"),
+                Texts.of("setup.longitude.tip"),
+                Texts.of("setup.longitude.prompt"));
         field(grid, "height", Texts.of("setup.height"), Texts.of("setup.height.tip"), Texts.of("setup.height.prompt"));
         Panel.row(grid, Texts.of("setup.meaning"), meaning);
         field(grid, "length", Texts.of("setup.length"), Texts.of("setup.length.tip"), Texts.of("setup.length.prompt"));
         field(grid, "offset", Texts.of("setup.offset"), Texts.of("setup.offset.tip"), Texts.of("setup.offset.prompt"));
-        field(grid, "aperture", Texts.of("setup.aperture"), Texts.of("setup.aperture.tip"), Texts.of("setup.aperture.prompt"));
-        field(grid, "focalLength", Texts.of("setup.focalLength"), Texts.of("setup.focalLength.tip"), Texts.of("setup.focalLength.prompt"));
+        field(
+                grid,
+                "aperture",
+                Texts.of("setup.aperture"),
+                Texts.of("setup.aperture.tip"),
+                Texts.of("setup.aperture.prompt"));
+        field(
+                grid,
+                "focalLength",
+                Texts.of("setup.focalLength"),
+                Texts.of("setup.focalLength.tip"),
+                Texts.of("setup.focalLength.prompt"));
         field(grid, "pixel", Texts.of("setup.pixel"), Texts.of("setup.pixel.tip"), Texts.of("setup.pixel.prompt"));
         Button save = new Button(Texts.of("setup.save"));
         save.setId("setup-save");
@@ -75,14 +96,18 @@ public final class SetupPage extends VBox {
         save.setOnAction(e -> save());
         Button later = new Button(Texts.of("setup.later"));
         later.setId("setup-later");
+        later.setMinWidth(USE_PREF_SIZE);
         later.setOnAction(e -> leave());
+        save.setMinWidth(USE_PREF_SIZE);
         HBox buttons = new HBox(8, save, later);
         buttons.setAlignment(Pos.CENTER_LEFT);
         getChildren().addAll(title, Panel.prose(Texts.of("setup.help")), grid, scale, wrong, buttons);
         setVisible(false);
         bench.draftProperty().addListener((o, old, now) -> {
             showPlanet();
-            if (!preferences.asked() && lacksSite() && (old.isEmpty() || old.session().isEmpty())) {
+            if (!preferences.asked()
+                    && lacksSite()
+                    && (old.isEmpty() || old.session().isEmpty())) {
                 open();
             }
         });
@@ -172,7 +197,8 @@ public final class SetupPage extends VBox {
     }
 
     private void showPlanet() {
-        boolean asks = bench.draft().session().isEmpty() && !bench.draft().loose().isEmpty();
+        boolean asks =
+                bench.draft().session().isEmpty() && !bench.draft().loose().isEmpty();
         planet.setVisible(asks);
         planet.setManaged(asks);
         planetName.setVisible(asks);

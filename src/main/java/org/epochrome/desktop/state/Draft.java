@@ -59,10 +59,6 @@ public record Draft(
         return new Draft(Optional.of(session), List.of(), List.of(), List.of());
     }
 
-    private static Draft of(List<DatedFrame> frames) {
-        return new Draft(Optional.empty(), frames, List.of(), List.of());
-    }
-
     public boolean isEmpty() {
         return session.isEmpty() && loose.isEmpty() && unsettled.isEmpty() && others.isEmpty();
     }
@@ -217,8 +213,7 @@ public record Draft(
     /** A session of the frames that waited. */
     public Draft about(Body body, Beginning beginning) {
         Recipe recipe = Recipe.usual(loose, body).with(beginning.place());
-        Frames frames = recipe.frames()
-                .with(Conventions.UNKNOWN.with(Conventions::clock, beginning.clock()));
+        Frames frames = recipe.frames().with(Conventions.UNKNOWN.with(Conventions::clock, beginning.clock()));
         return new Draft(Optional.of(Session.usual(recipe.with(frames))), List.of(), unsettled, others);
     }
 

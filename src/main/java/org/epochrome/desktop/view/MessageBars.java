@@ -99,12 +99,14 @@ final class MessageBars extends VBox {
 
     private List<Node> fields(Lacking lack) {
         if (lack == Lacking.NORTH) {
-            return List.of(field("message-north", Texts.of("panel.session.north"), Texts.of("panel.session.north.tip"), t -> {
-                double north = Numbers.number(t);
-                bench.edit(
-                        Texts.of("step.north"),
-                        d -> d.recipe(r -> r.with(r.setup().with(Setup::northDeg, java.util.OptionalDouble.of(north)))));
-            }));
+            return List.of(
+                    field("message-north", Texts.of("panel.session.north"), Texts.of("panel.session.north.tip"), t -> {
+                        double north = Numbers.number(t);
+                        bench.edit(
+                                Texts.of("step.north"),
+                                d -> d.recipe(r ->
+                                        r.with(r.setup().with(Setup::northDeg, java.util.OptionalDouble.of(north)))));
+                    }));
         }
         return List.of(
                 field(
@@ -133,8 +135,7 @@ final class MessageBars extends VBox {
         latitude = newLatitude;
         longitude = newLongitude;
         if (!latitude.isBlank() && !longitude.isBlank()) {
-            bench.edit(
-                    Texts.of("step.site"), d -> d.recipe(r -> r.with(Place.at(new Site(lat, lon, 0)))));
+            bench.edit(Texts.of("step.site"), d -> d.recipe(r -> r.with(Place.at(new Site(lat, lon, 0)))));
         }
     }
 
@@ -162,8 +163,7 @@ final class MessageBars extends VBox {
                                 button(
                                         "other-discard",
                                         Texts.of("others.discard"),
-                                        () -> bench.edit(
-                                                Texts.of("step.discardOther"), d -> d.withoutOther(other))))));
+                                        () -> bench.edit(Texts.of("step.discardOther"), d -> d.withoutOther(other))))));
     }
 
     /** The planet, the night and how many frames. */

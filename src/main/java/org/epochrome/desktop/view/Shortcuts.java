@@ -53,7 +53,13 @@ final class Shortcuts {
                     actions.save();
                 }
             }
-            case E -> actions.savePicture();
+            case E -> {
+                if (e.isShiftDown()) {
+                    actions.saveSeveral();
+                } else {
+                    actions.savePicture();
+                }
+            }
             case R -> actions.saveReport();
             case W -> actions.close();
             case COMMA -> actions.showSetup();
@@ -97,7 +103,11 @@ final class Shortcuts {
 
     private boolean plain(KeyEvent e) {
         if (e.getCode() == KeyCode.F1) {
-            workbench.showKeys();
+            if (e.isShiftDown()) {
+                workbench.showHelp();
+            } else {
+                workbench.showKeys();
+            }
             return true;
         }
         if (e.getCode() == KeyCode.ESCAPE && !(e.getTarget() instanceof TextInputControl)) {

@@ -65,6 +65,9 @@ final class Toolbar extends HBox {
                                 actions::savePicture),
                         item("report", Texts.of("toolbar.save.report"), "Ctrl+R", actions::saveReport),
                         item("map", Texts.of("toolbar.save.map"), "", actions::saveMap),
+                        item("map-graticule", Texts.of("toolbar.save.mapGraticule"), "", actions::saveMapWithGraticule),
+                        item("turning", Texts.of("toolbar.save.turning"), "", actions::saveTurning),
+                        item("several", Texts.of("toolbar.save.several"), "Ctrl+Shift+E", actions::saveSeveral),
                         new SeparatorMenuItem(),
                         item(
                                 "copy-as-command-line",
@@ -109,12 +112,28 @@ final class Toolbar extends HBox {
         HBox.setHgrow(space, Priority.ALWAYS);
         MenuButton theme = theme(actions);
         Button setup = button("preferences", Feather.SETTINGS, Texts.of("toolbar.setup.tip"), actions::showSetup);
+        Button help = button("open-help", Feather.BOOK_OPEN, Texts.of("toolbar.help.tip"), actions::showHelp);
         Button keys = button("keys", Feather.HELP_CIRCLE, Texts.of("toolbar.keys.tip"), actions::showKeys);
         getChildren()
                 .addAll(
-                        open, save, gap(), undo, redo, gap(), fit, whole, display, lines, split,
-                        processing, blink, space, setup,
-                        theme, keys);
+                        open,
+                        save,
+                        gap(),
+                        undo,
+                        redo,
+                        gap(),
+                        fit,
+                        whole,
+                        display,
+                        lines,
+                        split,
+                        processing,
+                        blink,
+                        space,
+                        setup,
+                        theme,
+                        help,
+                        keys);
     }
 
     private void compare(Viewer viewer) {
@@ -159,6 +178,7 @@ final class Toolbar extends HBox {
     private static ComboBox<Display> display(Workspace bench) {
         ComboBox<Display> box = new ComboBox<>(FXCollections.observableArrayList(Display.values()));
         box.setId("display");
+        box.setAccessibleText(Texts.of("toolbar.display"));
         box.setTooltip(new Tooltip(Texts.of("toolbar.display.tip")));
         box.setCellFactory(list -> cell());
         box.setButtonCell(cell());

@@ -4,15 +4,15 @@ import java.util.List;
 import java.util.Optional;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
-import javafx.scene.effect.BlendMode;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
+import javafx.scene.effect.BlendMode;
 import javafx.scene.layout.Region;
-import org.epochrome.desktop.style.Texts;
 import javafx.scene.layout.StackPane;
 import javafx.util.Duration;
+import org.epochrome.colour.finish.Look;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.panel.DiskPanel;
 import org.epochrome.desktop.picture.OverlayPainter;
@@ -23,14 +23,18 @@ import org.epochrome.desktop.render.ScreenPicture;
 import org.epochrome.desktop.state.LimbHandles;
 import org.epochrome.desktop.state.Topic;
 import org.epochrome.desktop.style.Palette;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.disk.Disk;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.Exposure;
 
 /** The middle of the window: the picture of the epoch, or, while its disk is looked at, the chosen frame as it was shot. */
 final class Viewer extends StackPane {
     private static final List<Display> BANDS = List.of(Display.RED, Display.GREEN, Display.BLUE);
+    private static final Duration STILL = Duration.millis(80);
     private static final Duration BLINK = Duration.millis(700);
 
     private final Workspace bench;
@@ -40,6 +44,10 @@ final class Viewer extends StackPane {
     private final Region shade = new Region();
 
     private Optional<DatedFrame> frameShown = Optional.empty();
+    private final Timeline turning = new Timeline(new KeyFrame(STILL, e -> nextStill()));
+    private List<ScreenPicture> stills = List.of();
+    private Optional<Look> turnedWith = Optional.empty();
+    private int still;
     private final BooleanProperty preview = new SimpleBooleanProperty();
     private final Label old = new Label(Texts.of("picture.old"));
 
@@ -64,8 +72,12 @@ final class Viewer extends StackPane {
         bench.renderer().beforeProperty().addListener((o, old, now) -> view.showBefore(now));
         bench.renderer().combinationProperty().addListener((o, old, now) -> renew());
         bench.renderer().fine().partProperty().addListener((o, old, now) -> view.showPart(now));
+        turning.setCycleCount(Timeline.INDEFINITE);
         bench.renderer().displayProperty().addListener((o, old, now) -> {
             frameShown = Optional.empty();
+            turning.stop();
+            stills = List.of();
+            turnedWith = Optional.empty();
             renew();
         });
         bench.selectionProperty().addListener((o, old, now) -> renew());
@@ -101,8 +113,34 @@ final class Viewer extends StackPane {
         } else {
             frameShown = Optional.empty();
             view.showHandles(Optional.empty(), false);
-            view.show(bench.renderer().shownProperty().get(), system());
+            if (bench.renderer().displayProperty().get() == Display.TURNING) {
+                turn();
+            } else {
+                view.show(bench.renderer().shownProperty().get(), system());
+            }
             view.showDispersion(dispersion());
+        }
+    }
+
+    /** Shows the turning globe, once its stills are made for what is on the bench. */
+    private void turn() {
+        Optional<Combination> c = bench.combination();
+        Optional<Look> look = bench.draft().session().map(Session::look);
+        if (c.isPresent() && !look.equals(turnedWith)) {
+            turnedWith = look;
+            bench.renderer().side().turning(c.get(), look.get(), made -> {
+                stills = made;
+                turning.play();
+            });
+        } else if (stills.isEmpty()) {
+            view.show(bench.renderer().shownProperty().get(), system());
+        }
+    }
+
+    private void nextStill() {
+        if (!stills.isEmpty()) {
+            still = (still + 1) % stills.size();
+            view.show(Optional.of(stills.get(still)), system());
         }
     }
 
@@ -123,7 +161,7 @@ final class Viewer extends StackPane {
         }
         frameShown = Optional.of(frame);
         boolean lifted = bench.renderer().displayProperty().get() == Display.STRETCHED;
-        bench.renderer().frame(exposure, disk, lifted, picture -> {
+        bench.renderer().side().frame(exposure, disk, lifted, picture -> {
             if (frameShown.filter(frame::equals).isPresent()) {
                 view.show(Optional.of(picture), system());
                 DiskPanel.disk(bench, frame)
