@@ -29,7 +29,11 @@ public final class ComparedPicture {
         UNPROCESSED
     }
 
-    private record Made(Kind kind, Combination combination, Look look) {}
+    private record Made(Kind kind, Combination combination, Look look) {
+        boolean shows(Combination c) {
+            return combination != null && combination.recipe().equals(c.recipe());
+        }
+    }
 
     ComparedPicture(Executor background, Executor face, Consumer<Throwable> refused) {
         plain = new LatestTaskRunner(background, face, true);
@@ -57,7 +61,7 @@ public final class ComparedPicture {
     /** Makes it for a combination and a look, unless it is there. */
     void refresh(Combination c, Look look) {
         Look wanted = kind == Kind.UNPROCESSED ? unprocessed(look) : look;
-        if (kind == Kind.NONE || (made.kind == kind && made.combination == c && wanted.equals(made.look))) {
+        if (kind == Kind.NONE || (made.kind == kind && made.shows(c) && wanted.equals(made.look))) {
             return;
         }
         Kind now = kind;

@@ -50,7 +50,7 @@ public final class FinePart {
 
     /** Makes ready for a combination that is shown with a look. */
     void prepare(Combination c, Look look) {
-        boolean known = preview.filter(p -> p.combination() == c).isPresent()
+        boolean known = preview.filter(p -> shows(p, c)).isPresent()
                 && look.white().equals(preparedFor.white())
                 && look.sharpening().equals(preparedFor.sharpening());
         if (!known) {
@@ -76,9 +76,13 @@ public final class FinePart {
         preview = Optional.empty();
     }
 
+    private static boolean shows(FinePreview preview, Combination c) {
+        return preview.combination().recipe().equals(c.recipe());
+    }
+
     /** Makes the part with a look, if a combination is prepared. */
     void show(Combination c, Look look) {
-        Optional<FinePreview> ready = preview.filter(p -> p.combination() == c);
+        Optional<FinePreview> ready = preview.filter(p -> shows(p, c));
         if (ready.isEmpty()) {
             return;
         }

@@ -51,7 +51,7 @@ class TypedValuesTest {
 
     @Test
     void lengths() {
-        assertEquals(Duration.ofSeconds(120), TypedValues.length("2 min"));
+        assertEquals(Duration.ofMinutes(2), TypedValues.length("2 min"));
         assertEquals(Duration.ofSeconds(90), TypedValues.length("1:30"));
         assertEquals(Duration.ofSeconds(90), TypedValues.length("90"));
         assertEquals(Duration.ofMillis(90_500), TypedValues.length("90,5 s"));
