@@ -56,6 +56,7 @@ class ChoicesTest {
             Map.entry("Corrections.system", "system"),
             Map.entry("WhiteBalance.white", "white"),
             Map.entry("WhiteBalance.solar", "gains"),
+            Map.entry("Grading.levels", "level-black"),
             Map.entry("NameClock.meaning", "setup-meaning"),
             Map.entry("NameClock.exposure", "length"),
             Map.entry("NameClock.utcOffset", "offset"),

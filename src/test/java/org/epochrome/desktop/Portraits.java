@@ -220,7 +220,7 @@ public final class Portraits {
     }
 
     private static void await(BooleanSupplier condition) throws Exception {
-        WaitForAsyncUtils.waitFor(120, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(condition::getAsBoolean)
+        WaitForAsyncUtils.waitFor(600, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(condition::getAsBoolean)
                 .get());
         WaitForAsyncUtils.waitForFxEvents();
     }

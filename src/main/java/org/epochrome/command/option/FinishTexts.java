@@ -65,10 +65,10 @@ final class FinishTexts {
 
     /** Three numbers with commas between them. */
     private abstract static class Three<T> implements ITypeConverter<T> {
-        private final String refusal;
+        private final UnaryOperator<String> refusal;
 
-        /** @param refusal key of the message about what cannot be read */
-        Three(String refusal) {
+        /** @param refusal tells what cannot be read */
+        Three(UnaryOperator<String> refusal) {
             this.refusal = refusal;
         }
 
@@ -86,7 +86,7 @@ final class FinishTexts {
             } catch (IllegalArgumentException e) {
                 throw new TypeConversionException(e.getMessage());
             }
-            throw new TypeConversionException(Message.text(refusal, text));
+            throw new TypeConversionException(refusal.apply(text));
         }
     }
 
@@ -111,7 +111,7 @@ final class FinishTexts {
     /** Three factors. */
     static final class Factors extends Three<Gains> {
         Factors() {
-            super("typed.gains");
+            super(text -> Message.text("typed.gains", text));
         }
 
         @Override
@@ -123,7 +123,7 @@ final class FinishTexts {
     /** Three offsets. */
     static final class Offsets extends Three<ChannelOffsets> {
         Offsets() {
-            super("typed.offsets");
+            super(text -> Message.text("typed.offsets", text));
         }
 
         @Override
@@ -135,7 +135,7 @@ final class FinishTexts {
     /** Black, middle and white. */
     static final class Levels extends Three<LevelPoints> {
         Levels() {
-            super("typed.levels");
+            super(text -> Message.text("typed.levels", text));
         }
 
         @Override
@@ -147,7 +147,7 @@ final class FinishTexts {
     /** The three points of a curve. */
     static final class Curve extends Three<ToneCurve> {
         Curve() {
-            super("typed.toneCurve");
+            super(text -> Message.text("typed.toneCurve", text));
         }
 
         @Override
