@@ -184,9 +184,7 @@ public final class Pace {
             long start = System.nanoTime();
             Platform.runLater(() -> rig.bench()
                     .tryOut(s -> s.with(s.look()
-                            .with(
-                                    Look::sharpening,
-                                    s.look().sharpening().with(Sharpening::gain, gain)))));
+                            .with(Look::sharpening, s.look().sharpening().with(Sharpening::gain, gain)))));
             while (part.get() == before && System.nanoTime() - start < 5e9) {
                 Thread.sleep(1);
             }

@@ -72,18 +72,18 @@ final class FrameTable extends TableView<FrameTable.Row> {
         getSelectionModel().setSelectionMode(SelectionMode.MULTIPLE);
         setPlaceholder(new Label(Texts.of("frames.none")));
         getColumns().add(thumbnails());
-        getColumns().add(column(Texts.of("frames.band"), Texts.of("frames.band.tip"), 44, Row::band, Row::band));
+        getColumns().add(column(Texts.of("frames.band"), Texts.of("frames.band.tip"), 40, Row::band, Row::band));
         getColumns()
                 .add(column(
                         Texts.of("frames.time"),
                         Texts.of("frames.time.tip"),
-                        62,
+                        58,
                         r -> r.frame.timing().span().start(),
                         r -> TimeBars.clock(r.frame.timing().span().start())));
-        getColumns().add(number(Texts.of("frames.length"), Texts.of("frames.length.tip"), 44, Row::lengthS, "%.0f"));
-        getColumns().add(number(Texts.of("frames.blur"), Texts.of("frames.blur.tip"), 44, Row::blurPx, "%.2f"));
-        getColumns().add(number(Texts.of("frames.weight"), Texts.of("frames.weight.tip"), 48, Row::weight, "%.0f"));
-        getColumns().add(number(Texts.of("frames.radius"), Texts.of("frames.radius.tip"), 50, Row::radiusPx, "%.1f"));
+        getColumns().add(number(Texts.of("frames.length"), Texts.of("frames.length.tip"), 36, Row::lengthS, "%.0f"));
+        getColumns().add(number(Texts.of("frames.blur"), Texts.of("frames.blur.tip"), 40, Row::blurPx, "%.2f"));
+        getColumns().add(number(Texts.of("frames.weight"), Texts.of("frames.weight.tip"), 36, Row::weight, "%.0f"));
+        getColumns().add(number(Texts.of("frames.radius"), Texts.of("frames.radius.tip"), 48, Row::radiusPx, "%.1f"));
         setRowFactory(table -> row());
         getSelectionModel().getSelectedIndices().addListener((ListChangeListener<Integer>) c -> chosen());
     }
@@ -184,7 +184,7 @@ final class FrameTable extends TableView<FrameTable.Row> {
                 IntStream.range(0, getItems().size())
                         .filter(i -> selected.contains(getItems().get(i).index))
                         .forEach(getSelectionModel()::select);
-                setPrefHeight(Math.min(9, Math.max(2, rows.size())) * ROW_PX + 34);
+                setPrefHeight(Math.min(9, Math.max(2, rows.size())) * ROW_PX + 40);
             }
             int chosen = bench.selectionProperty().get().frame();
             if (selected().stream().noneMatch(r -> r.index == chosen)) {

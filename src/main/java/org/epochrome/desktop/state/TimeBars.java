@@ -22,8 +22,8 @@ import org.epochrome.time.RecordingSpan;
  */
 public record TimeBars(TimeAxis axis, List<Bar> bars, int lanes) {
     private static final double LEAST_WIDTH_PX = 5;
-    /** From so many times what a frame resolves a recording is marked as too long; most are a little longer. */
-    private static final double MUCH = 2;
+    /** From so many times what a frame resolves a recording is marked as too long; usual ones are several times as long. */
+    private static final double MUCH = 8;
 
     private static final Passband WHITE = new Passband(400, 690);
 

@@ -33,7 +33,7 @@ import org.kordamp.ikonli.javafx.FontIcon;
 final class Toolbar extends HBox {
     private static final PseudoClass NARROW = PseudoClass.getPseudoClass("narrow");
     /** From this width on buttons have their words beside their icons. */
-    private static final double ROOM_FOR_WORDS = 880;
+    private static final double ROOM_FOR_WORDS = 1000;
 
     private final Map<Overlay, CheckMenuItem> overlays = new EnumMap<>(Overlay.class);
     private final ToggleButton split = new ToggleButton("", new FontIcon(Feather.COLUMNS));
@@ -45,6 +45,8 @@ final class Toolbar extends HBox {
         widthProperty()
                 .addListener((o, old, now) -> pseudoClassStateChanged(NARROW, now.doubleValue() < ROOM_FOR_WORDS));
         getStyleClass().add("tools");
+        // A narrow window does not become as wide as all words would be.
+        setMinWidth(0);
         setAlignment(Pos.CENTER_LEFT);
         Button open = button("open", Feather.FOLDER_PLUS, Texts.of("toolbar.add.tip"), actions::open);
         open.setText(Texts.of("toolbar.add"));
