@@ -11,7 +11,8 @@ shots() {
 shots DARK
 shots LIGHT first-picture
 shots NIGHT first-picture
-for name in invitation question first-picture lines strip split saturn disk shift detail framing evidence missing keys; do
+for name in invitation setup question first-picture lines strip split saturn disk shift colour detail framing evidence \
+    missing keys; do
     convert target/portraits/DARK/$name.png -quality 85 docs/pictures/desktop-$name.jpg
 done
 convert target/portraits/LIGHT/first-picture.png -quality 85 docs/pictures/desktop-light.jpg

@@ -15,6 +15,7 @@ import javafx.geometry.Rectangle2D;
 import javafx.scene.Scene;
 import javafx.stage.Screen;
 import javafx.stage.Stage;
+import org.epochrome.desktop.control.KeptPreferences;
 import org.epochrome.desktop.control.Preferences;
 import org.epochrome.desktop.control.SessionController;
 import org.epochrome.desktop.control.Workspace;
@@ -22,7 +23,6 @@ import org.epochrome.desktop.render.WarmUp;
 import org.epochrome.desktop.style.AppIcon;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.desktop.view.Workbench;
-import org.epochrome.session.recipe.Place;
 
 /** The window. */
 public final class Desktop extends Application {
@@ -60,22 +60,24 @@ public final class Desktop extends Application {
         SessionController controller =
                 new SessionController(bench, preferences, folder, version(), background, later, Platform::runLater);
         letGo = controller::end;
-        preferences.site().ifPresent(site -> bench.setUsualPlace(Place.at(site)));
-        Workbench workbench = new Workbench(bench, controller, preferences, new SystemChoosers(stage));
+        bench.setBeginning(preferences.beginning());
+        Workbench workbench = new Workbench(bench, controller, preferences, new SystemChoosers(stage, this::show));
         Rectangle2D screen = Screen.getPrimary().getVisualBounds();
         stage.setScene(new Scene(workbench, Math.min(WIDTH, screen.getWidth()), Math.min(HEIGHT, screen.getHeight())));
         stage.setMinWidth(Math.min(LEAST_WIDTH, screen.getWidth()));
         stage.setMinHeight(Math.min(LEAST_HEIGHT, screen.getHeight()));
         stage.setTitle(Texts.of("window.title"));
         ICON_SIZES.forEach(px -> stage.getIcons().add(AppIcon.ofSize(px)));
-        controller
-                .fileProperty()
-                .addListener(
-                        (o, old, now) -> stage.setTitle(now.map(f -> Texts.of("window.title.file", f.getFileName()))
-                                .orElse(Texts.of("window.title"))));
+        controller.fileProperty().addListener((o, old, now) -> entitle(stage, bench, controller));
+        bench.draftProperty().addListener((o, old, now) -> entitle(stage, bench, controller));
+        preferences.window().ifPresent(place -> restore(stage, place));
         stage.setOnCloseRequest(e -> {
             e.consume();
-            workbench.leave(stage::close);
+            workbench.leave(() -> {
+                preferences.setWindow(new KeptPreferences.WindowPlace(
+                        stage.getX(), stage.getY(), stage.getWidth(), stage.getHeight(), stage.isMaximized()));
+                stage.close();
+            });
         });
         stage.show();
         workbench.prepare();
@@ -84,6 +86,33 @@ public final class Desktop extends Application {
                 .filter(arg -> !arg.equals("desktop"))
                 .map(Path::of)
                 .toList());
+    }
+
+    /** The file's name, with a mark in front while something is not saved. */
+    private static void entitle(Stage stage, Workspace bench, SessionController controller) {
+        String title = controller
+                .fileProperty()
+                .get()
+                .map(f -> Texts.of("window.title.file", f.getFileName()))
+                .orElse(Texts.of("window.title"));
+        stage.setTitle(bench.unsaved() ? Texts.of("window.title.unsaved", title) : title);
+    }
+
+    /** Puts the window where it was, if a screen is still there. */
+    private static void restore(Stage stage, KeptPreferences.WindowPlace place) {
+        if (Screen.getScreensForRectangle(place.x(), place.y(), place.width(), place.height())
+                .isEmpty()) {
+            return;
+        }
+        stage.setX(place.x());
+        stage.setY(place.y());
+        stage.setWidth(place.width());
+        stage.setHeight(place.height());
+        stage.setMaximized(place.maximized());
+    }
+
+    private void show(Path folder) {
+        getHostServices().showDocument(folder.toUri().toString());
     }
 
     @Override

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javafx.stage.FileChooser;
 import javafx.stage.Window;
 import org.epochrome.desktop.style.Texts;
@@ -14,10 +15,25 @@ import org.epochrome.desktop.view.FileChoosers;
 /** The system's own file choosers; they open where the last one ended. */
 final class SystemChoosers implements FileChoosers {
     private final Window owner;
+    private final Consumer<Path> shows;
     private File folder;
 
-    SystemChoosers(Window owner) {
+    /** @param shows opens a folder in the system's file manager */
+    SystemChoosers(Window owner, Consumer<Path> shows) {
         this.owner = owner;
+        this.shows = shows;
+    }
+
+    @Override
+    public void startIn(Path beside) {
+        if (folder == null && Files.isDirectory(beside)) {
+            folder = beside.toFile();
+        }
+    }
+
+    @Override
+    public void reveal(Path file) {
+        shows.accept(file.toAbsolutePath().getParent());
     }
 
     @Override

@@ -39,27 +39,29 @@ class ChoicesTest {
             Map.entry("Alignment.freeScale", "for rare filters"),
             Map.entry("Sharpening.iterations", "the default suits all frames"),
             Map.entry("Sharpening.smoothing", "the default suits all frames"),
-            Map.entry("NameClock.meaning", "start and end are entered for each frame"),
-            Map.entry("NameClock.exposure", "start and end are entered for each frame"),
-            Map.entry("NameClock.utcOffset", "start and end are entered for each frame"),
             Map.entry("Products.pictures", "chosen when a picture is exported"),
             Map.entry("Products.tiffBits", "chosen when a picture is exported"),
             Map.entry("Products.reports", "chosen when a report is exported"),
             Map.entry("MapFile.file", "chosen when a map is exported"),
             Map.entry("MapFile.width", "chosen when a map is exported"),
+            Map.entry("MapFile.graticule", "chosen when a map is exported"),
             Map.entry("TurningFile.file", "chosen when an animation is exported"),
             Map.entry("TurningFile.from", "chosen when an animation is exported"),
             Map.entry("TurningFile.until", "chosen when an animation is exported"),
             Map.entry("TurningFile.count", "chosen when an animation is exported"));
 
     /** Controls that do not exchange the component by its name: their ids. */
-    private static final Map<String, String> OTHER_CONTROLS = Map.of(
-            "Recipe.epoch", "epoch",
-            "Corrections.system", "system",
-            "WhiteBalance.white", "white",
-            "WhiteBalance.solar", "gains",
-            "Conventions.passbands", "passband",
-            "Conventions.encoding", "encoding");
+    private static final Map<String, String> OTHER_CONTROLS = Map.ofEntries(
+            Map.entry("Recipe.epoch", "epoch"),
+            Map.entry("Corrections.system", "system"),
+            Map.entry("WhiteBalance.white", "white"),
+            Map.entry("WhiteBalance.solar", "gains"),
+            Map.entry("Grading.levels", "level-black"),
+            Map.entry("NameClock.meaning", "setup-meaning"),
+            Map.entry("NameClock.exposure", "length"),
+            Map.entry("NameClock.utcOffset", "offset"),
+            Map.entry("Conventions.passbands", "passband"),
+            Map.entry("Conventions.encoding", "encoding"));
 
     /** A choice that is no record of choices itself, and the record it belongs to. */
     private record Declared(Class<?> owner, RecordChoice choice) {
@@ -145,7 +147,7 @@ class ChoicesTest {
     @Test
     void everyChoiceHasAControlOrAReasonWhyNot() throws IOException {
         String panels;
-        try (Stream<Path> files = Files.walk(Path.of("src/main/java/org/epochrome/desktop/panel"))) {
+        try (Stream<Path> files = Files.walk(Path.of("src/main/java/org/epochrome/desktop"))) {
             panels = files.filter(f -> f.toString().endsWith(".java"))
                     .map(ChoicesTest::text)
                     .collect(Collectors.joining());

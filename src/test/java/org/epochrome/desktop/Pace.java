@@ -18,6 +18,7 @@ import javafx.application.Platform;
 import javafx.beans.value.ChangeListener;
 import org.epochrome.colour.Tone;
 import org.epochrome.colour.finish.Look;
+import org.epochrome.colour.finish.Sharpening;
 import org.epochrome.ephemeris.Site;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.Place;
@@ -34,6 +35,7 @@ public final class Pace {
     private static final int ROUNDS = Integer.getInteger("rounds", 6);
     private static final boolean FULL = !"false".equals(System.getProperty("full"));
     private static final int DRAG_MS = 4000;
+    private static final int PARTS = 40;
 
     private static final OperatingSystemMXBean MACHINE =
             (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
@@ -45,6 +47,7 @@ public final class Pace {
         DRAGGING("pictures a second while the epoch is dragged", 30, true),
         EPOCH("from the last change of the epoch to the full picture, s", 1, false),
         LOOK("from the last change of the tone to the full picture, s", 1, false),
+        PART("from a change of the sharpening to 400 x 400 pixels at full resolution, ms", 60, false),
         STALL("longest time without a response, ms", 50, false),
         COMPUTED("longest time that the window's thread computed at once, ms", 50, false);
 
@@ -135,6 +138,9 @@ public final class Pace {
             changed(s -> s.with(s.recipe().at(Optional.of(epoch.plusSeconds(30)))), Measure.EPOCH);
             changed(s -> s.with(s.look().with(Look::tone, new Tone(0.75, 0, 1, 1.1))), Measure.LOOK);
         }
+        if (FULL) {
+            parts();
+        }
         note(Measure.STALL, watch.stallMs(), Double.NaN);
         note(Measure.COMPUTED, watch.computedMs(), Double.NaN);
         watch.end();
@@ -166,6 +172,27 @@ public final class Pace {
         WaitForAsyncUtils.asyncFx(() -> shown.removeListener(count)).get();
         double each = (MACHINE.getProcessCpuTime() - began) * 1e-9 / Math.max(1, pictures.get());
         note(Measure.DRAGGING, pictures.get() / (DRAG_MS / 1000.0), each);
+    }
+
+    /** As a hand that drags a slider of the page Detail, as fast as parts follow. */
+    private void parts() throws Exception {
+        var part = rig.bench().renderer().fine().partProperty();
+        List<Double> times = new ArrayList<>();
+        for (int i = 0; i < PARTS; i++) {
+            double gain = 0.3 + 0.01 * i;
+            Object before = part.get();
+            long start = System.nanoTime();
+            Platform.runLater(() -> rig.bench()
+                    .tryOut(s -> s.with(s.look()
+                            .with(Look::sharpening, s.look().sharpening().with(Sharpening::gain, gain)))));
+            while (part.get() == before && System.nanoTime() - start < 5e9) {
+                Thread.sleep(1);
+            }
+            times.add((System.nanoTime() - start) * 1e-6);
+        }
+        WaitForAsyncUtils.asyncFx(() -> rig.bench().undo()).get();
+        await(this::isFull);
+        note(Measure.PART, Measure.median(times.stream().mapToDouble(t -> t).toArray()), Double.NaN);
     }
 
     /** A change, as when a hand lets a control go. */

@@ -54,6 +54,7 @@ public final class Portraits {
         FxToolkit.setupStage(stage -> {
             rig[0] = new Rig(home, stage, Double.parseDouble(args[1]), Double.parseDouble(args[2]));
             rig[0].preferences().setTheme(args[4]);
+            rig[0].preferences().setAsked();
             rig[0].renewTheme();
             stage.show();
         });
@@ -106,6 +107,17 @@ public final class Portraits {
         take("strip");
         robot.interact(() -> rig.display("FINISHED"));
         settle();
+        robot.interact(() -> rig.display("MAP"));
+        settle();
+        take("map");
+        robot.interact(() -> rig.display("FINISHED"));
+        settle();
+        robot.interact(() -> rig.press("#preferences"));
+        take("setup");
+        robot.interact(() -> rig.press("#setup-later"));
+        robot.interact(() -> rig.press("#open-help"));
+        take("help");
+        robot.interact(() -> rig.press("#help-close"));
         press(KeyCode.F1);
         take("keys");
         press(KeyCode.F1);
@@ -208,7 +220,7 @@ public final class Portraits {
     }
 
     private static void await(BooleanSupplier condition) throws Exception {
-        WaitForAsyncUtils.waitFor(120, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(condition::getAsBoolean)
+        WaitForAsyncUtils.waitFor(600, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(condition::getAsBoolean)
                 .get());
         WaitForAsyncUtils.waitForFxEvents();
     }

@@ -10,8 +10,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.SynchronousQueue;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
 import javafx.event.ActionEvent;
 import javafx.geometry.Point2D;
@@ -33,6 +35,8 @@ import org.epochrome.desktop.view.Workbench;
 import org.epochrome.image.Binning;
 import org.epochrome.image.Plane;
 import org.epochrome.io.fits.FitsCard;
+import org.epochrome.io.fits.FitsImage;
+import org.epochrome.io.fits.FitsWriter;
 import org.epochrome.io.identify.Conventions;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.io.read.FrameRequest;
@@ -43,11 +47,20 @@ import org.epochrome.time.UtcText;
 
 /** The workbench in a stage, with choosers that answer what a test says. */
 final class Rig {
-    private final ExecutorService background = Executors.newCachedThreadPool(work -> {
-        Thread thread = new Thread(work, "bench");
-        thread.setDaemon(true);
-        return thread;
-    });
+    /** Work that is asked for while a test ends is dropped. */
+    private final ExecutorService background = new ThreadPoolExecutor(
+            0,
+            Integer.MAX_VALUE,
+            60,
+            TimeUnit.SECONDS,
+            new SynchronousQueue<>(),
+            work -> {
+                Thread thread = new Thread(work, "bench");
+                thread.setDaemon(true);
+                return thread;
+            },
+            new ThreadPoolExecutor.DiscardPolicy());
+
     private final ForkJoinPool quick = new ForkJoinPool(1);
     private final Workspace bench;
     private final SessionController controller;
@@ -160,6 +173,50 @@ final class Rig {
         }
     }
 
+    /** As {@link #demoFrames}, as TIFF files whose names tell the middle of the recording and the band, and nothing else. */
+    void namedFrames(Path to, int factor) throws IOException {
+        Files.createDirectories(to);
+        for (String band : List.of("R", "G", "B")) {
+            DatedFrame frame = demo(band);
+            String name = UtcText.format(frame.timing().span().mid())
+                    .replaceAll("[-:Z]", "")
+                    .replace('T', '-');
+            FrameWriter.write(
+                    to.resolve(name + "-" + band + ".tif"),
+                    Binning.by(factor, frame.load().planes().get(0)),
+                    List.of(),
+                    true);
+        }
+    }
+
+    /** A colour camera's frame without dispersion: three times the green of the invented Jupiter. */
+    void colourFrame(Path to, int factor) throws IOException {
+        List<Plane> planes = new java.util.ArrayList<>();
+        RecordingSpan span = demo("G").timing().span();
+        for (int i = 0; i < 3; i++) {
+            planes.add(Binning.by(factor, demo("G").load().planes().get(0)));
+        }
+        FitsWriter.write(
+                to,
+                List.of(new FitsImage(
+                        "",
+                        planes,
+                        List.of(
+                                new FitsCard("DATE-OBS", fits(span.start()), "UTC, start"),
+                                new FitsCard("DATE-END", fits(span.end()), "UTC, end"),
+                                new FitsCard("TIMESYS", "UTC", ""),
+                                new FitsCard("OBJECT", "Jupiter", "invented surface")),
+                        List.of())),
+                true);
+    }
+
+    private static DatedFrame demo(String band) {
+        return Frames.found(
+                        List.of(FrameRequest.of(Path.of("demo-data", "jupiter", "jupiter-" + band + ".fits"))),
+                        Conventions.UNKNOWN)
+                .get(0);
+    }
+
     private static void write(Path file, Plane plane, RecordingSpan span, String band) {
         FrameWriter.write(
                 file,
@@ -213,5 +270,19 @@ final class Rig {
         TextField field = (TextField) workbench.lookup(id);
         field.setText(text);
         field.fireEvent(new ActionEvent());
+    }
+
+    /** Types a text into a field without confirming it. */
+    void enter(String id, String text) {
+        ((TextField) workbench.lookup(id)).setText(text);
+    }
+
+    String text(String id) {
+        return ((javafx.scene.control.Labeled) workbench.lookup(id)).getText();
+    }
+
+    /** Presses a button, wherever it is scrolled to. */
+    void press(String id) {
+        ((javafx.scene.control.ButtonBase) workbench.lookup(id)).fire();
     }
 }

@@ -40,7 +40,20 @@ public final class Finish {
      * @param disk 1 inside the disk's lit part, 0 elsewhere: where exposure is measured
      */
     public static List<Plane> shown(ColourCube balanced, Plane disk, Tone tone) {
-        double exposure = exposure(balanced, disk, tone);
+        return shown(balanced, brightest(balanced, disk), tone, Grading.NONE);
+    }
+
+    /**
+     * The picture, display-encoded, as {@link #shown(ColourCube, Plane, Tone)} gives it, or a part of it.
+     *
+     * @param brightest red, green and blue of the {@link #brightest} part of the disk, by which it is exposed
+     * @param grading what is changed by hand
+     */
+    public static List<Plane> shown(ColourCube balanced, double[] brightest, Tone tone, Grading grading) {
+        double exposure = exposure(brightest, tone);
+        double most = exposure * Math.max(brightest[0], Math.max(brightest[1], brightest[2]));
+        boolean light = !grading.leavesLight();
+        float[][] tables = {grading.table(0), grading.table(1), grading.table(2)};
         float[][] linear = data(balanced);
         Plane[] shown = new Plane[3];
         Arrays.setAll(shown, c -> new Plane(balanced.width(), balanced.height()));
@@ -52,9 +65,12 @@ public final class Finish {
                 for (int c = 0; c < 3; c++) {
                     colour[c] = known ? exposure * linear[c][i] : 0;
                 }
+                if (light && known) {
+                    grading.light(colour, most);
+                }
                 tone.apply(colour);
                 for (int c = 0; c < 3; c++) {
-                    shown[c].data()[i] = Srgb.encodeFast(colour[c]);
+                    shown[c].data()[i] = Grading.of(tables[c], Srgb.encodeFast(colour[c]));
                 }
             }
         });
@@ -62,8 +78,7 @@ public final class Finish {
     }
 
     /** The factor that brings the brightest part of the disk where the tone wants it. */
-    private static double exposure(ColourCube cube, Plane disk, Tone tone) {
-        double[] brightest = brightest(cube, disk);
+    private static double exposure(double[] brightest, Tone tone) {
         double most = Math.max(brightest[0], Math.max(brightest[1], brightest[2]));
         if (!(most > 0)) {
             return 1;
@@ -88,7 +103,7 @@ public final class Finish {
     }
 
     /** Red, green and blue of a pixel than which few are brighter. */
-    private static double[] brightest(ColourCube cube, Plane disk) {
+    public static double[] brightest(ColourCube cube, Plane disk) {
         float[][] linear = data(cube);
         float[] bright = new float[disk.data().length];
         int n = 0;

@@ -57,8 +57,8 @@ public record Framed(List<Plane> planes, Disk disk) {
         double north = framing.orientation() == Framing.Orientation.SOUTH_UP ? -180 : 0;
         double radius = disk.equatorialRadiusPx();
         Disk posed = asShot
-                ? new Disk(0, 0, radius, disk.northAngleDeg(), disk.mirrored())
-                : new Disk(0, 0, radius, north, false);
+                ? new Disk(0, 0, radius, rotated(disk.northAngleDeg(), framing), disk.mirrored())
+                : new Disk(0, 0, radius, rotated(north, framing), false);
         boolean crops = framing.margin().isPresent();
         double scale = framing.enlarge().orElse(1);
         double width = plane.width();
@@ -86,8 +86,26 @@ public record Framed(List<Plane> planes, Disk disk) {
                 high,
                 to.disk()
                         .movedBy(
-                                0.5 * (wide - 1) - to.column(from.pole(x, y), from.side(x, y)),
-                                0.5 * (high - 1) - to.row(from.pole(x, y), from.side(x, y))));
+                                0.5 * (wide - 1)
+                                        - to.column(from.pole(x, y), from.side(x, y))
+                                        - scale
+                                                * radius
+                                                * framing.centre()
+                                                        .map(Framing.Centre::right)
+                                                        .orElse(0.0),
+                                0.5 * (high - 1)
+                                        - to.row(from.pole(x, y), from.side(x, y))
+                                        - scale
+                                                * radius
+                                                * framing.centre()
+                                                        .map(Framing.Centre::down)
+                                                        .orElse(0.0)));
+    }
+
+    private static double rotated(double northDeg, Framing framing) {
+        return framing.rotate().isPresent()
+                ? Disk.wrapDeg(northDeg + framing.rotate().getAsDouble())
+                : northDeg;
     }
 
     private static Plane cropped(Plane plane, int left, int top, Layout layout) {

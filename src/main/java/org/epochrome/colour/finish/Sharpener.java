@@ -259,11 +259,15 @@ public final class Sharpener {
             float[] trust = Grain.trust(detail, noise, lights.light, settings.threshold())
                     .data();
             float[] strength = detail.data();
+            float less = (float) settings.noiseReduction();
             Rows.each(height, (from, to) -> {
                 for (int i = from * width; i < to * width; i++) {
                     float strong = strength[i] / (STRONG * v[i]);
                     float added = more[i] + extra / (1 + strong * strong) * strength[i];
                     factor.data()[i] += support[i] * trust[i] * added / v[i];
+                    if (less > 0) {
+                        factor.data()[i] -= support[i] * (1 - trust[i]) * less * strength[i] / v[i];
+                    }
                 }
             });
             detail = j + 1 < SCALES ? there.next() : detail;

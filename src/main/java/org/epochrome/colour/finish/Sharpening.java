@@ -16,6 +16,7 @@ import org.epochrome.text.Message;
  * @param peakArcsec the same in arcseconds, in the place of pixels
  * @param octaves width of the curve over the logarithm of scale: standard deviation, in doublings
  * @param threshold noise below which detail is left as it is, in standard deviations
+ * @param noiseReduction part of what does not stand out of the noise that is taken off, 0 to 1
  * @param detailOf what red, green and blue are strengthened by
  */
 public record Sharpening(
@@ -27,6 +28,7 @@ public record Sharpening(
         @Choice(option = "detail-scale") OptionalDouble peakArcsec,
         @Choice(option = "detail-curve") double octaves,
         @Choice(option = "detail-curve") double threshold,
+        @Choice(option = "detail-curve") double noiseReduction,
         @Choice(key = "of", option = "detail-of") DetailOf detailOf)
         implements Choices<Sharpening> {
     /** What red, green and blue are strengthened by. */
@@ -35,6 +37,20 @@ public record Sharpening(
         LUMINANCE,
         /** Each by its own. */
         BANDS
+    }
+
+    /** Without noise reduction. */
+    public Sharpening(
+            double deblur,
+            int iterations,
+            double smoothing,
+            double gain,
+            OptionalDouble peakPx,
+            OptionalDouble peakArcsec,
+            double octaves,
+            double threshold,
+            DetailOf detailOf) {
+        this(deblur, iterations, smoothing, gain, peakPx, peakArcsec, octaves, threshold, 0, detailOf);
     }
 
     /** Leaves the picture as it is. */
@@ -49,6 +65,9 @@ public record Sharpening(
         }
         if (!(octaves > 0) || !(threshold >= 0) || !(peakPx.orElse(1) > 0) || !(peakArcsec.orElse(1) > 0)) {
             throw new IllegalArgumentException(Message.text("value.sharpeningCurve"));
+        }
+        if (!(noiseReduction >= 0 && noiseReduction <= 1)) {
+            throw new IllegalArgumentException(Message.text("value.noiseReduction"));
         }
         if (peakPx.isPresent() && peakArcsec.isPresent()) {
             throw new IllegalArgumentException(Message.text("value.detailScale"));
@@ -92,7 +111,8 @@ public record Sharpening(
     }
 
     private Sharpening peakingAt(OptionalDouble px, OptionalDouble arcsec) {
-        return new Sharpening(deblur, iterations, smoothing, gain, px, arcsec, octaves, threshold, detailOf);
+        return new Sharpening(
+                deblur, iterations, smoothing, gain, px, arcsec, octaves, threshold, noiseReduction, detailOf);
     }
 
     /** Whether each band is strengthened by its own detail. */
@@ -102,7 +122,7 @@ public record Sharpening(
 
     /** Whether it changes nothing. */
     public boolean isNone() {
-        return deblur == 0 && gain == 0;
+        return deblur == 0 && gain == 0 && noiseReduction == 0;
     }
 
     /** The curve: what detail of a scale is strengthened by, on top of 1. */

@@ -13,7 +13,11 @@ import java.util.OptionalInt;
 import java.util.ResourceBundle;
 import java.util.Set;
 import org.epochrome.choice.RecordChoice;
+import org.epochrome.colour.Gains;
+import org.epochrome.colour.finish.ChannelOffsets;
 import org.epochrome.colour.finish.Framing;
+import org.epochrome.colour.finish.LevelPoints;
+import org.epochrome.colour.finish.ToneCurve;
 import org.epochrome.session.recipe.PixelOffset;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Model.CommandSpec;
@@ -31,7 +35,12 @@ final class ChoiceOptions<R extends Record> {
             Instant.class, new Texts.Utc(),
             PixelOffset.class, new Texts.Pixels(),
             Framing.Orientation.class, new FinishTexts.WayUp(),
-            Framing.Canvas.class, new FinishTexts.Size());
+            Framing.Canvas.class, new FinishTexts.Size(),
+            Framing.Centre.class, new FinishTexts.Middle(),
+            Gains.class, new FinishTexts.Factors(),
+            ChannelOffsets.class, new FinishTexts.Offsets(),
+            LevelPoints.class, new FinishTexts.Levels(),
+            ToneCurve.class, new FinishTexts.Curve());
 
     private final Map<String, OptionSpec> options = new LinkedHashMap<>();
     private final Set<String> byHand;

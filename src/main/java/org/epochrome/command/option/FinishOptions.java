@@ -13,6 +13,7 @@ import org.epochrome.colour.Tone;
 import org.epochrome.colour.White;
 import org.epochrome.colour.WhiteBalance;
 import org.epochrome.colour.finish.Framing;
+import org.epochrome.colour.finish.Grading;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.colour.finish.Sharpening;
 import org.epochrome.session.product.WhiteReference;
@@ -54,6 +55,11 @@ final class FinishOptions {
     @Mixin
     final CommandSpec toneOptions = tones.spec();
 
+    private final ChoiceOptions<Grading> gradings = new ChoiceOptions<>(Grading.class);
+
+    @Mixin
+    final CommandSpec gradingOptions = gradings.spec();
+
     private final ChoiceOptions<Framing> framings = new ChoiceOptions<>(Framing.class);
 
     @Mixin
@@ -71,6 +77,7 @@ final class FinishOptions {
                     balance(before.white()),
                     sharpening(before.sharpening()),
                     tones.over(before.tone()),
+                    gradings.over(before.grading()),
                     framings.over(before.framing()));
         } catch (IllegalArgumentException e) {
             throw new ParameterException(spec.commandLine(), e.getMessage());

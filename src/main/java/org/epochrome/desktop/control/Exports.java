@@ -12,6 +12,7 @@ import org.epochrome.io.file.OverwriteGuard;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.product.MapFile;
 import org.epochrome.session.product.ProductFile;
+import org.epochrome.session.product.TurningFile;
 import org.epochrome.session.report.Outputs;
 
 /** Saves what is made of a session, as soon as its full picture is there. */
@@ -44,7 +45,33 @@ public final class Exports {
 
     /** Saves the globe as a map. */
     public void saveMap(Path path) {
-        export(new MapFile(path, OptionalInt.empty()));
+        saveMap(path, false);
+    }
+
+    /** Saves the globe as a map, with lines of longitude and latitude if they are wanted. */
+    public void saveMap(Path path, boolean graticule) {
+        export(new MapFile(path, OptionalInt.empty(), graticule));
+    }
+
+    /** Saves the turning globe as an animation. */
+    public void saveTurning(Path path) {
+        export(TurningFile.usual(path));
+    }
+
+    /** Saves several files, whose names tell what they are: maps end in -map, animations in -turning. */
+    public void saveAll(List<Path> files) {
+        for (Path file : files) {
+            String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
+            if (name.matches(".*-map\\.[a-z]+")) {
+                saveMap(file);
+            } else if (name.matches(".*-turning\\.[a-z]+")) {
+                saveTurning(file);
+            } else if (name.endsWith(".html") || name.endsWith(".json")) {
+                saveReport(file);
+            } else {
+                savePicture(file);
+            }
+        }
     }
 
     private interface Export {
@@ -71,6 +98,6 @@ public final class Exports {
                     export.write(c, look);
                     return path;
                 },
-                done -> controller.say(Texts.of("status.saved", path.getFileName())));
+                done -> controller.saySaved(path));
     }
 }

@@ -17,10 +17,13 @@ import org.epochrome.desktop.state.UnidentifiedFile;
 import org.epochrome.desktop.state.UserMessages;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.io.file.FrameRefused;
+import org.epochrome.io.head.FrameHead;
 import org.epochrome.io.identify.Conventions;
+import org.epochrome.io.identify.NameClock;
 import org.epochrome.io.identify.Sheet;
 import org.epochrome.io.identify.SheetRow;
 import org.epochrome.io.read.DatedFrame;
+import org.epochrome.io.read.FrameReader;
 import org.epochrome.io.read.FrameRequest;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.Frames;
@@ -33,6 +36,9 @@ import org.epochrome.text.Wording;
 final class FrameImporter {
     private static final List<String> FRAMES =
             List.of(".fits", ".fit", ".fts", ".fits.gz", ".fits.fz", ".tif", ".tiff", ".png");
+
+    /** Stacked pictures of planets are smaller; one that is not takes gigabytes. */
+    private static final double MOST_MEGAPIXELS = 50;
 
     private final Executor background;
     private final Executor face;
@@ -63,28 +69,18 @@ final class FrameImporter {
     }
 
     /** Opens files, folders, sheets, or a session. */
-    void open(List<Path> files, Draft draft, Consumer<Found> done) {
-        Conventions conventions = conventions(draft);
+    void open(List<Path> files, Draft draft, NameClock clock, Consumer<Found> done) {
+        Conventions conventions = conventions(draft, clock);
         background.execute(() -> {
             Found found = opened(files, conventions);
+            dropCopies(found, draft);
             face.execute(() -> done.accept(found));
         });
     }
 
-    /** Opens one file with what is said about it. */
-    void ask(FrameRequest request, Draft draft, Consumer<Found> done) {
-        Conventions conventions = conventions(draft);
-        background.execute(() -> {
-            Found found = new Found(new ArrayList<>(), new ArrayList<>(), Optional.empty(), new ArrayList<>());
-            find(request, conventions, found);
-            face.execute(() -> done.accept(found));
-        });
-    }
-
-    /** Finds the frames of a draft again by other conventions. */
-    void again(Draft draft, Conventions conventions, Consumer<Found> done) {
-        List<FrameRequest> requests =
-                draft.frames().stream().map(DatedFrame::request).toList();
+    /** Opens files with what is said about them, however large they are. */
+    void ask(List<FrameRequest> requests, Draft draft, NameClock clock, Consumer<Found> done) {
+        Conventions conventions = conventions(draft, clock);
         background.execute(() -> {
             Found found = new Found(new ArrayList<>(), new ArrayList<>(), Optional.empty(), new ArrayList<>());
             requests.forEach(r -> find(r, conventions, found));
@@ -92,8 +88,70 @@ final class FrameImporter {
         });
     }
 
-    private static Conventions conventions(Draft draft) {
-        return draft.recipe().map(r -> r.frames().conventions()).orElse(Conventions.UNKNOWN);
+    /** Opens frames again with changes to several of them. */
+    void change(List<DatedFrame> frames, FrameChanges changes, Draft draft, NameClock clock, Consumer<Found> done) {
+        Conventions conventions = conventions(draft, clock);
+        background.execute(() -> {
+            Found found = new Found(new ArrayList<>(), new ArrayList<>(), Optional.empty(), new ArrayList<>());
+            try {
+                changes.of(frames, conventions).forEach(r -> find(r, conventions, found));
+            } catch (RuntimeException e) {
+                found.notes().add(UserMessages.of(e));
+            }
+            face.execute(() -> done.accept(found));
+        });
+    }
+
+    /** Finds the frames of a draft again by other conventions. */
+    void again(Draft draft, Conventions conventions, Consumer<Found> done) {
+        List<FrameRequest> requests = Stream.concat(
+                        draft.frames().stream().map(DatedFrame::request),
+                        draft.unsettled().stream().map(u -> FrameRequest.of(u.file())))
+                .toList();
+        background.execute(() -> {
+            Found found = new Found(new ArrayList<>(), new ArrayList<>(), Optional.empty(), new ArrayList<>());
+            requests.forEach(r -> find(r, conventions, found));
+            face.execute(() -> done.accept(found));
+        });
+    }
+
+    private static Conventions conventions(Draft draft, NameClock clock) {
+        return draft.recipe()
+                .map(r -> r.frames().conventions())
+                .orElse(Conventions.UNKNOWN.with(Conventions::clock, clock));
+    }
+
+    /** Takes out files whose content is that of another: a frame that counts twice would only seem less noisy. */
+    private static void dropCopies(Found found, Draft draft) {
+        List<DatedFrame> kept = new ArrayList<>(draft.frames());
+        for (DatedFrame frame : List.copyOf(found.frames)) {
+            Path file = frame.head().file();
+            Optional<DatedFrame> same = kept.stream()
+                    .filter(k -> !sameFile(k.head().file(), file))
+                    .filter(k -> sameBytes(k.head().file(), file))
+                    .findFirst();
+            if (same.isPresent()) {
+                found.frames.remove(frame);
+                found.notes.add(Texts.of(
+                        "frames.copy",
+                        file.getFileName(),
+                        same.get().head().file().getFileName()));
+            } else {
+                kept.add(frame);
+            }
+        }
+    }
+
+    private static boolean sameFile(Path a, Path b) {
+        return a.toAbsolutePath().normalize().equals(b.toAbsolutePath().normalize());
+    }
+
+    private static boolean sameBytes(Path a, Path b) {
+        try {
+            return Files.size(a) == Files.size(b) && Files.mismatch(a, b) < 0;
+        } catch (IOException e) {
+            return false;
+        }
     }
 
     private static Found opened(List<Path> files, Conventions conventions) {
@@ -104,16 +162,47 @@ final class FrameImporter {
                 SessionFile.Opened opened = SessionFile.read(session.get());
                 return new Found(List.of(), List.of(), Optional.of(opened.session()), opened.notes());
             }
-            requests(files).forEach(request -> find(request, conventions, found));
+            for (FrameRequest request : requests(files)) {
+                Optional<UnidentifiedFile> large = large(request.file());
+                large.ifPresentOrElse(found.unsettled()::add, () -> find(request, conventions, found));
+            }
         } catch (RuntimeException e) {
             found.notes().add(UserMessages.of(e));
         }
         return found;
     }
 
+    /** A file so large that the user is asked first whether it is a frame. */
+    private static Optional<UnidentifiedFile> large(Path file) {
+        try {
+            FrameHead head = FrameReader.head(file);
+            double megapixels = 1e-6 * head.width() * head.height();
+            return megapixels > MOST_MEGAPIXELS
+                    ? Optional.of(new UnidentifiedFile(
+                            file, Texts.of("panel.question.large", head.width(), head.height(), megapixels)))
+                    : Optional.empty();
+        } catch (FrameRefused e) {
+            return Optional.empty();
+        }
+    }
+
+    private static DatedFrame ofNamedPlanet(DatedFrame f) {
+        return f.object().isPresent()
+                ? f
+                : new DatedFrame(
+                        f.request(),
+                        f.head(),
+                        f.band(),
+                        f.timing(),
+                        PlanetName.of(f.head().file()),
+                        f.encoding());
+    }
+
     private static void find(FrameRequest request, Conventions conventions, Found found) {
         try {
-            found.frames().addAll(Frames.found(List.of(request), conventions));
+            Frames.found(List.of(request), conventions).stream()
+                    .map(FrameImporter::ofNamedPlanet)
+                    .forEach(found.frames()::add);
         } catch (FramesRefused | FrameRefused e) {
             if (readable(request.file())) {
                 found.unsettled().add(new UnidentifiedFile(request.file(), UserMessages.of(e, Wording.FRAME_PAGE)));
@@ -126,7 +215,7 @@ final class FrameImporter {
     /** Whether a file is a frame, whatever else is unknown about it. */
     private static boolean readable(Path file) {
         try {
-            return org.epochrome.io.read.FrameReader.head(file).width() > 0;
+            return FrameReader.head(file).width() > 0;
         } catch (FrameRefused e) {
             return false;
         }

@@ -9,11 +9,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.epochrome.desktop.state.Draft;
 import org.epochrome.ephemeris.Site;
 import org.epochrome.io.file.AtomicFile;
 import org.epochrome.io.file.OutputRefused;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Mount;
+import org.epochrome.session.recipe.Place;
 import org.epochrome.session.recipe.Setup;
 
 /** What is kept from one start to the next: sites, sessions, the theme. A damaged file counts as none. */
@@ -24,7 +26,7 @@ public final class Preferences {
             .build();
 
     private final Path file;
-    private Kept kept;
+    private KeptPreferences kept;
 
     /** A site with its name. */
     public record NamedSite(String name, Site site) {}
@@ -52,33 +54,23 @@ public final class Preferences {
         }
     }
 
-    /** The file's content. */
-    record Kept(
-            String theme, Site site, List<NamedSite> sites, List<NamedTelescope> telescopes, List<String> sessions) {
-        static final Kept NOTHING = new Kept("DARK", null, List.of(), List.of(), List.of());
-
-        Kept {
-            telescopes = telescopes == null ? List.of() : List.copyOf(telescopes);
-            sites = sites == null ? List.of() : List.copyOf(sites);
-            sessions = sessions == null ? List.of() : List.copyOf(sessions);
-        }
-    }
-
     /** @param folder where it is kept */
     public Preferences(Path folder) {
         file = folder.resolve("preferences.json");
         kept = read();
     }
 
-    private Kept read() {
+    private KeptPreferences read() {
         try {
-            return Files.exists(file) ? MAPPER.readValue(Files.readAllBytes(file), Kept.class) : Kept.NOTHING;
+            return Files.exists(file)
+                    ? MAPPER.readValue(Files.readAllBytes(file), KeptPreferences.class)
+                    : KeptPreferences.NOTHING;
         } catch (IOException e) {
-            return Kept.NOTHING;
+            return KeptPreferences.NOTHING;
         }
     }
 
-    private void write(Kept next) {
+    private void write(KeptPreferences next) {
         kept = next;
         try {
             Files.createDirectories(file.getParent());
@@ -93,53 +85,53 @@ public final class Preferences {
     }
 
     public String theme() {
-        return kept.theme == null ? "DARK" : kept.theme;
+        return kept.theme();
     }
 
     public void setTheme(String theme) {
-        write(new Kept(theme, kept.site, kept.sites, kept.telescopes, kept.sessions));
+        write(kept.with(KeptPreferences::theme, theme));
     }
 
     /** The site that new sessions get. */
     public Optional<Site> site() {
-        return Optional.ofNullable(kept.site);
+        return Optional.ofNullable(kept.site());
     }
 
     public void use(Site site) {
-        write(new Kept(kept.theme, site, kept.sites, kept.telescopes, kept.sessions));
+        write(kept.with(KeptPreferences::site, site));
     }
 
     public List<NamedSite> sites() {
-        return kept.sites;
+        return kept.sites();
     }
 
     /** Keeps a site under a name; one of that name is exchanged. */
     public void keep(String name, Site site) {
         List<NamedSite> next = new ArrayList<>(
-                kept.sites.stream().filter(s -> !s.name.equals(name)).toList());
+                kept.sites().stream().filter(s -> !s.name.equals(name)).toList());
         next.add(new NamedSite(name, site));
-        write(new Kept(kept.theme, kept.site, next, kept.telescopes, kept.sessions));
+        write(kept.with(KeptPreferences::sites, next));
     }
 
     public void forget(NamedSite site) {
-        write(new Kept(kept.theme, kept.site, without(kept.sites, site), kept.telescopes, kept.sessions));
+        write(kept.with(KeptPreferences::sites, without(kept.sites(), site)));
     }
 
     public List<NamedTelescope> telescopes() {
-        return kept.telescopes;
+        return kept.telescopes();
     }
 
     /** Keeps a telescope; one of that name is exchanged. */
     public void keep(NamedTelescope telescope) {
-        List<NamedTelescope> next = new ArrayList<>(kept.telescopes.stream()
+        List<NamedTelescope> next = new ArrayList<>(kept.telescopes().stream()
                 .filter(t -> !t.name.equals(telescope.name))
                 .toList());
         next.add(telescope);
-        write(new Kept(kept.theme, kept.site, kept.sites, next, kept.sessions));
+        write(kept.with(KeptPreferences::telescopes, next));
     }
 
     public void forget(NamedTelescope telescope) {
-        write(new Kept(kept.theme, kept.site, kept.sites, without(kept.telescopes, telescope), kept.sessions));
+        write(kept.with(KeptPreferences::telescopes, without(kept.telescopes(), telescope)));
     }
 
     private static <T> List<T> without(List<T> all, T one) {
@@ -148,16 +140,53 @@ public final class Preferences {
 
     /** Sessions that were saved or opened, the newest first, as far as they are still there. */
     public List<Path> sessions() {
-        return kept.sessions.stream().map(Path::of).filter(Files::exists).toList();
+        return kept.sessions().stream().map(Path::of).filter(Files::exists).toList();
     }
 
     public void opened(Path session) {
         List<String> next = new ArrayList<>();
         next.add(session.toAbsolutePath().toString());
-        kept.sessions.stream()
+        kept.sessions().stream()
                 .filter(s -> !next.contains(s))
                 .limit(MOST_SESSIONS - 1)
                 .forEach(next::add);
-        write(new Kept(kept.theme, kept.site, kept.sites, kept.telescopes, next));
+        write(kept.with(KeptPreferences::sessions, next));
+    }
+
+    /** What new sessions get besides the site. */
+    public Equipment equipment() {
+        return kept.equipment();
+    }
+
+    /** Keeps what was answered when the window asked for site and equipment; it does not ask again by itself. */
+    public void answered(Optional<Site> site, Equipment equipment) {
+        write(kept.with(KeptPreferences::site, site.orElse(null))
+                .with(KeptPreferences::equipment, equipment)
+                .with(KeptPreferences::asked, true));
+    }
+
+    /** Whether the window asked for site and equipment. */
+    public boolean asked() {
+        return kept.asked();
+    }
+
+    /** Remembers not to ask again. */
+    public void setAsked() {
+        write(kept.with(KeptPreferences::asked, true));
+    }
+
+    /** Where the window was when it was closed. */
+    public Optional<KeptPreferences.WindowPlace> window() {
+        return Optional.ofNullable(kept.window());
+    }
+
+    public void setWindow(KeptPreferences.WindowPlace place) {
+        write(kept.with(KeptPreferences::window, place));
+    }
+
+    /** What new sessions begin with. */
+    public Draft.Beginning beginning() {
+        return new Draft.Beginning(
+                site().map(Place::at).orElse(Place.UNKNOWN), kept.equipment().clock());
     }
 }

@@ -11,6 +11,8 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
+import org.epochrome.colour.WhiteBalance;
+import org.epochrome.colour.finish.Look;
 import org.epochrome.demo.DemoSession;
 import org.epochrome.demo.DemoSessions;
 import org.epochrome.desktop.recovery.RecoveryFile;
@@ -21,6 +23,7 @@ import org.epochrome.desktop.state.Topic;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.io.file.OverwriteGuard;
 import org.epochrome.session.product.Session;
+import org.epochrome.session.product.WhiteReference;
 import org.epochrome.session.recipe.Place;
 import org.epochrome.session.sessionfile.SessionFile;
 
@@ -34,6 +37,7 @@ public final class SessionController {
     private final Executor later;
     private final Executor face;
     private final ReadOnlyObjectWrapper<Optional<Path>> file = new ReadOnlyObjectWrapper<>(Optional.empty());
+    private final ReadOnlyObjectWrapper<Optional<Path>> saved = new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper("");
     private final Exports exports;
     private final RecoveryFolder recovery;
@@ -69,7 +73,13 @@ public final class SessionController {
         recovery = new RecoveryFolder(folder.resolve("unsaved"));
         bench.whenReplaced(this::replaced);
         bench.undoableProperty().addListener((o, old, now) -> changed());
-        bench.draftProperty().addListener((o, old, now) -> changed());
+        bench.draftProperty().addListener((o, old, now) -> {
+            changed();
+            if (old.session().isPresent() && !old.equals(now)) {
+                said.set("");
+            }
+        });
+        said.addListener((o, old, now) -> saved.set(Optional.empty()));
     }
 
     /** Saves what is made of the session. */
@@ -85,6 +95,16 @@ public final class SessionController {
     /** What was done last, one sentence. */
     public ReadOnlyStringProperty saidProperty() {
         return said.getReadOnlyProperty();
+    }
+
+    /** The file that was saved last; empty once something else is told. */
+    public ReadOnlyObjectProperty<Optional<Path>> savedProperty() {
+        return saved.getReadOnlyProperty();
+    }
+
+    void saySaved(Path path) {
+        said.set(Texts.of("status.saved", path.getFileName()));
+        saved.set(Optional.of(path));
     }
 
     /** Says something in the last line. */
@@ -267,7 +287,7 @@ public final class SessionController {
                             if (which == sessions) {
                                 wasSaved(draft, path);
                             }
-                            said.set(Texts.of("status.saved", path.getFileName()));
+                            saySaved(path);
                             then.run();
                         }));
     }
@@ -279,6 +299,15 @@ public final class SessionController {
         if (bench.unsaved()) {
             changed();
         }
+    }
+
+    /** Balances the colours by one frame, or by three for red, green and blue, of something white in sunlight. */
+    public void measureWhite(List<Path> files) {
+        inBackground(
+                () -> WhiteReference.gains(files),
+                gains -> bench.editSession(
+                        Texts.of("step.whiteBalance"),
+                        s -> s.with(s.look().with(Look::white, WhiteBalance.solar(gains)))));
     }
 
     interface Step<T> {

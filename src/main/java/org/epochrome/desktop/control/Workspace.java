@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.UnaryOperator;
-import java.util.stream.IntStream;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -20,15 +19,14 @@ import org.epochrome.desktop.state.Draft;
 import org.epochrome.desktop.state.History;
 import org.epochrome.desktop.state.Selection;
 import org.epochrome.desktop.state.Topic;
-import org.epochrome.desktop.state.UserMessages;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Passband;
 import org.epochrome.io.identify.Conventions;
+import org.epochrome.io.identify.NameClock;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.io.read.FrameRequest;
 import org.epochrome.session.combine.Combination;
-import org.epochrome.session.locate.NoDiskInFrame;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.Place;
 import org.epochrome.session.recipe.Recipe;
@@ -45,10 +43,10 @@ public final class Workspace {
     private final ObjectProperty<Selection> selection = new SimpleObjectProperty<>(Selection.START);
     private final ReadOnlyStringWrapper undoable = new ReadOnlyStringWrapper("");
     private final ReadOnlyStringWrapper redoable = new ReadOnlyStringWrapper("");
-    private final ReadOnlyStringWrapper problem = new ReadOnlyStringWrapper("");
+    private final Problem problem = new Problem();
     private final PictureRenderer renderer;
     private final FrameImporter door;
-    private Place usualPlace = Place.UNKNOWN;
+    private Draft.Beginning beginning = Draft.Beginning.UNKNOWN;
     private Draft saved = Draft.EMPTY;
     private Runnable replaced = () -> {};
 
@@ -92,7 +90,12 @@ public final class Workspace {
 
     /** What went wrong last, one sentence; empty if nothing. */
     public ReadOnlyStringProperty problemProperty() {
-        return problem.getReadOnlyProperty();
+        return problem.textProperty();
+    }
+
+    /** What went wrong last. */
+    public Problem problem() {
+        return problem;
     }
 
     /** The pictures. */
@@ -122,17 +125,29 @@ public final class Workspace {
         selection.set(new Selection(fits ? topic : Topic.FRAME, index));
     }
 
-    /** Where the telescope stands in new sessions. */
-    public void setUsualPlace(Place place) {
-        usualPlace = place;
+    /** What new sessions begin with. */
+    public void setBeginning(Draft.Beginning next) {
+        beginning = next;
     }
 
     /** Changes the draft by a step that can be undone. */
     public void edit(String name, UnaryOperator<Draft> change) {
         Draft next = change.apply(history.now());
-        history.push(name, next);
-        problem.set("");
-        arrived(false);
+        if (!next.equals(history.now())) {
+            history.push(name, next);
+            dismissProblem();
+            arrived(false);
+        }
+    }
+
+    /** Changes the session by a small step, which is undone together with those of its name before it. */
+    public void nudge(String name, UnaryOperator<Session> change) {
+        Draft next = history.now().with(change);
+        if (!next.equals(history.now())) {
+            history.nudge(name, next);
+            dismissProblem();
+            arrived(false);
+        }
     }
 
     /** Changes the session by a step that can be undone. */
@@ -150,11 +165,13 @@ public final class Workspace {
 
     public void undo() {
         history.undo();
+        dismissProblem();
         arrived(false);
     }
 
     public void redo() {
         history.redo();
+        dismissProblem();
         arrived(false);
     }
 
@@ -173,32 +190,71 @@ public final class Workspace {
 
     /** Takes files that were dropped in or chosen: frames, folders of frames, sheets, or one session. */
     public void take(List<Path> files) {
-        take(files, usualPlace);
+        take(files, beginning);
     }
 
-    /** A workspace whose new sessions begin with a place. */
+    /** Takes files, whose new sessions begin with a place. */
     public void take(List<Path> files, Place place) {
-        problem.set("");
-        door.open(files, history.now(), found -> {
+        take(files, new Draft.Beginning(place, beginning.clock()));
+    }
+
+    private void take(List<Path> files, Draft.Beginning with) {
+        dismissProblem();
+        door.open(files, history.now(), with.clock(), found -> {
             if (found.session().isPresent()) {
                 open(found.session().get());
             } else if (!found.isEmpty()) {
-                edit(found.title(), d -> d.plus(found.frames(), found.unsettled(), place));
+                edit(found.title(), d -> d.plus(found.frames(), found.unsettled(), with));
                 if (!found.unsettled().isEmpty()) {
                     select(Topic.FRAME);
                 }
             }
-            found.notes().stream().findFirst().ifPresent(problem::set);
+            tell(found.notes());
         });
+    }
+
+    /** All that could not be used, a line each. */
+    private void tell(List<String> notes) {
+        if (!notes.isEmpty()) {
+            problem.set(notes);
+        }
     }
 
     /** Asks a file again, with what the user now says about it. */
     public void settle(FrameRequest request) {
-        problem.set("");
-        door.ask(request, history.now(), found -> {
-            edit(found.title(), d -> d.plus(found.frames(), found.unsettled(), usualPlace));
-            found.notes().stream().findFirst().ifPresent(problem::set);
+        settle(List.of(request), Texts.of("step.addFrame"));
+    }
+
+    /** Asks files again, with what the user now says about them; one step. */
+    public void settle(List<FrameRequest> requests, String step) {
+        dismissProblem();
+        door.ask(requests, history.now(), beginning.clock(), found -> {
+            edit(step, d -> d.plus(found.frames(), found.unsettled(), beginning));
+            tell(found.notes());
         });
+    }
+
+    /** Changes several frames at once; one step. */
+    public void change(List<DatedFrame> frames, FrameChanges changes) {
+        door.change(frames, changes, history.now(), beginning.clock(), found -> {
+            edit(Texts.of("step.changeFrames"), d -> d.plus(found.frames(), found.unsettled(), beginning));
+            tell(found.notes());
+        });
+    }
+
+    /** Says what times in file names mean and how long recordings are, for all frames of the session that leave it open. */
+    public void setClock(NameClock clock) {
+        Draft before = history.now();
+        Conventions next = before.recipe()
+                .map(r -> r.frames().conventions())
+                .orElse(Conventions.UNKNOWN)
+                .with(Conventions::clock, clock);
+        door.again(
+                before,
+                next,
+                found -> edit(Texts.of("step.clock"), d -> d.recipe(
+                                r -> r.with(r.frames().with(next)))
+                        .plus(found.frames(), found.unsettled(), new Draft.Beginning(beginning.place(), clock))));
     }
 
     /** Says what a filter lets through, for all frames of its band. */
@@ -221,7 +277,23 @@ public final class Workspace {
 
     /** Says which planet the frames show. */
     public void name(Body body) {
-        edit(Texts.of("step.planet"), d -> d.about(body, usualPlace));
+        edit(Texts.of("step.planet"), d -> d.about(body, beginning));
+    }
+
+    /** Goes on with one of the other sessions; this one is then among them. */
+    public void exchangeFor(Draft other) {
+        Draft next = history.now().exchangedFor(other);
+        replaced.run();
+        history.restart(next);
+        saved = Draft.EMPTY;
+        selection.set(Selection.START);
+        dismissProblem();
+        arrived(true);
+    }
+
+    /** Adds the frames of one of the other sessions to this one. */
+    public void merge(Draft other) {
+        edit(Texts.of("step.addFrames", other.frames().size()), d -> d.merged(other, beginning));
     }
 
     /** Begins with a session that was opened; the steps before are forgotten. */
@@ -230,7 +302,7 @@ public final class Workspace {
         history.restart(Draft.of(session));
         saved = history.now();
         selection.set(Selection.START);
-        problem.set("");
+        dismissProblem();
         arrived(true);
     }
 
@@ -240,7 +312,7 @@ public final class Workspace {
         history.restart(Draft.EMPTY);
         saved = Draft.EMPTY;
         selection.set(Selection.START);
-        problem.set("");
+        dismissProblem();
         arrived(true);
     }
 
@@ -264,19 +336,12 @@ public final class Workspace {
         return timetable.get().map(Timetable::epoch);
     }
 
-    /** Says what went wrong, and chooses the frame that it is about. */
-    public void refused(Throwable cause) {
-        problem.set(UserMessages.of(cause));
-        if (UserMessages.unwrapped(cause) instanceof NoDiskInFrame none) {
-            List<DatedFrame> frames = draft.get().frames();
-            IntStream.range(0, frames.size())
-                    .filter(i -> frames.get(i).head().file().equals(none.file()))
-                    .findFirst()
-                    .ifPresent(i -> selection.set(new Selection(Topic.FRAME, i)));
-        }
+    /** Says what went wrong; the user stays where he is. */
+    public void refused(Throwable reason) {
+        problem.set(reason);
     }
 
     public void dismissProblem() {
-        problem.set("");
+        problem.clear();
     }
 }

@@ -132,7 +132,7 @@ public final class DiskPanel extends Panel {
     }
 
     @Override
-    void renew() {
+    protected void renew() {
         Optional<DatedFrame> frame = bench.selectedFrame();
         Optional<Disk> disk = frame.flatMap(f -> disk(bench, f));
         setDisable(disk.isEmpty());

@@ -34,7 +34,7 @@ public final class EvidencePanel extends Panel {
     }
 
     @Override
-    void renew() {
+    protected void renew() {
         setDisable(bench.draft().session().isEmpty());
         var made = bench.combination();
         numbers.setText(made.map(EvidencePanel::described).orElse(Texts.of("panel.evidence.making")));

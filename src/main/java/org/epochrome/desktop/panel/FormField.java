@@ -8,7 +8,7 @@ import javafx.scene.input.KeyCode;
 import org.epochrome.desktop.style.Texts;
 
 /** A field that takes what is typed when Enter is pressed or the field is left, and says beside itself what is wrong. */
-final class FormField extends TextField {
+public final class FormField extends TextField {
     private static final PseudoClass WRONG = PseudoClass.getPseudoClass("wrong");
 
     private final Consumer<String> taken;
@@ -19,7 +19,7 @@ final class FormField extends TextField {
      * @param teaches what the field is for
      * @param taken takes the text; throws IllegalArgumentException with a sentence if it cannot
      */
-    FormField(String id, String prompt, String teaches, Consumer<String> taken) {
+    public FormField(String id, String prompt, String teaches, Consumer<String> taken) {
         this.taken = taken;
         this.teaches = teaches;
         setId(id);
@@ -40,7 +40,7 @@ final class FormField extends TextField {
     }
 
     /** Shows a value, unless the user is typing another. */
-    void show(String value) {
+    public void show(String value) {
         boolean typing = isFocused() && !getText().equals(shown);
         boolean there = value.equals(shown) && value.equals(getText());
         shown = value;

@@ -25,6 +25,7 @@ public final class KeyList extends ScrollPane {
         {Texts.of("keys.ribbon.key"), Texts.of("keys.ribbon")},
         {Texts.of("keys.frame.key"), Texts.of("keys.frame")},
         {Texts.of("keys.stop.key"), Texts.of("keys.stop")},
+        {Texts.of("keys.help.key"), Texts.of("keys.help")},
         {Texts.of("keys.list.key"), Texts.of("keys.list")},
     };
 

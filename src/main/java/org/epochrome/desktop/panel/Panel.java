@@ -17,11 +17,11 @@ import org.epochrome.desktop.control.Workspace;
 
 /** A page of the side: what belongs to one topic. */
 public abstract class Panel extends VBox {
-    final Workspace bench;
+    protected final Workspace bench;
     /** Whether values are being shown, so that controls must not take them for the user's. */
     private boolean showing;
 
-    Panel(Workspace bench) {
+    protected Panel(Workspace bench) {
         this.bench = bench;
         getStyleClass().add("panel");
         setFillWidth(true);
@@ -37,13 +37,13 @@ public abstract class Panel extends VBox {
         }
     }
 
-    abstract void renew();
+    protected abstract void renew();
 
-    final boolean byUser() {
+    protected final boolean byUser() {
         return !showing;
     }
 
-    static Label heading(String text) {
+    public static Label heading(String text) {
         Label label = new Label(text);
         label.getStyleClass().add("heading");
         return label;
@@ -58,13 +58,13 @@ public abstract class Panel extends VBox {
     }
 
     /** Says something, or takes no room where there is nothing to say. */
-    static void say(Label label, String text) {
+    public static void say(Label label, String text) {
         label.setText(text);
         label.setVisible(!text.isEmpty());
         label.setManaged(!text.isEmpty());
     }
 
-    static Label value(String id) {
+    public static Label value(String id) {
         Label label = new Label();
         label.setId(id);
         label.getStyleClass().add("value");
@@ -72,7 +72,7 @@ public abstract class Panel extends VBox {
     }
 
     /** A table of labelled controls. */
-    static GridPane grid() {
+    public static GridPane grid() {
         GridPane grid = new GridPane();
         grid.getStyleClass().add("grid");
         ColumnConstraints name = new ColumnConstraints();
@@ -85,15 +85,18 @@ public abstract class Panel extends VBox {
         return grid;
     }
 
-    static void row(GridPane grid, String name, Node control) {
+    public static void row(GridPane grid, String name, Node control) {
         Label label = new Label(name);
         label.getStyleClass().add("name");
         label.setMinWidth(USE_PREF_SIZE);
         label.setLabelFor(control);
+        if (control.getAccessibleText() == null) {
+            control.setAccessibleText(name);
+        }
         grid.addRow(grid.getRowCount(), label, control);
     }
 
-    static HBox pair(Node... nodes) {
+    public static HBox pair(Node... nodes) {
         HBox box = new HBox(6, nodes);
         for (Node node : nodes) {
             if (node instanceof FormField || node instanceof ComboBox || node instanceof Slider) {
@@ -105,7 +108,7 @@ public abstract class Panel extends VBox {
     }
 
     /** A choice among few. */
-    <T> ComboBox<T> choice(
+    protected <T> ComboBox<T> choice(
             String id,
             String teaches,
             java.util.List<T> values,
@@ -135,7 +138,7 @@ public abstract class Panel extends VBox {
     }
 
     /** A slider that shows what it would do while it is drawn and counts when it is let go. */
-    Slider slider(
+    protected Slider slider(
             String id,
             String teaches,
             double from,
@@ -161,6 +164,18 @@ public abstract class Panel extends VBox {
             }
         });
         return slider;
+    }
+
+    /** A slider as {@link #slider} makes it, with its number and a button for the usual value. */
+    protected SliderField sliderField(
+            String id,
+            String name,
+            String teaches,
+            double[] range,
+            double usual,
+            java.util.function.DoubleConsumer tried,
+            java.util.function.DoubleConsumer taken) {
+        return new SliderField(slider(id, teaches, range[0], range[1], tried, taken), name, usual, taken);
     }
 
     /** Values that people can read and the command line can say. */

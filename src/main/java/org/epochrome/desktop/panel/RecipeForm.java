@@ -144,6 +144,7 @@ class RecipeForm extends VBox {
             entry[0].show("");
             panel.refresh();
         });
+        entry[0].setAccessibleText(teaches);
         Button forget = new Button("", new FontIcon(Feather.TRASH_2));
         forget.setId(id + "-forget");
         forget.setAccessibleText(Texts.of("panel.keep.delete"));

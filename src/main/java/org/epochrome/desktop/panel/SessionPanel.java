@@ -182,7 +182,7 @@ public final class SessionPanel extends Panel {
     }
 
     @Override
-    void renew() {
+    protected void renew() {
         Optional<Recipe> recipe = bench.draft().recipe();
         setDisable(recipe.isEmpty());
         recipe.ifPresent(r -> forms.forEach(form -> form.show(r)));

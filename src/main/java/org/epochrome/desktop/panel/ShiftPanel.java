@@ -108,7 +108,7 @@ public final class ShiftPanel extends Panel {
     }
 
     private void set(PixelOffset offset) {
-        band().ifPresent(b -> bench.editSession(Texts.of("step.shift", b), s -> {
+        band().ifPresent(b -> bench.nudge(Texts.of("step.shift", b), s -> {
             Map<String, PixelOffset> all = new HashMap<>(s.recipe().alignment().nudgesPx());
             if (offset.lengthPx() == 0) {
                 all.remove(b);
@@ -150,7 +150,7 @@ public final class ShiftPanel extends Panel {
     }
 
     @Override
-    void renew() {
+    protected void renew() {
         Optional<DatedFrame> frame = bench.selectedFrame();
         setDisable(bench.draft().session().isEmpty() || frame.isEmpty());
         name.setText(frame.map(f -> Texts.of("panel.shift.band", band(f))).orElse(Texts.of("panel.noFrame")));

@@ -73,7 +73,7 @@ final class SiteForm extends RecipeForm {
     }
 
     private Recipe at(Recipe r, Site site) {
-        panel.bench.setUsualPlace(Place.at(site));
+        panel.bench.setBeginning(preferences.beginning());
         preferences.use(site);
         return r.with(r.place().with(Place::site, Optional.of(site)));
     }
@@ -110,10 +110,22 @@ final class SiteForm extends RecipeForm {
                     Texts.of("step.site"),
                     (r, t) -> {
                         OptionalDouble[] all = r.place().site().map(this::parts).orElse(typed);
-                        all[which] = Numbers.optional(t);
+                        all[which] = read(which, t);
                         return all[0].isPresent() && all[1].isPresent()
                                 ? at(r, new Site(all[0].getAsDouble(), all[1].getAsDouble(), all[2].orElse(0)))
                                 : r;
+                    });
+        }
+
+        private static OptionalDouble read(int which, String text) {
+            if (text.isBlank()) {
+                return OptionalDouble.empty();
+            }
+            return OptionalDouble.of(
+                    switch (which) {
+                        case 0 -> TypedValues.latitude(text);
+                        case 1 -> TypedValues.longitude(text);
+                        default -> Numbers.number(text);
                     });
         }
 

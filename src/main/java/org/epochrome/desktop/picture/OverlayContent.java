@@ -27,6 +27,7 @@ import org.epochrome.evidence.LimbStrip;
  * @param held whether that limb is held
  * @param dispersion how the air shifts the bands
  * @param palette colours of the lines
+ * @param unprocessed whether the picture left of the split line is the result without its processing
  * @param split where the split line stands; empty if there is none
  */
 record OverlayContent(
@@ -38,6 +39,7 @@ record OverlayContent(
         boolean held,
         List<OverlayPainter.Vector> dispersion,
         Palette palette,
+        boolean unprocessed,
         Optional<Double> split) {
     private static final double LEGEND_TOP = 54;
     /** In small views part of the height, above the planet. */
@@ -67,6 +69,12 @@ record OverlayContent(
         OverlayPainter pencil = new OverlayPainter(pen, zoom, palette);
         if (shown.strip().isPresent()) {
             strip(pencil, shown.strip().get());
+            return;
+        }
+        if (shown.form() == ScreenPicture.Form.GLOBE) {
+            if (overlays.contains(Overlay.GRATICULE) && shown.width() == 2 * shown.height()) {
+                pencil.grid(shown.width(), shown.height());
+            }
             return;
         }
         if (shown.form() == ScreenPicture.Form.FRAMED) {
@@ -106,8 +114,8 @@ record OverlayContent(
         double top = Math.min(LEGEND_TOP, 4 + LEGEND_PART * height);
         pen.setTextBaseline(VPos.TOP);
         pen.setTextAlign(TextAlignment.RIGHT);
-        pen.fillText(Texts.of("picture.before"), x - 10, top);
+        pen.fillText(unprocessed ? Texts.of("picture.unprocessed") : Texts.of("picture.before"), x - 10, top);
         pen.setTextAlign(TextAlignment.LEFT);
-        pen.fillText(Texts.of("picture.after"), x + 10, top);
+        pen.fillText(unprocessed ? Texts.of("picture.processed") : Texts.of("picture.after"), x + 10, top);
     }
 }

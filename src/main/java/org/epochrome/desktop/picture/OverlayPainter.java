@@ -84,6 +84,20 @@ public final class OverlayPainter {
         }
     }
 
+    /** Lines of longitude and latitude every 30 degrees on a map. */
+    void grid(double width, double height) {
+        pen.setStroke(palette.line().deriveColor(0, 1, 1, 0.4));
+        pen.setLineWidth(1);
+        for (int deg = 0; deg <= 360; deg += 30) {
+            double x = Math.round(zoom.viewX(width * deg / 360 - 0.5)) + 0.5;
+            pen.strokeLine(x, zoom.viewY(-0.5), x, zoom.viewY(height - 0.5));
+            if (deg <= 180) {
+                double y = Math.round(zoom.viewY(height * deg / 180 - 0.5)) + 0.5;
+                pen.strokeLine(zoom.viewX(-0.5), y, zoom.viewX(width - 0.5), y);
+            }
+        }
+    }
+
     /** The edge of a picture. */
     void edge(double width, double height) {
         pen.setStroke(palette.line().deriveColor(0, 1, 1, 0.6));

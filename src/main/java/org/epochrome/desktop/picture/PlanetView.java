@@ -10,6 +10,7 @@ import javafx.geometry.Rectangle2D;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.layout.Region;
 import javafx.scene.shape.Rectangle;
+import org.epochrome.desktop.render.FinePart;
 import org.epochrome.desktop.render.ScreenPicture;
 import org.epochrome.desktop.state.LimbHandles;
 import org.epochrome.desktop.state.Zoom;
@@ -43,7 +44,11 @@ public final class PlanetView extends Region {
 
     private final ShownImage picture = new ShownImage();
     private final ShownImage before = new ShownImage();
+    private final ShownImage part = new ShownImage();
+    private Optional<FinePart.Part> finer = Optional.empty();
+    private boolean unprocessed;
     private final Canvas lines = new Canvas();
+    private final Rectangle area = new Rectangle();
     private final ObjectProperty<Zoom> zoom = new SimpleObjectProperty<>(new Zoom(1, 0, 0));
     private final Set<Overlay> overlays = EnumSet.noneOf(Overlay.class);
     private Optional<ScreenPicture> shown = Optional.empty();
@@ -72,7 +77,13 @@ public final class PlanetView extends Region {
         picture.setManaged(false);
         lines.setManaged(false);
         lines.setMouseTransparent(true);
-        getChildren().addAll(picture, before, lines);
+        part.setManaged(false);
+        part.setMouseTransparent(true);
+        area.getStyleClass().add("area");
+        area.setManaged(false);
+        area.setVisible(false);
+        area.setMouseTransparent(true);
+        getChildren().addAll(picture, part, before, lines, area);
         zoom.addListener((o, old, now) -> place());
     }
 
@@ -122,6 +133,25 @@ public final class PlanetView extends Region {
         place();
     }
 
+    /** Shows a rectangle that is being drawn, pixels of the view. */
+    public void showArea(double x, double y, double toX, double toY) {
+        area.setX(Math.min(x, toX));
+        area.setY(Math.min(y, toY));
+        area.setWidth(Math.abs(toX - x));
+        area.setHeight(Math.abs(toY - y));
+        area.setVisible(true);
+    }
+
+    public void hideArea() {
+        area.setVisible(false);
+    }
+
+    /** Shows a part at full resolution over the picture. */
+    public void showPart(Optional<FinePart.Part> next) {
+        finer = next;
+        place();
+    }
+
     /** Whether two pictures lie on so different pixels that a place in one means nothing in the other. */
     private static boolean differs(ScreenPicture a, ScreenPicture b) {
         return a.form() != b.form() || a.width() * a.factor() / 8 != b.width() * b.factor() / 8;
@@ -154,8 +184,9 @@ public final class PlanetView extends Region {
                 && shown.filter(s -> s.form() == ScreenPicture.Form.SKY).isPresent();
     }
 
-    public void setSplit(boolean on) {
+    public void setSplit(boolean on, boolean processing) {
         splitting = on;
+        unprocessed = processing;
         place();
     }
 
@@ -235,6 +266,15 @@ public final class PlanetView extends Region {
 
     private void place() {
         shown.ifPresent(s -> picture.place(s, zoom.get(), density()));
+        part.setVisible(finer.isPresent()
+                && shown.filter(s -> s.form() == ScreenPicture.Form.SKY).isPresent());
+        finer.ifPresent(f -> part.place(
+                f.picture(),
+                zoom.get()
+                        .movedBy(
+                                zoom.get().scale() * f.region().left(),
+                                zoom.get().scale() * f.region().top()),
+                density()));
         boolean both = splits();
         before.setVisible(both);
         if (both) {
@@ -267,6 +307,7 @@ public final class PlanetView extends Region {
                 held,
                 dispersion,
                 palette,
+                unprocessed,
                 splits() ? Optional.of(splitAt * getWidth()) : Optional.empty()));
         boolean draws = next.filter(OverlayContent::draws).isPresent();
         lines.setVisible(draws);

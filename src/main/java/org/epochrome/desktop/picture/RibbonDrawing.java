@@ -9,6 +9,7 @@ import javafx.scene.paint.Color;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
 import org.epochrome.colour.Spectral;
+import org.epochrome.desktop.state.TimeAxis;
 import org.epochrome.desktop.state.TimeBars;
 import org.epochrome.desktop.style.Palette;
 import org.epochrome.desktop.style.Texts;
@@ -29,6 +30,10 @@ final class RibbonDrawing {
     private static final int SHORT_NAME = 14;
 
     private static final double LEAST_LABEL = 50;
+    /** Half of the width of the epoch, and the width of a date. */
+    private static final double EPOCH_HALF_PX = 62;
+
+    private static final double DATE_PX = 64;
     private static final double TICKS_PX = 90;
     /** Brightness of a bar from which black stands out better than white. */
     private static final double LIGHT_BAR = 0.42;
@@ -64,6 +69,7 @@ final class RibbonDrawing {
     void draw(int chosen, Optional<Instant> epoch, List<AbsentFrame> absent) {
         double floor = TOP + lanes(Optional.of(bars)) * (BAR + GAP);
         ticks(floor);
+        dates(epoch);
         for (TimeBars.Bar bar : bars.bars()) {
             bar(bar, bar.index() == chosen);
         }
@@ -112,6 +118,20 @@ final class RibbonDrawing {
             double x = SIDE + fold;
             for (double dx : new double[] {-3, 3}) {
                 pen.strokeLine(x + dx - 3, floor + 4, x + dx + 3, TOP - 6);
+            }
+        }
+    }
+
+    /** The date where it begins or changes, unless the epoch is written there, which has it too. */
+    private void dates(Optional<Instant> epoch) {
+        pen.setFill(palette.ink().deriveColor(0, 1, 1, 0.7));
+        pen.setTextAlign(TextAlignment.LEFT);
+        pen.setTextBaseline(VPos.TOP);
+        double marker = epoch.map(at -> SIDE + bars.axis().x(at)).orElse(Double.NEGATIVE_INFINITY);
+        for (TimeAxis.Day day : bars.axis().days()) {
+            double x = SIDE + day.x();
+            if (x + DATE_PX < marker - EPOCH_HALF_PX || x > marker + EPOCH_HALF_PX) {
+                pen.fillText(day.date().toString(), x, 2);
             }
         }
     }
@@ -168,7 +188,7 @@ final class RibbonDrawing {
         pen.strokeLine(x, TOP - 6, x, floor + 2);
         pen.setFill(palette.accent());
         pen.fillPolygon(new double[] {x - GRIP, x + GRIP, x}, new double[] {TOP - 9, TOP - 9, TOP}, 3);
-        double half = 62;
+        double half = EPOCH_HALF_PX;
         double middle = Math.max(SIDE + half, Math.min(pen.getCanvas().getWidth() - SIDE - half, x));
         pen.setTextAlign(TextAlignment.CENTER);
         pen.setTextBaseline(VPos.TOP);

@@ -12,7 +12,9 @@ public enum Display {
     GREEN(Texts.of("display.green"), Texts.of("display.green.tip")),
     BLUE(Texts.of("display.blue"), Texts.of("display.blue.tip")),
     FRINGES(Texts.of("display.fringes"), Texts.of("display.fringes.tip")),
-    STRIP(Texts.of("display.strip"), Texts.of("display.strip.tip"));
+    STRIP(Texts.of("display.strip"), Texts.of("display.strip.tip")),
+    MAP(Texts.of("display.map"), Texts.of("display.map.tip")),
+    TURNING(Texts.of("display.turning"), Texts.of("display.turning.tip"));
 
     private final String title;
     private final String meaning;
@@ -20,6 +22,11 @@ public enum Display {
     Display(String title, String meaning) {
         this.title = title;
         this.meaning = meaning;
+    }
+
+    /** Whether it is made from the whole globe, which no quick picture has. */
+    boolean isOfGlobe() {
+        return this == MAP || this == TURNING;
     }
 
     public String title() {

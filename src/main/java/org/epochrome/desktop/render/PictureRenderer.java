@@ -1,11 +1,11 @@
 package org.epochrome.desktop.render;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleObjectProperty;
@@ -13,7 +13,6 @@ import org.epochrome.colour.finish.Look;
 import org.epochrome.colour.finish.Sharpening;
 import org.epochrome.desktop.state.Draft;
 import org.epochrome.desktop.style.Texts;
-import org.epochrome.disk.Disk;
 import org.epochrome.job.Progress;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combiner;
@@ -21,7 +20,6 @@ import org.epochrome.session.preview.Preview;
 import org.epochrome.session.preview.Preview.Care;
 import org.epochrome.session.product.DetailLevels;
 import org.epochrome.session.product.Session;
-import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Recipe;
 
 /**
@@ -31,33 +29,37 @@ import org.epochrome.session.recipe.Recipe;
 public final class PictureRenderer {
     private final LatestTaskRunner quick;
     private final LatestTaskRunner full;
-    private final LatestTaskRunner aside;
-    private final LatestTaskRunner plain;
+    private final SidePictures side;
+    private final ComparedPicture compared;
+    private final FinePart fine;
     private final LatestTaskRunner measuring;
     private final Consumer<Throwable> refused;
     private final BackgroundWork work = new BackgroundWork();
+    private final Thumbnails thumbnails;
+    private final ReadOnlyBooleanWrapper outdated = new ReadOnlyBooleanWrapper();
+    private Optional<Session> shownSession = Optional.empty();
     private final ReadOnlyObjectWrapper<Optional<ScreenPicture>> shown = new ReadOnlyObjectWrapper<>(Optional.empty());
-    private final ReadOnlyObjectWrapper<Optional<ScreenPicture>> before = new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ReadOnlyObjectWrapper<Optional<Combination>> combination =
             new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ReadOnlyObjectWrapper<Optional<DetailLevels>> detail = new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ObjectProperty<Display> display = new SimpleObjectProperty<>(Display.FINISHED);
-    private final List<Request> requests = new ArrayList<>();
+    private final WaitingRequests requests = new WaitingRequests();
     private Draft wanted = Draft.EMPTY;
     private Optional<Preview> preview = Optional.empty();
     private Optional<Refusal> refusal = Optional.empty();
-    private boolean split;
     private boolean framed;
-    private Look beforeLook;
     private Look keptLook = Look.DEFAULT;
 
     public PictureRenderer(Executor background, Executor quickly, Executor face, Consumer<Throwable> refused) {
         quick = new LatestTaskRunner(quickly, face, false);
         full = new LatestTaskRunner(background, face, true);
-        aside = new LatestTaskRunner(background, face, true);
-        plain = new LatestTaskRunner(background, face, true);
+        side = new SidePictures(background, face, refused);
+        compared = new ComparedPicture(background, face, refused);
+        fine = new FinePart(background, quickly, face, refused);
         measuring = new LatestTaskRunner(background, face, true);
+        thumbnails = new Thumbnails(background, face);
         this.refused = refused;
+        shown.addListener((o, old, now) -> outdated.set(false));
         display.addListener((o, old, now) -> show(wanted, false));
     }
 
@@ -66,9 +68,14 @@ public final class PictureRenderer {
         return shown.getReadOnlyProperty();
     }
 
-    /** The simple stack of the frames, if it was asked for. */
+    /** What the result is compared with, if it was asked for. */
     public ReadOnlyObjectProperty<Optional<ScreenPicture>> beforeProperty() {
-        return before.getReadOnlyProperty();
+        return compared.pictureProperty();
+    }
+
+    /** The part at full resolution that follows a hand. */
+    public FinePart fine() {
+        return fine;
     }
 
     /** The newest combination; it may belong to an earlier draft while another is made. */
@@ -83,6 +90,26 @@ public final class PictureRenderer {
 
     public ObjectProperty<Display> displayProperty() {
         return display;
+    }
+
+    /** Small pictures of frames. */
+    public Thumbnails thumbnails() {
+        return thumbnails;
+    }
+
+    /** Whether the picture is of an earlier draft, since the newest cannot be made. */
+    public ReadOnlyBooleanProperty outdatedProperty() {
+        return outdated.getReadOnlyProperty();
+    }
+
+    private void show(ScreenPicture picture, Session session) {
+        shown.set(Optional.of(picture));
+        shownSession = Optional.of(session);
+    }
+
+    private void refuse(Throwable cause) {
+        outdated.set(shown.get().isPresent() && !shownSession.equals(wanted.session()));
+        refused.accept(cause);
     }
 
     public BackgroundWork work() {
@@ -113,8 +140,15 @@ public final class PictureRenderer {
         wanted = draft;
         full.cancel();
         work.ends();
+        finely(draft);
         draft.session()
                 .ifPresent(s -> quickly(s, s.look().equals(keptLook) ? soft(s.look()) : s.look(), Care.NEAREST_FRAMES));
+    }
+
+    /** The part that the user looks at, if only the look has changed. */
+    private void finely(Draft draft) {
+        Optional<Combination> c = combination(draft).filter(made -> how() == Display.FINISHED);
+        c.ifPresentOrElse(made -> fine.show(made, draft.session().orElseThrow().look()), fine::clear);
     }
 
     /** Sharpening takes longer than all the rest, and a hand that drags something else need not wait for it. */
@@ -126,7 +160,7 @@ public final class PictureRenderer {
     public void show(Draft draft, boolean anew) {
         wanted = draft;
         if (anew) {
-            giveUpRequests();
+            requests.giveUp();
             preview = Optional.empty();
             refusal = Optional.empty();
         }
@@ -136,14 +170,21 @@ public final class PictureRenderer {
             full.cancel();
             quick.cancel();
             work.ends();
-            giveUpRequests();
+            requests.giveUp();
             preview = Optional.empty();
             shown.set(Optional.empty());
-            before.set(Optional.empty());
+            compared.clear();
+            fine.forget();
             combination.set(Optional.empty());
             return;
         }
+        boolean looks = !session.get().look().equals(keptLook);
         keptLook = session.get().look();
+        if (looks) {
+            finely(draft);
+        } else if (combination(draft).isEmpty()) {
+            fine.clear();
+        }
         quickly(session.get(), keptLook, Care.ALL_FRAMES);
         fully(session.get());
     }
@@ -159,7 +200,7 @@ public final class PictureRenderer {
     public void cancel() {
         full.cancel();
         work.ends();
-        giveUpRequests();
+        requests.giveUp();
     }
 
     /**
@@ -173,34 +214,21 @@ public final class PictureRenderer {
             made.accept(there.get());
             return;
         }
-        requests.add(new Request(made, never));
+        requests.add(made, never);
         if (!work.busyProperty().get()) {
             show(wanted, false);
         }
     }
 
-    /** Someone who waits for the combination. */
-    private record Request(Consumer<Combination> made, Runnable never) {}
-
-    private List<Request> takeRequests() {
-        List<Request> taken = List.copyOf(requests);
-        requests.clear();
-        return taken;
-    }
-
-    private void giveUpRequests() {
-        takeRequests().forEach(r -> r.never.run());
-    }
-
     private void quickly(Session session, Look look, Care care) {
         Optional<Preview> held = preview;
         Display how = how();
-        if (held.isPresent()) {
+        if (held.isPresent() && !how.isOfGlobe()) {
             quick.submit(
                     progress -> held.get().holds(session.recipe())
                             ? Optional.of(Pictures.quick(held.get(), session.recipe(), look, how, care, progress))
                             : Optional.<ScreenPicture>empty(),
-                    found -> found.filter(s -> stillQuick(session)).ifPresent(s -> shown.set(found)),
+                    found -> found.filter(s -> stillQuick(session)).ifPresent(s -> show(s, session)),
                     refused,
                     (at, doing) -> {});
         }
@@ -225,8 +253,8 @@ public final class PictureRenderer {
         if (known.isPresent()) {
             full.cancel();
             work.ends();
-            giveUpRequests();
-            refused.accept(known.get().cause);
+            requests.giveUp();
+            refuse(known.get().cause);
             return;
         }
         Optional<Combination> made = combination.get().filter(c -> c.recipe().equals(recipe));
@@ -254,16 +282,18 @@ public final class PictureRenderer {
                         combination.set(Optional.of(result.combination));
                         measure(result.combination);
                     }
-                    shown.set(Optional.of(result.picture));
+                    show(result.picture, session);
+                    fine.clear();
+                    fine.prepare(result.combination, session.look());
                     work.ends();
                     refreshBefore();
-                    takeRequests().forEach(r -> r.made.accept(result.combination));
+                    requests.hand(result.combination);
                 },
                 cause -> {
                     work.ends();
                     refusal = Optional.of(new Refusal(recipe, cause));
-                    giveUpRequests();
-                    refused.accept(cause);
+                    requests.giveUp();
+                    refuse(cause);
                 },
                 work);
     }
@@ -285,46 +315,27 @@ public final class PictureRenderer {
                     preview = Optional.of(rough);
                     if (wanted.session().filter(session::equals).isPresent()
                             && combination(wanted).isEmpty()) {
-                        shown.set(Optional.of(s));
+                        show(s, session);
                     }
                 },
                 refused,
                 (at, doing) -> {});
     }
 
-    /** Whether the picture before is wanted too. */
-    public void setSplit(boolean wantsBefore) {
-        split = wantsBefore;
+    /** Says what the result is compared with. */
+    public void compare(ComparedPicture.Kind kind) {
+        compared.set(kind);
         refreshBefore();
     }
 
     private void refreshBefore() {
-        Optional<Combination> c = combination(wanted);
-        if (!split || c.isEmpty()) {
-            return;
-        }
-        Look look = wanted.session().orElseThrow().look();
-        if (before.get().isPresent()
-                && look.equals(beforeLook)
-                && before.get().get().epoch().equals(c.get().epoch())) {
-            return;
-        }
-        plain.submit(
-                progress -> Pictures.before(c.get(), look),
-                picture -> {
-                    before.set(Optional.of(picture));
-                    beforeLook = look;
-                },
-                refused,
-                (at, doing) -> {});
+        combination(wanted)
+                .ifPresent(
+                        c -> compared.refresh(c, wanted.session().orElseThrow().look()));
     }
 
-    /** A frame as it was shot. */
-    public void frame(Exposure exposure, Disk disk, boolean lifted, Consumer<ScreenPicture> done) {
-        aside.submit(
-                progress -> Pictures.frame(exposure, disk, lifted ? Display.STRETCHED : Display.LINEAR),
-                done,
-                refused,
-                (at, doing) -> {});
+    /** Pictures of something else than the result. */
+    public SidePictures side() {
+        return side;
     }
 }

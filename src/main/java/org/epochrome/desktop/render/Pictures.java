@@ -17,12 +17,15 @@ import org.epochrome.image.Plane;
 import org.epochrome.job.Progress;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.preview.Preview;
+import org.epochrome.session.product.MapFile;
+import org.epochrome.session.product.TurningFile;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.report.Outputs;
 
 /** Makes pictures for the screen; runs in the background. */
 final class Pictures {
+    private static final int MAP_PX = 1440;
     private static final int STRIP_COLUMNS = 1080;
     private static final int STRIP_ROWS = 720;
     private static final double STRIP_REACH_PX = 7;
@@ -51,12 +54,16 @@ final class Pictures {
         if (display == Display.STRIP) {
             return strip(c.cube(), new View(Globe.of(c.aspect()), c.disk()), 1, c.disk(), c.epoch(), c.aspect());
         }
+        if (display == Display.MAP) {
+            return ScreenPicture.of(MapFile.onBlack(c, look, MAP_PX), 1, c.disk(), c.aspect(), c.epoch())
+                    .mapped();
+        }
         if (display == Display.SAVED) {
             Framed framed = outputs(look).framed(c);
             return ScreenPicture.of(framed.planes(), 1, framed.disk(), c.aspect(), c.epoch())
                     .framed();
         }
-        List<Plane> planes = display == Display.FINISHED
+        List<Plane> planes = display == Display.FINISHED || display == Display.TURNING
                 ? outputs(look).pictureAsShot(c)
                 : plain(c.cube(), c.disk(), c.aspect(), display);
         return ScreenPicture.of(planes, 1, c.disk(), c.aspect(), c.epoch());
@@ -89,7 +96,8 @@ final class Pictures {
 
     private static List<Plane> plain(ColourCube cube, Disk disk, Aspect aspect, Display display) {
         return switch (display) {
-            case FINISHED, SAVED, STRIP -> throw new IllegalArgumentException("It is made in another way.");
+            case FINISHED, SAVED, STRIP, MAP, TURNING ->
+                throw new IllegalArgumentException("It is made in another way.");
             case LINEAR -> Quicklook.linear(cube.planes());
             case STRETCHED -> Quicklook.stretched(cube.planes());
             case RED -> Quicklook.linear(List.of(cube.red()));
@@ -97,6 +105,14 @@ final class Pictures {
             case BLUE -> Quicklook.linear(List.of(cube.blue()));
             case FRINGES -> FringePicture.of(cube, new View(Globe.of(aspect), disk));
         };
+    }
+
+    /** The turning globe, as in the animation. */
+    static List<ScreenPicture> turning(Combination c, Look look) {
+        return TurningFile.pictures(c, look).stream()
+                .map(planes -> ScreenPicture.of(planes, 1, c.disk(), c.aspect(), c.epoch())
+                        .mapped())
+                .toList();
     }
 
     private static Outputs outputs(Look look) {

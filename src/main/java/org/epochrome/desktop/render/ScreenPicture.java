@@ -43,7 +43,9 @@ public record ScreenPicture(
         /** The finished picture within the edges that it is saved with. */
         FRAMED,
         /** The limb unrolled. */
-        STRIP
+        STRIP,
+        /** A map, or a still of the turning globe. */
+        GLOBE
     }
 
     /** Whether it is the same picture: millions of pixels are not compared. */
@@ -60,6 +62,11 @@ public record ScreenPicture(
     /** The picture within the edges that it is saved with. */
     ScreenPicture framed() {
         return new ScreenPicture(argb, levels, width, height, factor, disk, aspect, epoch, Form.FRAMED, strip);
+    }
+
+    /** The picture as one of the whole globe. */
+    ScreenPicture mapped() {
+        return new ScreenPicture(argb, levels, width, height, factor, disk, aspect, epoch, Form.GLOBE, strip);
     }
 
     /** The limb of the picture, unrolled. */

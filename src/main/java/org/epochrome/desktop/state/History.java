@@ -16,6 +16,8 @@ public final class History<T> {
     private final Deque<Step<T>> past = new ArrayDeque<>();
     private final Deque<Step<T>> future = new ArrayDeque<>();
     private T now;
+    /** Whether the last change was one of several small ones, which the next of its name joins. */
+    private boolean joins;
 
     /** A change by name, and what was there on its other side. */
     private record Step<T>(String name, T other) {}
@@ -33,12 +35,24 @@ public final class History<T> {
         if (next.equals(now)) {
             return;
         }
+        joins = false;
         past.push(new Step<>(name, now));
         if (past.size() > MOST) {
             past.removeLast();
         }
         future.clear();
         now = next;
+    }
+
+    /** As {@link #push}, but small changes of one name that follow each other are undone as one. */
+    public void nudge(String name, T next) {
+        if (joins && past.peek() != null && past.peek().name.equals(name)) {
+            future.clear();
+            now = next;
+        } else {
+            push(name, next);
+            joins = !past.isEmpty();
+        }
     }
 
     /** Exchanges the present state without a step of its own, as when something is read in after it was asked for. */
@@ -50,6 +64,7 @@ public final class History<T> {
     public void restart(T start) {
         past.clear();
         future.clear();
+        joins = false;
         now = Objects.requireNonNull(start);
     }
 
@@ -73,6 +88,7 @@ public final class History<T> {
 
     private T step(Deque<Step<T>> from, Deque<Step<T>> to) {
         Step<T> step = from.poll();
+        joins = false;
         if (step != null) {
             to.push(new Step<>(step.name, now));
             now = step.other;

@@ -2,6 +2,8 @@ package org.epochrome.desktop.state;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -157,6 +159,29 @@ public final class TimeAxis {
             folds.add(0.5 * (pieces.get(i - 1).right + pieces.get(i).left));
         }
         return folds;
+    }
+
+    /**
+     * A date and where it begins.
+     *
+     * @param x distance from the left edge, pixels
+     */
+    public record Day(LocalDate date, double x) {}
+
+    /** The dates, UTC, each where it begins on the axis. */
+    public List<Day> days() {
+        List<Day> days = new ArrayList<>();
+        for (Piece piece : pieces) {
+            LocalDate first = piece.from.atZone(ZoneOffset.UTC).toLocalDate();
+            LocalDate last = piece.to.atZone(ZoneOffset.UTC).toLocalDate();
+            for (LocalDate date = first; !date.isAfter(last); date = date.plusDays(1)) {
+                if (days.isEmpty() || date.isAfter(days.get(days.size() - 1).date)) {
+                    Instant midnight = date.atStartOfDay(ZoneOffset.UTC).toInstant();
+                    days.add(new Day(date, piece.x(midnight.isBefore(piece.from) ? piece.from : midnight)));
+                }
+            }
+        }
+        return days;
     }
 
     /** Round instants to write on the axis, about so far apart. */

@@ -22,6 +22,9 @@ import org.epochrome.time.RecordingSpan;
  */
 public record TimeBars(TimeAxis axis, List<Bar> bars, int lanes) {
     private static final double LEAST_WIDTH_PX = 5;
+    /** From so many times what a frame resolves a recording is marked as too long; usual ones are several times as long. */
+    private static final double MUCH = 8;
+
     private static final Passband WHITE = new Passband(400, 690);
 
     /**
@@ -120,7 +123,7 @@ public record TimeBars(TimeAxis axis, List<Bar> bars, int lanes) {
                 && row.get()
                         .smeared(
                                 result.disk().equatorialRadiusPx(),
-                                result.limb().shading().blurPx());
+                                MUCH * result.limb().shading().blurPx());
         boolean instant = span.duration().isZero();
         return new Bar(
                 index,
@@ -132,7 +135,7 @@ public record TimeBars(TimeAxis axis, List<Bar> bars, int lanes) {
                 frame.band().band().map(b -> b.passband()).orElse(WHITE),
                 row.map(Timetable.Row::turnedDeg),
                 smeared,
-                instant || !frame.notes().isEmpty(),
+                instant || !frame.timing().notes().isEmpty(),
                 row.isPresent() || rows.isEmpty());
     }
 

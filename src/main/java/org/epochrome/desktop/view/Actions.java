@@ -56,7 +56,7 @@ final class Actions {
 
     void saveAs(Runnable then) {
         if (bench.draft().session().isPresent()) {
-            choosers.save(Texts.of("chooser.saveSession"), name() + ".json", List.of(".json"))
+            chosen(Texts.of("chooser.saveSession"), name() + ".json", List.of(".json"))
                     .ifPresent(path -> controller.save(path, then));
         }
     }
@@ -66,23 +66,61 @@ final class Actions {
         controller.fileProperty().get().ifPresentOrElse(path -> controller.save(path, then), () -> saveAs(then));
     }
 
+    /** The folder of the frames. */
+    private Path folder() {
+        return bench.draft().frames().stream()
+                .map(f -> f.head().file().toAbsolutePath().getParent())
+                .findFirst()
+                .orElse(Path.of("").toAbsolutePath());
+    }
+
+    private Optional<Path> chosen(String title, String proposed, List<String> suffixes) {
+        choosers.startIn(folder());
+        return choosers.save(title, proposed, suffixes);
+    }
+
+    void saveMapWithGraticule() {
+        if (bench.draft().session().isPresent()) {
+            chosen(Texts.of("chooser.saveMap"), name() + "-map.png", List.of(".png"))
+                    .ifPresent(path -> controller.exports().saveMap(path, true));
+        }
+    }
+
+    void saveTurning() {
+        if (bench.draft().session().isPresent()) {
+            chosen(Texts.of("chooser.saveTurning"), name() + "-turning.gif", List.of(".gif", ".png"))
+                    .ifPresent(controller.exports()::saveTurning);
+        }
+    }
+
+    void saveSeveral() {
+        if (bench.draft().session().isPresent()) {
+            workbench.showProducts(folder(), name());
+        }
+    }
+
+    /** Shows in the system's file manager what was saved last. */
+    void reveal() {
+        controller.savedProperty().get().ifPresent(choosers::reveal);
+    }
+
     void savePicture() {
         if (bench.draft().session().isPresent()) {
-            choosers.save(Texts.of("chooser.savePicture"), name() + ".png", List.of(".png", ".tif", ".jpg", ".fits"))
+            chosen(Texts.of("chooser.savePicture"), name() + ".png", List.of(".png", ".tif", ".jpg", ".fits"))
                     .ifPresent(controller.exports()::savePicture);
         }
     }
 
     void saveReport() {
         if (bench.draft().session().isPresent()) {
-            choosers.save(Texts.of("chooser.saveReport"), name() + ".html", List.of(".html", ".json"))
+            chosen(Texts.of("chooser.saveReport"), name() + ".html", List.of(".html", ".json"))
                     .ifPresent(controller.exports()::saveReport);
         }
     }
 
     void saveMap() {
         if (bench.draft().session().isPresent()) {
-            choosers.save(Texts.of("chooser.saveMap"), name() + "-map.png", List.of(".png", ".fits"))
+            chosen(Texts.of("chooser.saveMap"), name() + "-map.png", List.of(".png", ".fits"))
                     .ifPresent(controller.exports()::saveMap);
         }
     }
@@ -112,6 +150,22 @@ final class Actions {
 
     void setTheme(Theme theme) {
         workbench.setTheme(theme);
+    }
+
+    /** Asks for frames of something white, and balances the colours by them. */
+    void measureWhite() {
+        List<Path> files = choosers.open();
+        if (!files.isEmpty() && bench.draft().session().isPresent()) {
+            controller.measureWhite(files);
+        }
+    }
+
+    void showSetup() {
+        workbench.showSetup();
+    }
+
+    void showHelp() {
+        workbench.showHelp();
     }
 
     void showKeys() {

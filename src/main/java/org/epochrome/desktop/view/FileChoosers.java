@@ -6,6 +6,12 @@ import java.util.Optional;
 
 /** Asks for files. An interface, because the system's own choosers cannot be driven without a display. */
 public interface FileChoosers {
+    /** Where files are proposed to be saved until the user has chosen another folder. */
+    default void startIn(Path folder) {}
+
+    /** Shows a file in the system's file manager. */
+    default void reveal(Path file) {}
+
     /** Frames, sheets or a session to open. */
     List<Path> open();
 

@@ -3,12 +3,14 @@ package org.epochrome.desktop.view;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
 import javafx.scene.Cursor;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.look.PixelPicker;
 import org.epochrome.desktop.panel.DiskPanel;
 import org.epochrome.desktop.panel.FrameEdits;
 import org.epochrome.desktop.panel.ShiftPanel;
@@ -20,6 +22,7 @@ import org.epochrome.desktop.state.Zoom;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.disk.Disk;
 import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.ManualDisk;
 
 /** What hands do on the picture: zoom, move, pull the split line, draw the limb by its handles, nudge by keys. */
@@ -33,13 +36,23 @@ final class PointerInput {
     private final PlanetView view;
     private final ShiftPanel shift;
     private final Consumer<double[]> under;
+    private final PixelPicker picker;
+    private double lookedX = Double.NaN;
+    private double lookedY = Double.NaN;
     private double lastX;
     private double lastY;
     private boolean splitting;
+    /** Where a rectangle begins that is being drawn, pixels of the view. */
+    private double[] areaFrom = {};
+
     private Optional<LimbHandles.Grip> grip = Optional.empty();
 
-    /** @param under hears which pixel of the picture is under the cursor; null if none */
-    PointerInput(Workspace bench, PlanetView view, ShiftPanel shift, Consumer<double[]> under) {
+    /**
+     * @param picker takes the next place that is clicked, if it waits for one
+     * @param under hears which pixel of the picture is under the cursor; null if none
+     */
+    PointerInput(Workspace bench, PlanetView view, ShiftPanel shift, PixelPicker picker, Consumer<double[]> under) {
+        this.picker = picker;
         this.bench = bench;
         this.view = view;
         this.shift = shift;
@@ -47,10 +60,11 @@ final class PointerInput {
         view.setOnScroll(this::scrolled);
         view.setOnMousePressed(this::pressed);
         view.setOnMouseDragged(this::dragged);
-        view.setOnMouseReleased(e -> released());
+        view.setOnMouseReleased(this::released);
         view.setOnMouseMoved(this::moved);
         view.setOnMouseExited(e -> under.accept(null));
         view.setOnKeyPressed(this::key);
+        view.zoomProperty().addListener((o, old, now) -> look());
         view.setOnZoom(e -> view.zoomBy(e.getZoomFactor(), e.getX(), e.getY()));
     }
 
@@ -65,6 +79,12 @@ final class PointerInput {
         view.requestFocus();
         lastX = e.getX();
         lastY = e.getY();
+        if (picker.isWaiting()) {
+            Zoom z = view.zoomProperty().get();
+            picker.picked(new double[] {z.imageX(e.getX()), z.imageY(e.getY())});
+            return;
+        }
+        areaFrom = picker.isWaitingForArea() ? new double[] {e.getX(), e.getY()} : new double[0];
         grip = grip(e);
         splitting = grip.isEmpty() && view.onSplit(e.getX());
         if (e.getButton() == MouseButton.PRIMARY && e.getClickCount() == 2 && grip.isEmpty()) {
@@ -79,7 +99,9 @@ final class PointerInput {
 
     private void dragged(MouseEvent e) {
         Zoom z = view.zoomProperty().get();
-        if (grip.isPresent()) {
+        if (areaFrom.length > 0) {
+            view.showArea(areaFrom[0], areaFrom[1], e.getX(), e.getY());
+        } else if (grip.isPresent()) {
             LimbHandles handles = view.handles().orElseThrow();
             Disk drawn = handles.drawn(grip.get(), z.imageX(e.getX()), z.imageY(e.getY()));
             view.showHandles(Optional.of(new LimbHandles(handles.globe(), drawn)), true);
@@ -93,7 +115,15 @@ final class PointerInput {
         moved(e);
     }
 
-    private void released() {
+    private void released(MouseEvent e) {
+        if (areaFrom.length > 0) {
+            Zoom z = view.zoomProperty().get();
+            view.hideArea();
+            picker.drawn(
+                    new double[] {z.imageX(areaFrom[0]), z.imageY(areaFrom[1])},
+                    new double[] {z.imageX(e.getX()), z.imageY(e.getY())});
+            areaFrom = new double[0];
+        }
         if (grip.isPresent() && view.handles().isPresent()) {
             hold(view.handles().get().disk(), grip.get() == LimbHandles.Grip.POLE);
         }
@@ -102,14 +132,18 @@ final class PointerInput {
     }
 
     private void hold(Disk d, boolean turned) {
-        bench.selectedFrame().ifPresent(f -> {
+        held(d, turned).ifPresent(change -> bench.editSession(Texts.of("step.drawLimb"), change));
+    }
+
+    private Optional<UnaryOperator<Session>> held(Disk d, boolean turned) {
+        return bench.selectedFrame().map(f -> {
             OptionalDouble north = turned ? OptionalDouble.of(DiskPanel.hundredth(d.northAngleDeg())) : heldNorth(f);
             ManualDisk held = new ManualDisk(
                     DiskPanel.hundredth(d.x()),
                     DiskPanel.hundredth(d.y()),
                     DiskPanel.hundredth(d.equatorialRadiusPx()),
                     north);
-            bench.editSession(Texts.of("step.drawLimb"), s -> FrameEdits.held(s, f, Optional.of(held)));
+            return s -> FrameEdits.held(s, f, Optional.of(held));
         });
     }
 
@@ -124,7 +158,29 @@ final class PointerInput {
     private void moved(MouseEvent e) {
         Zoom z = view.zoomProperty().get();
         under.accept(new double[] {z.imageX(e.getX()), z.imageY(e.getY())});
-        view.setCursor(grip(e).isPresent() ? Cursor.HAND : view.onSplit(e.getX()) ? Cursor.H_RESIZE : Cursor.DEFAULT);
+        lookedX = e.getX();
+        lookedY = e.getY();
+        look();
+        view.setCursor(
+                picker.isWaiting() || picker.isWaitingForArea()
+                        ? Cursor.CROSSHAIR
+                        : grip(e).isPresent()
+                                ? Cursor.HAND
+                                : view.onSplit(e.getX()) ? Cursor.H_RESIZE : Cursor.DEFAULT);
+    }
+
+    /** Tells what is visible, and where the user looked last. */
+    private void look() {
+        Zoom z = view.zoomProperty().get();
+        bench.renderer()
+                .fine()
+                .look(
+                        z.imageX(0),
+                        z.imageY(0),
+                        z.imageX(view.getWidth()),
+                        z.imageY(view.getHeight()),
+                        z.imageX(Double.isNaN(lookedX) ? view.getWidth() / 2 : lookedX),
+                        z.imageY(Double.isNaN(lookedY) ? view.getHeight() / 2 : lookedY));
     }
 
     private void key(KeyEvent e) {
@@ -154,7 +210,8 @@ final class PointerInput {
         if (selection.topic() == Topic.SHIFT) {
             shift.nudgeBy(dx, dy);
         } else if (selection.topic() == Topic.DISK && view.handles().isPresent()) {
-            hold(view.handles().get().disk().movedBy(dx, dy), false);
+            held(view.handles().get().disk().movedBy(dx, dy), false)
+                    .ifPresent(change -> bench.nudge(Texts.of("step.moveLimb"), change));
         } else {
             view.moveBy(-800 * dx, -800 * dy);
         }

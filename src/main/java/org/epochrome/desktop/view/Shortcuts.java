@@ -53,9 +53,16 @@ final class Shortcuts {
                     actions.save();
                 }
             }
-            case E -> actions.savePicture();
+            case E -> {
+                if (e.isShiftDown()) {
+                    actions.saveSeveral();
+                } else {
+                    actions.savePicture();
+                }
+            }
             case R -> actions.saveReport();
             case W -> actions.close();
+            case COMMA -> actions.showSetup();
             case Z -> {
                 if (typing) {
                     return false;
@@ -96,7 +103,11 @@ final class Shortcuts {
 
     private boolean plain(KeyEvent e) {
         if (e.getCode() == KeyCode.F1) {
-            workbench.showKeys();
+            if (e.isShiftDown()) {
+                workbench.showHelp();
+            } else {
+                workbench.showKeys();
+            }
             return true;
         }
         if (e.getCode() == KeyCode.ESCAPE && !(e.getTarget() instanceof TextInputControl)) {
@@ -111,7 +122,13 @@ final class Shortcuts {
             case Z -> viewer.view().closeUp();
             case DIGIT1, NUMPAD1 -> viewer.view().trueSize();
             case U -> viewer.unroll();
-            case S -> tools.toggleSplit();
+            case S -> {
+                if (e.isShiftDown()) {
+                    tools.toggleProcessing();
+                } else {
+                    tools.toggleSplit();
+                }
+            }
             case B -> tools.toggleBlink();
             case L -> tools.toggle(Overlay.LIMB);
             case G -> tools.toggle(Overlay.GRATICULE);

@@ -8,6 +8,7 @@ import javafx.animation.Timeline;
 import javafx.css.PseudoClass;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.Tooltip;
@@ -32,7 +33,7 @@ final class SidePanel extends HBox {
     private static final PseudoClass SHORT = PseudoClass.getPseudoClass("short");
     private static final PseudoClass SHORTEST = PseudoClass.getPseudoClass("shortest");
     /** From this height on the icons of the rail stand loosely. */
-    private static final double ROOM_FOR_RAIL = 330;
+    private static final double ROOM_FOR_RAIL = 440;
     /** Below this height they are smaller, as beside a message in the smallest window. */
     private static final double LITTLE_ROOM_FOR_RAIL = 236;
 
@@ -64,7 +65,9 @@ final class SidePanel extends HBox {
         int key = 0;
         for (Topic topic : Topic.values()) {
             key++;
-            Button button = new Button("", new FontIcon(icon(topic)));
+            Button button = new Button(topic.title(), new FontIcon(icon(topic)));
+            button.setContentDisplay(ContentDisplay.TOP);
+            button.setMaxWidth(Double.MAX_VALUE);
             button.setId("topic-" + topic.name().toLowerCase(java.util.Locale.ROOT));
             button.setAccessibleText(topic.title());
             button.setTooltip(new Tooltip(Texts.of("side.page.tip", topic.title(), key, meaning(topic))));

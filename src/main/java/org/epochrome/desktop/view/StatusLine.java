@@ -25,7 +25,8 @@ final class StatusLine extends HBox {
     private final Label under = new Label();
     private final Label said = new Label();
 
-    StatusLine(Workspace bench, SessionController controller) {
+    /** @param reveal shows what was saved in its folder */
+    StatusLine(Workspace bench, SessionController controller, Runnable reveal) {
         getStyleClass().add("status-line");
         setAlignment(Pos.CENTER_LEFT);
         under.setId("under");
@@ -52,7 +53,15 @@ final class StatusLine extends HBox {
         busy.managedProperty().bind(work.busyProperty());
         Region space = new Region();
         HBox.setHgrow(space, Priority.ALWAYS);
-        getChildren().addAll(under, space, said, busy);
+        Button folder = new Button(Texts.of("status.reveal"));
+        folder.setId("reveal");
+        folder.setTooltip(new Tooltip(Texts.of("status.reveal.tip")));
+        folder.setMinWidth(Region.USE_PREF_SIZE);
+        folder.setOnAction(e -> reveal.run());
+        folder.setVisible(false);
+        folder.managedProperty().bind(folder.visibleProperty());
+        controller.savedProperty().addListener((o, old, now) -> folder.setVisible(now.isPresent()));
+        getChildren().addAll(under, space, said, folder, busy);
     }
 
     /** Says what lies at a pixel of the picture. */

@@ -22,6 +22,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.picture.Overlay;
+import org.epochrome.desktop.render.ComparedPicture;
 import org.epochrome.desktop.render.Display;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.desktop.style.Theme;
@@ -32,10 +33,11 @@ import org.kordamp.ikonli.javafx.FontIcon;
 final class Toolbar extends HBox {
     private static final PseudoClass NARROW = PseudoClass.getPseudoClass("narrow");
     /** From this width on buttons have their words beside their icons. */
-    private static final double ROOM_FOR_WORDS = 880;
+    private static final double ROOM_FOR_WORDS = 1000;
 
     private final Map<Overlay, CheckMenuItem> overlays = new EnumMap<>(Overlay.class);
     private final ToggleButton split = new ToggleButton("", new FontIcon(Feather.COLUMNS));
+    private final ToggleButton processing = new ToggleButton("", new FontIcon(Feather.SLIDERS));
     private final ToggleButton blink = new ToggleButton("", new FontIcon(Feather.REPEAT));
     private final ToggleGroup themes = new ToggleGroup();
 
@@ -43,6 +45,8 @@ final class Toolbar extends HBox {
         widthProperty()
                 .addListener((o, old, now) -> pseudoClassStateChanged(NARROW, now.doubleValue() < ROOM_FOR_WORDS));
         getStyleClass().add("tools");
+        // A narrow window does not become as wide as all words would be.
+        setMinWidth(0);
         setAlignment(Pos.CENTER_LEFT);
         Button open = button("open", Feather.FOLDER_PLUS, Texts.of("toolbar.add.tip"), actions::open);
         open.setText(Texts.of("toolbar.add"));
@@ -63,6 +67,9 @@ final class Toolbar extends HBox {
                                 actions::savePicture),
                         item("report", Texts.of("toolbar.save.report"), "Ctrl+R", actions::saveReport),
                         item("map", Texts.of("toolbar.save.map"), "", actions::saveMap),
+                        item("map-graticule", Texts.of("toolbar.save.mapGraticule"), "", actions::saveMapWithGraticule),
+                        item("turning", Texts.of("toolbar.save.turning"), "", actions::saveTurning),
+                        item("several", Texts.of("toolbar.save.several"), "Ctrl+Shift+E", actions::saveSeveral),
                         new SeparatorMenuItem(),
                         item(
                                 "copy-as-command-line",
@@ -84,7 +91,21 @@ final class Toolbar extends HBox {
         split.setId("split");
         split.setAccessibleText(Texts.of("toolbar.split"));
         split.setTooltip(new Tooltip(Texts.of("toolbar.split.tip")));
-        split.selectedProperty().addListener((o, old, now) -> viewer.setSplit(now));
+        split.selectedProperty().addListener((o, old, now) -> {
+            if (now) {
+                processing.setSelected(false);
+            }
+            compare(viewer);
+        });
+        processing.setId("split-processing");
+        processing.setAccessibleText(Texts.of("toolbar.processing"));
+        processing.setTooltip(new Tooltip(Texts.of("toolbar.processing.tip")));
+        processing.selectedProperty().addListener((o, old, now) -> {
+            if (now) {
+                split.setSelected(false);
+            }
+            compare(viewer);
+        });
         blink.setId("blink");
         blink.setAccessibleText(Texts.of("toolbar.blink"));
         blink.setTooltip(new Tooltip(Texts.of("toolbar.blink.tip")));
@@ -92,11 +113,36 @@ final class Toolbar extends HBox {
         Region space = new Region();
         HBox.setHgrow(space, Priority.ALWAYS);
         MenuButton theme = theme(actions);
+        Button setup = button("preferences", Feather.SETTINGS, Texts.of("toolbar.setup.tip"), actions::showSetup);
+        Button help = button("open-help", Feather.BOOK_OPEN, Texts.of("toolbar.help.tip"), actions::showHelp);
         Button keys = button("keys", Feather.HELP_CIRCLE, Texts.of("toolbar.keys.tip"), actions::showKeys);
         getChildren()
                 .addAll(
-                        open, save, gap(), undo, redo, gap(), fit, whole, display, lines, split, blink, space, theme,
+                        open,
+                        save,
+                        gap(),
+                        undo,
+                        redo,
+                        gap(),
+                        fit,
+                        whole,
+                        display,
+                        lines,
+                        split,
+                        processing,
+                        blink,
+                        space,
+                        setup,
+                        theme,
+                        help,
                         keys);
+    }
+
+    private void compare(Viewer viewer) {
+        viewer.compare(
+                split.isSelected()
+                        ? ComparedPicture.Kind.SIMPLE_STACK
+                        : processing.isSelected() ? ComparedPicture.Kind.UNPROCESSED : ComparedPicture.Kind.NONE);
     }
 
     private static Region gap() {
@@ -134,6 +180,7 @@ final class Toolbar extends HBox {
     private static ComboBox<Display> display(Workspace bench) {
         ComboBox<Display> box = new ComboBox<>(FXCollections.observableArrayList(Display.values()));
         box.setId("display");
+        box.setAccessibleText(Texts.of("toolbar.display"));
         box.setTooltip(new Tooltip(Texts.of("toolbar.display.tip")));
         box.setCellFactory(list -> cell());
         box.setButtonCell(cell());
@@ -194,6 +241,10 @@ final class Toolbar extends HBox {
 
     void toggleSplit() {
         split.setSelected(!split.isSelected());
+    }
+
+    void toggleProcessing() {
+        processing.setSelected(!processing.isSelected());
     }
 
     void toggleBlink() {

@@ -4,27 +4,37 @@ import java.util.List;
 import java.util.Optional;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.geometry.Pos;
+import javafx.scene.control.Label;
 import javafx.scene.effect.BlendMode;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.util.Duration;
+import org.epochrome.colour.finish.Look;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.panel.DiskPanel;
 import org.epochrome.desktop.picture.OverlayPainter;
 import org.epochrome.desktop.picture.PlanetView;
+import org.epochrome.desktop.render.ComparedPicture;
 import org.epochrome.desktop.render.Display;
 import org.epochrome.desktop.render.ScreenPicture;
 import org.epochrome.desktop.state.LimbHandles;
 import org.epochrome.desktop.state.Topic;
 import org.epochrome.desktop.style.Palette;
+import org.epochrome.desktop.style.Texts;
 import org.epochrome.disk.Disk;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.combine.Combination;
+import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.Exposure;
 
 /** The middle of the window: the picture of the epoch, or, while its disk is looked at, the chosen frame as it was shot. */
 final class Viewer extends StackPane {
     private static final List<Display> BANDS = List.of(Display.RED, Display.GREEN, Display.BLUE);
+    private static final Duration STILL = Duration.millis(80);
     private static final Duration BLINK = Duration.millis(700);
 
     private final Workspace bench;
@@ -34,6 +44,12 @@ final class Viewer extends StackPane {
     private final Region shade = new Region();
 
     private Optional<DatedFrame> frameShown = Optional.empty();
+    private final Timeline turning = new Timeline(new KeyFrame(STILL, e -> nextStill()));
+    private List<ScreenPicture> stills = List.of();
+    private Optional<Look> turnedWith = Optional.empty();
+    private int still;
+    private final BooleanProperty preview = new SimpleBooleanProperty();
+    private final Label old = new Label(Texts.of("picture.old"));
 
     Viewer(Workspace bench) {
         this.bench = bench;
@@ -42,13 +58,26 @@ final class Viewer extends StackPane {
         shade.setBlendMode(BlendMode.MULTIPLY);
         shade.setMouseTransparent(true);
         shade.setVisible(false);
-        getChildren().addAll(view, shade);
+        old.setId("picture-old");
+        old.getStyleClass().add("picture-old");
+        old.visibleProperty().bind(bench.renderer().outdatedProperty());
+        old.managedProperty().bind(old.visibleProperty());
+        old.setWrapText(true);
+        old.setMouseTransparent(true);
+        setAlignment(old, Pos.TOP_CENTER);
+        getChildren().addAll(view, shade, old);
+        preview.addListener((o, was, now) -> renew());
         blink.setCycleCount(Timeline.INDEFINITE);
         bench.renderer().shownProperty().addListener((o, old, now) -> renew());
         bench.renderer().beforeProperty().addListener((o, old, now) -> view.showBefore(now));
         bench.renderer().combinationProperty().addListener((o, old, now) -> renew());
+        bench.renderer().fine().partProperty().addListener((o, old, now) -> view.showPart(now));
+        turning.setCycleCount(Timeline.INDEFINITE);
         bench.renderer().displayProperty().addListener((o, old, now) -> {
             frameShown = Optional.empty();
+            turning.stop();
+            stills = List.of();
+            turnedWith = Optional.empty();
             renew();
         });
         bench.selectionProperty().addListener((o, old, now) -> renew());
@@ -74,8 +103,9 @@ final class Viewer extends StackPane {
     }
 
     private void renew() {
-        Optional<DatedFrame> frame =
-                bench.selectionProperty().get().topic() == Topic.DISK ? bench.selectedFrame() : Optional.empty();
+        Topic topic = bench.selectionProperty().get().topic();
+        boolean alone = topic == Topic.DISK || (topic == Topic.FRAME && preview.get());
+        Optional<DatedFrame> frame = alone ? bench.selectedFrame() : Optional.empty();
         Optional<Exposure> exposure = frame.flatMap(this::exposure);
         Optional<Disk> disk = frame.flatMap(f -> DiskPanel.disk(bench, f));
         if (exposure.isPresent() && disk.isPresent()) {
@@ -83,8 +113,34 @@ final class Viewer extends StackPane {
         } else {
             frameShown = Optional.empty();
             view.showHandles(Optional.empty(), false);
-            view.show(bench.renderer().shownProperty().get(), system());
+            if (bench.renderer().displayProperty().get() == Display.TURNING) {
+                turn();
+            } else {
+                view.show(bench.renderer().shownProperty().get(), system());
+            }
             view.showDispersion(dispersion());
+        }
+    }
+
+    /** Shows the turning globe, once its stills are made for what is on the bench. */
+    private void turn() {
+        Optional<Combination> c = bench.combination();
+        Optional<Look> look = bench.draft().session().map(Session::look);
+        if (c.isPresent() && !look.equals(turnedWith)) {
+            turnedWith = look;
+            bench.renderer().side().turning(c.get(), look.get(), made -> {
+                stills = made;
+                turning.play();
+            });
+        } else if (stills.isEmpty()) {
+            view.show(bench.renderer().shownProperty().get(), system());
+        }
+    }
+
+    private void nextStill() {
+        if (!stills.isEmpty()) {
+            still = (still + 1) % stills.size();
+            view.show(Optional.of(stills.get(still)), system());
         }
     }
 
@@ -100,19 +156,29 @@ final class Viewer extends StackPane {
         LimbHandles handles = new LimbHandles(exposure.globe(), disk);
         boolean held = DiskPanel.isHeld(bench, frame);
         if (frameShown.filter(frame::equals).isPresent()) {
-            view.showHandles(Optional.of(handles), held);
+            view.showHandles(handled(handles), held);
             return;
         }
         frameShown = Optional.of(frame);
         boolean lifted = bench.renderer().displayProperty().get() == Display.STRETCHED;
-        bench.renderer().frame(exposure, disk, lifted, picture -> {
+        bench.renderer().side().frame(exposure, disk, lifted, picture -> {
             if (frameShown.filter(frame::equals).isPresent()) {
                 view.show(Optional.of(picture), system());
                 DiskPanel.disk(bench, frame)
                         .ifPresent(d -> view.showHandles(
-                                Optional.of(new LimbHandles(handles.globe(), d)), DiskPanel.isHeld(bench, frame)));
+                                handled(new LimbHandles(handles.globe(), d)), DiskPanel.isHeld(bench, frame)));
             }
         });
+    }
+
+    /** Handles belong to the page Disk. */
+    private Optional<LimbHandles> handled(LimbHandles handles) {
+        return bench.selectionProperty().get().topic() == Topic.DISK ? Optional.of(handles) : Optional.empty();
+    }
+
+    /** Whether the selected frame is shown while its page is open. */
+    BooleanProperty previewProperty() {
+        return preview;
     }
 
     private List<OverlayPainter.Vector> dispersion() {
@@ -147,9 +213,9 @@ final class Viewer extends StackPane {
         bench.renderer().displayProperty().set(on ? Display.FINISHED : Display.STRIP);
     }
 
-    void setSplit(boolean on) {
-        view.setSplit(on);
-        bench.renderer().setSplit(on);
+    void compare(ComparedPicture.Kind kind) {
+        view.setSplit(kind != ComparedPicture.Kind.NONE, kind == ComparedPicture.Kind.UNPROCESSED);
+        bench.renderer().compare(kind);
     }
 
     Optional<ScreenPicture> shown() {

@@ -8,39 +8,36 @@ import java.util.Map;
 import javafx.application.Application;
 import javafx.application.ConditionalFeature;
 import javafx.application.Platform;
-import javafx.geometry.Pos;
 import javafx.scene.control.Button;
-import javafx.scene.control.Label;
-import javafx.scene.control.Tooltip;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.epochrome.desktop.control.Preferences;
 import org.epochrome.desktop.control.SessionController;
 import org.epochrome.desktop.control.Workspace;
-import org.epochrome.desktop.panel.ColourPanel;
-import org.epochrome.desktop.panel.DetailPanel;
+import org.epochrome.desktop.frames.FramePanel;
+import org.epochrome.desktop.help.HelpPage;
+import org.epochrome.desktop.look.ColourPanel;
+import org.epochrome.desktop.look.DetailPanel;
+import org.epochrome.desktop.look.FramingPanel;
+import org.epochrome.desktop.look.PixelPicker;
 import org.epochrome.desktop.panel.DiskPanel;
 import org.epochrome.desktop.panel.EvidencePanel;
-import org.epochrome.desktop.panel.FramePanel;
-import org.epochrome.desktop.panel.FramingPanel;
 import org.epochrome.desktop.panel.KeyList;
 import org.epochrome.desktop.panel.Panel;
 import org.epochrome.desktop.panel.SessionPanel;
 import org.epochrome.desktop.panel.ShiftPanel;
 import org.epochrome.desktop.panel.StartPage;
 import org.epochrome.desktop.picture.TimeRibbon;
+import org.epochrome.desktop.products.ProductsPage;
+import org.epochrome.desktop.setup.SetupPage;
 import org.epochrome.desktop.state.Topic;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.desktop.style.Theme;
-import org.kordamp.ikonli.feather.Feather;
-import org.kordamp.ikonli.javafx.FontIcon;
 
 /** The window's content: the planet in the middle, the time ribbon below, the side beside, the tools above. */
 public final class Workbench extends BorderPane {
@@ -54,7 +51,11 @@ public final class Workbench extends BorderPane {
     private final TimeRibbon ribbon;
     private final ShiftPanel shift;
     private final DetailPanel detail;
-    private final VBox bars = new VBox();
+    private final ColourPanel colour;
+    private final MessageBars bars;
+    private final SetupPage setup;
+    private final ProductsPage products;
+    private final HelpPage help = new HelpPage(this::hideHelp);
     private final KeyList keys = new KeyList();
     /** A frame around all while files are held over the window. */
     private final Region taking = new Region();
@@ -74,31 +75,34 @@ public final class Workbench extends BorderPane {
         ribbon = new TimeRibbon(bench);
         shift = new ShiftPanel(bench);
         detail = new DetailPanel(bench);
-        StatusLine status = new StatusLine(bench, controller);
-        new PointerInput(bench, viewer.view(), shift, at -> status.show(viewer.shown(), viewer.system(), at));
+        StatusLine status = new StatusLine(bench, controller, actions::reveal);
+        PixelPicker picker = new PixelPicker();
+        new PointerInput(bench, viewer.view(), shift, picker, at -> status.show(viewer.shown(), viewer.system(), at));
         Map<Topic, Panel> panels = new EnumMap<>(Topic.class);
         panels.put(Topic.SESSION, new SessionPanel(bench, preferences));
-        panels.put(Topic.FRAME, new FramePanel(bench));
+        panels.put(Topic.FRAME, new FramePanel(bench, viewer.previewProperty()));
         panels.put(Topic.DISK, new DiskPanel(bench));
         panels.put(Topic.SHIFT, shift);
-        panels.put(Topic.COLOUR, new ColourPanel(bench));
+        colour = new ColourPanel(bench, picker, actions::measureWhite);
+        panels.put(Topic.COLOUR, colour);
         panels.put(Topic.DETAIL, detail);
-        panels.put(Topic.FRAMING, new FramingPanel(bench));
+        panels.put(Topic.FRAMING, new FramingPanel(bench, preferences, picker));
         panels.put(Topic.EVIDENCE, new EvidencePanel(bench, actions::saveReport));
         keys.setVisible(false);
         taking.getStyleClass().add("taking");
         taking.setMouseTransparent(true);
         taking.setVisible(false);
         StartPage invitation = new StartPage(bench, controller, preferences, actions::open);
-        BorderPane middle = new BorderPane(new StackPane(viewer, invitation.scrolled()));
+        bars = new MessageBars(bench, this);
+        setup = new SetupPage(bench, preferences);
+        products = new ProductsPage(controller.exports()::saveAll);
+        BorderPane middle =
+                new BorderPane(new StackPane(viewer, invitation.scrolled(), products.scrolled(), setup.scrolled()));
         side = new SidePanel(bench, panels);
         middle.setRight(side);
         setTop(new VBox(tools, bars));
-        setCenter(new StackPane(middle, keys, taking));
+        setCenter(new StackPane(middle, help, keys, taking));
         setBottom(new VBox(ribbon, status));
-        bench.draftProperty().addListener((o, old, now) -> bars.getChildren()
-                .removeIf(n -> "unsaved".equals(n.getId()) && !bench.unsaved()));
-        bench.problemProperty().addListener((o, old, now) -> showProblem(now));
         Shortcuts shortcuts = new Shortcuts(bench, this, actions, viewer, tools);
         addEventFilter(KeyEvent.KEY_PRESSED, shortcuts::pressed);
         setOnDragOver(this::over);
@@ -121,37 +125,11 @@ public final class Workbench extends BorderPane {
         ribbon.setPalette(theme.palette());
         shift.setPalette(theme.palette());
         detail.setPalette(theme.palette());
+        colour.setPalette(theme.palette());
         tools.showTheme(theme);
         if (!preferences.theme().equals(theme.name())) {
             preferences.setTheme(theme.name());
         }
-    }
-
-    private void showProblem(String sentence) {
-        bars.getChildren().removeIf(n -> "problem".equals(n.getId()));
-        if (!sentence.isEmpty()) {
-            Button close = new Button("", new FontIcon(Feather.X));
-            close.getStyleClass().add("flat");
-            close.setAccessibleText(Texts.of("message.close"));
-            close.setTooltip(new Tooltip(Texts.of("message.close")));
-            close.setOnAction(e -> bench.dismissProblem());
-            bars.getChildren().add(bar("problem", sentence, close));
-        }
-    }
-
-    private static HBox bar(String id, String sentence, Button... buttons) {
-        Label text = Panel.prose(sentence);
-        HBox.setHgrow(text, Priority.ALWAYS);
-        text.setMaxWidth(Double.MAX_VALUE);
-        HBox bar = new HBox(10, text);
-        for (Button button : buttons) {
-            button.setMinWidth(Region.USE_PREF_SIZE);
-            bar.getChildren().add(button);
-        }
-        bar.setAlignment(Pos.CENTER_LEFT);
-        bar.setId(id);
-        bar.getStyleClass().add("message");
-        return bar;
     }
 
     void say(String sentence) {
@@ -162,9 +140,37 @@ public final class Workbench extends BorderPane {
         keys.setVisible(!keys.isVisible());
     }
 
+    /** Shows what is kept from session to session, to change it. */
+    void showSetup() {
+        setup.open();
+    }
+
+    /** Asks which products are saved together. */
+    void showProducts(Path folder, String name) {
+        products.open(folder, name);
+    }
+
+    void showHelp() {
+        if (help.isVisible()) {
+            hideHelp();
+        } else {
+            help.open();
+        }
+    }
+
+    private void hideHelp() {
+        help.setVisible(false);
+    }
+
     /** Closes what lies over the picture, or else stops the work. */
     void escape() {
-        if (keys.isVisible()) {
+        if (help.isVisible()) {
+            hideHelp();
+        } else if (products.isVisible()) {
+            products.setVisible(false);
+        } else if (setup.isVisible()) {
+            setup.setVisible(false);
+        } else if (keys.isVisible()) {
             keys.setVisible(false);
         } else {
             bench.renderer().cancel();
@@ -178,7 +184,7 @@ public final class Workbench extends BorderPane {
 
     /** Does something that would lose unsaved work, after asking in place. */
     void guarded(String what, Runnable action) {
-        bars.getChildren().removeIf(n -> "unsaved".equals(n.getId()));
+        bars.remove("unsaved");
         if (!bench.unsaved()) {
             action.run();
             return;
@@ -189,8 +195,8 @@ public final class Workbench extends BorderPane {
         without.setId("dont-save");
         Button cancel = new Button(Texts.of("question.cancel"));
         cancel.setId("keep-session");
-        HBox bar = bar("unsaved", Texts.of("question.unsaved", what), save, without, cancel);
-        Runnable gone = () -> bars.getChildren().remove(bar);
+        bars.add("unsaved", Texts.of("question.unsaved", what), List.of(save, without, cancel));
+        Runnable gone = () -> bars.remove("unsaved");
         save.setOnAction(e -> {
             gone.run();
             actions.saveThen(action);
@@ -201,7 +207,6 @@ public final class Workbench extends BorderPane {
             action.run();
         });
         cancel.setOnAction(e -> gone.run());
-        bars.getChildren().add(bar);
         save.requestFocus();
     }
 

@@ -61,7 +61,8 @@ public final class Finishing {
      * @param disk 1 where colour and exposure are measured, 0 elsewhere
      */
     static List<Plane> finished(ColourCube cube, Plane disk, Body body, Look look) {
-        return Finish.shown(Finish.balanced(cube, disk, body, look.white()), disk, look.tone());
+        ColourCube balanced = Finish.balanced(cube, disk, body, look.white());
+        return Finish.shown(balanced, Finish.brightest(balanced, disk), look.tone(), look.grading());
     }
 
     /**
@@ -86,7 +87,7 @@ public final class Finishing {
         ColourCube balanced = Finish.balanced(cube, disk, body, look.white());
         ColourCube crisp =
                 Sharpener.sharpened(balanced, view, bands, look.sharpening().onPixels(arcsecPerPx));
-        return Finish.shown(crisp, disk, look.tone());
+        return Finish.shown(crisp, Finish.brightest(crisp, disk), look.tone(), look.grading());
     }
 
     /** What its white balance multiplies red, green and blue by, green 1. */
@@ -111,12 +112,13 @@ public final class Finishing {
             return Framed.of(shown, globe, disk, framing, 0);
         }
         int width = Framed.widthPx(shown.get(0), globe, disk, framing);
-        Framed above = Framed.of(shown, globe, disk, framing, legend.heightPx(width));
-        return new Framed(legend.below(above.planes()), above.disk());
+        Legend whole = legend.and(framing.captionText());
+        Framed above = Framed.of(shown, globe, disk, framing, whole.heightPx(width));
+        return new Framed(whole.below(above.planes()), above.disk());
     }
 
     /** How light falls off in red, green and blue: as in the frame that weighs most of each band, or else of all. */
-    private static List<BandLight> bands(Combination c) {
+    public static List<BandLight> bands(Combination c) {
         Comparator<FrameResult> weight = Comparator.comparingDouble(FrameResult::weight);
         return c.recipe().assignment().colours().stream()
                 .map(band -> c.frames().stream()

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.epochrome.ephemeris.Aspect;
@@ -60,6 +61,13 @@ public record Legend(List<String> lines) {
                 .distinct()
                 .collect(Collectors.joining(" ")));
         return new Legend(List.of(body.displayName() + "   " + epoch + " UTC", String.join("   ", parts)));
+    }
+
+    /** This legend with one more line, if there is one. */
+    public Legend and(Optional<String> line) {
+        List<String> more = new ArrayList<>(lines);
+        line.filter(text -> !text.isBlank()).ifPresent(more::add);
+        return new Legend(more);
     }
 
     /** Height of the strip below a picture of some width, pixels. */

@@ -29,10 +29,17 @@ import org.epochrome.text.Message;
  *
  * @param file the format by the suffix
  * @param width pixels, even; empty for about the scale of the disk's middle
+ * @param graticule whether a PNG has lines of longitude and latitude every 30 degrees
  */
 public record MapFile(
         @Choice(option = "map") Path file,
-        @Choice(key = "widthPx", option = "map-width") OptionalInt width) implements ProductFile {
+        @Choice(key = "widthPx", option = "map-width") OptionalInt width,
+        @Choice(option = "map-graticule") boolean graticule)
+        implements ProductFile {
+    private static final int LINES_DEG = 30;
+    /** Part of the way to white on a line of the graticule. */
+    private static final float LINE = 0.35f;
+
     private static final int WIDTH_STEP = 360;
     private static final int MOST_WIDTH = 14_400;
     private static final float WELL_SEEN = 0.5f;
@@ -44,9 +51,14 @@ public record MapFile(
         }
     }
 
+    /** A map without lines. */
+    public MapFile(Path file, OptionalInt width) {
+        this(file, width, false);
+    }
+
     /** A map of the usual size. */
     public static MapFile usual(Path file) {
-        return new MapFile(file, OptionalInt.empty());
+        return new MapFile(file, OptionalInt.empty(), false);
     }
 
     /**
@@ -84,8 +96,8 @@ public record MapFile(
             String longitudes = system == RotationSystem.SINGLE ? "longitude" : "longitude " + system.key();
             PictureWriter.write(
                     file,
-                    finished(
-                            map, Finishing.lookFor(c.recipe(), look), c.recipe().body()),
+                    ruled(finished(
+                            map, Finishing.lookFor(c.recipe(), look), c.recipe().body())),
                     new PictureWriter.Form(Optional.of(map.coverage()), false),
                     new PictureWriter.Caption(
                             caption.description() + "; map of planetographic " + longitudes + ", latitude",
@@ -117,6 +129,42 @@ public record MapFile(
             for (int i = 0; i < plane.data().length; i++) {
                 float seen = map.coverage().data()[i];
                 plane.data()[i] = seen * plane.data()[i] + 1 - seen;
+            }
+        }
+        return planes;
+    }
+
+    /**
+     * The finished map on black, to look at.
+     *
+     * @param width pixels, even
+     */
+    public static List<Plane> onBlack(Combination c, Look look, int width) {
+        GlobeMap map = map(c, width);
+        List<Plane> planes =
+                finished(map, Finishing.lookFor(c.recipe(), look), c.recipe().body());
+        for (Plane plane : planes) {
+            for (int i = 0; i < plane.data().length; i++) {
+                plane.data()[i] *= map.coverage().data()[i];
+            }
+        }
+        return planes;
+    }
+
+    /** Planes with the lines of the graticule, if they are wanted. */
+    private List<Plane> ruled(List<Plane> planes) {
+        if (graticule) {
+            for (Plane plane : planes) {
+                for (int deg = 0; deg < 360; deg += LINES_DEG) {
+                    int column = Math.min(plane.width() - 1, Math.round(plane.width() * deg / 360f));
+                    int row = Math.round(plane.width() * deg / 360f);
+                    for (int y = 0; y < plane.height(); y++) {
+                        plane.set(column, y, plane.at(column, y) + LINE * (1 - plane.at(column, y)));
+                    }
+                    for (int x = 0; row < plane.height() && x < plane.width(); x++) {
+                        plane.set(x, row, plane.at(x, row) + LINE * (1 - plane.at(x, row)));
+                    }
+                }
             }
         }
         return planes;

@@ -114,6 +114,12 @@ public record TurningFile(
                 overwrite);
     }
 
+    /** The pictures of an animation around the epoch, display-encoded, to look at. */
+    public static List<List<Plane>> pictures(Combination c, Look look) {
+        TurningFile usual = usual(Path.of(""));
+        return usual.pictures(c, look, c.epoch().minus(half(c)), c.epoch().plus(half(c)));
+    }
+
     private static Duration half(Combination c) {
         Body body = c.recipe().body();
         Instant later = c.epoch().plus(Duration.ofMinutes(10));

@@ -15,10 +15,14 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.choice.RecordChoice;
+import org.epochrome.colour.Gains;
 import org.epochrome.colour.White;
+import org.epochrome.colour.finish.ChannelOffsets;
 import org.epochrome.colour.finish.Framing;
+import org.epochrome.colour.finish.LevelPoints;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.colour.finish.Sharpening;
+import org.epochrome.colour.finish.ToneCurve;
 import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.RotationSystem;
 import org.epochrome.image.Encoding;
@@ -188,6 +192,21 @@ public final class CommandLineFormatter {
         if (value instanceof Framing.Canvas c) {
             return c.width() + "x" + c.height();
         }
+        if (value instanceof Gains g) {
+            return g.red() + "," + g.green() + "," + g.blue();
+        }
+        if (value instanceof ChannelOffsets o) {
+            return o.red() + "," + o.green() + "," + o.blue();
+        }
+        if (value instanceof LevelPoints l) {
+            return l.black() + "," + l.mid() + "," + l.white();
+        }
+        if (value instanceof Framing.Centre c) {
+            return c.right() + "," + c.down();
+        }
+        if (value instanceof ToneCurve t) {
+            return t.quarter() + "," + t.half() + "," + t.threeQuarters();
+        }
         return value.toString();
     }
 
@@ -207,7 +226,7 @@ public final class CommandLineFormatter {
         look.white()
                 .solar()
                 .ifPresentOrElse(
-                        g -> say("white-gains", g.red() + "," + g.green() + "," + g.blue()),
+                        g -> say("white-gains", text(g)),
                         () -> sayUnless(
                                 look.white().white() == White.PHOTOMETRIC,
                                 "white",
@@ -224,6 +243,7 @@ public final class CommandLineFormatter {
         }
         sayUnless(d.detailOf() == usual.sharpening().detailOf(), "detail-of", word(d.detailOf()));
         choices(look.tone(), usual.tone());
+        choices(look.grading(), usual.grading());
         choices(look.framing(), usual.framing());
     }
 

@@ -24,7 +24,10 @@ import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.colour.Gains;
+import org.epochrome.colour.finish.ChannelOffsets;
 import org.epochrome.colour.finish.Framing;
+import org.epochrome.colour.finish.LevelPoints;
+import org.epochrome.colour.finish.ToneCurve;
 import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
@@ -79,8 +82,16 @@ final class SessionModule extends SimpleModule {
         context.insertAnnotationIntrospector(new ChoiceKeys());
         context.configOverride(Extent.class)
                 .setInclude(JsonInclude.Value.construct(JsonInclude.Include.NON_EMPTY, null));
-        for (Class<?> row :
-                List.of(PixelOffset.class, Passband.class, Spectrum.Point.class, Gains.class, Framing.Canvas.class)) {
+        for (Class<?> row : List.of(
+                PixelOffset.class,
+                Passband.class,
+                Spectrum.Point.class,
+                Gains.class,
+                Framing.Canvas.class,
+                Framing.Centre.class,
+                ChannelOffsets.class,
+                LevelPoints.class,
+                ToneCurve.class)) {
             context.configOverride(row).setFormat(JsonFormat.Value.forShape(JsonFormat.Shape.ARRAY));
         }
     }

@@ -291,7 +291,7 @@ class SessionControllerTest {
         assertEquals(3, bench.draft().frames().size());
         assertEquals(List.of(), bench.draft().absent());
         bench.undo();
-        bench.edit("forget a file", d -> d.without(night.resolve("jupiter-B.fits")));
+        bench.edit("forget a file", d -> d.without(java.util.Set.of(night.resolve("jupiter-B.fits"))));
         assertEquals(List.of(), bench.draft().absent());
         assertEquals(2, bench.draft().frames().size());
     }

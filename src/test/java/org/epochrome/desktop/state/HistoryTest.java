@@ -35,4 +35,19 @@ class HistoryTest {
         history.push("to a", "a");
         assertEquals(Optional.empty(), history.undoable());
     }
+
+    /** Small steps of one name that follow each other are undone as one. */
+    @Test
+    void nudgesAreOneStep() {
+        History<String> history = new History<>("a");
+        history.nudge("move", "b");
+        history.nudge("move", "c");
+        history.nudge("turn", "d");
+        history.push("turn", "e");
+        history.nudge("turn", "f");
+        assertEquals("e", history.undo());
+        assertEquals("d", history.undo());
+        assertEquals("c", history.undo());
+        assertEquals("a", history.undo());
+    }
 }

@@ -83,7 +83,7 @@ class TextsTest {
     @Test
     void numbersLookTheSameEverywhere() {
         assertEquals("Humidity (%)", Texts.of("panel.site.humidity"));
-        assertEquals("Latitude (°)", Texts.of("panel.site.latitude"), "read as UTF-8");
+        assertEquals("North (°)", Texts.of("panel.session.north"), "read as UTF-8");
         assertEquals("automatic: 12.50", Texts.of("panel.session.north.found", 12.5));
         assertThrows(MissingResourceException.class, () -> Texts.of("no.such.key"));
     }

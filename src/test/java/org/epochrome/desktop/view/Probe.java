@@ -34,4 +34,8 @@ public final class Probe {
                         .findFirst())
                 .map(h -> view.localToScreen(zoom.viewX(h.x()), zoom.viewY(h.y())));
     }
+
+    public static void escape(Workbench workbench) {
+        workbench.escape();
+    }
 }

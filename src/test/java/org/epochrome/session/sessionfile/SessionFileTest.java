@@ -26,9 +26,13 @@ import org.epochrome.atmosphere.Spectrum;
 import org.epochrome.colour.Gains;
 import org.epochrome.colour.Tone;
 import org.epochrome.colour.WhiteBalance;
+import org.epochrome.colour.finish.ChannelOffsets;
 import org.epochrome.colour.finish.Framing;
+import org.epochrome.colour.finish.Grading;
+import org.epochrome.colour.finish.LevelPoints;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.colour.finish.Sharpening;
+import org.epochrome.colour.finish.ToneCurve;
 import org.epochrome.disk.DispersionDeconvolution.Extent;
 import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.RotationSystem;
@@ -163,19 +167,27 @@ class SessionFileTest {
                 new Assignment("H", "R", "G", Optional.of("L")));
         Look look = new Look(
                 WhiteBalance.solar(new Gains(1.3, 1.1, 1.7)),
-                new Sharpening(0.4, 12, 0.006, 0.7, scalePx, scaleArcsec, 1.5, 2.5, Sharpening.DetailOf.BANDS),
+                new Sharpening(0.4, 12, 0.006, 0.7, scalePx, scaleArcsec, 1.5, 2.5, 0.3, Sharpening.DetailOf.BANDS),
                 new Tone(0.7, 0.02, 1.2, 1.3),
+                new Grading(
+                        new Gains(1.1, 0.9, 1.2),
+                        new ChannelOffsets(0.01, 0.02, -0.03),
+                        Map.of("all", new LevelPoints(0.02, 0.4, 0.95)),
+                        new ToneCurve(0.2, 0.55, 0.8)),
                 new Framing(
                         Framing.Orientation.SOUTH_UP,
                         OptionalDouble.of(0.15),
                         OptionalDouble.of(1.5),
                         Optional.of(new Framing.Canvas(640, 480)),
-                        true));
+                        OptionalDouble.of(12.5),
+                        Optional.of(new Framing.Centre(0.5, -0.2)),
+                        true,
+                        Optional.of("a garden, seeing 7/10")));
         Products products = new Products(
                 List.of(folder.resolve("out/a.tif")),
                 32,
                 List.of(folder.resolve("a.json"), folder.resolve("a.html")),
-                Optional.of(new MapFile(folder.resolve("map.png"), OptionalInt.of(720))),
+                Optional.of(new MapFile(folder.resolve("map.png"), OptionalInt.of(720), true)),
                 Optional.of(new TurningFile(
                         folder.resolve("turning.gif"),
                         Optional.of(Instant.parse("2022-10-26T03:00:00Z")),

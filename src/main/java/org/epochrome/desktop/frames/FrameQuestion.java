@@ -1,14 +1,18 @@
-package org.epochrome.desktop.panel;
+package org.epochrome.desktop.frames;
 
 import java.time.Instant;
 import java.util.Optional;
+import java.util.Set;
 import javafx.collections.FXCollections;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
+import org.epochrome.desktop.control.FrameChanges;
 import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.panel.FormField;
+import org.epochrome.desktop.panel.Panel;
 import org.epochrome.desktop.state.UnidentifiedFile;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.io.identify.SheetRow;
@@ -56,10 +60,10 @@ final class FrameQuestion extends VBox {
                     ask.file(),
                     Optional.empty(),
                     Optional.of(
-                            new SheetRow(ask.file(), Optional.ofNullable(band.getValue()), span, FramePanel.TYPED))));
+                            new SheetRow(ask.file(), Optional.ofNullable(band.getValue()), span, FrameChanges.TYPED))));
         });
         Button drop = new Button(Texts.of("panel.frame.discard"));
-        drop.setOnAction(e -> bench.edit(Texts.of("step.discardFile"), d -> d.without(ask.file())));
+        drop.setOnAction(e -> bench.edit(Texts.of("step.discardFile"), d -> d.without(Set.of(ask.file()))));
         getChildren().addAll(Panel.heading(ask.name()), problem, grid, half, Panel.pair(take, drop));
     }
 }

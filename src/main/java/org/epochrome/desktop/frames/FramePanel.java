@@ -1,10 +1,12 @@
-package org.epochrome.desktop.panel;
+package org.epochrome.desktop.frames;
 
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
+import javafx.beans.property.BooleanProperty;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -13,7 +15,11 @@ import javafx.scene.control.Label;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
+import org.epochrome.desktop.control.FrameChanges;
 import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.panel.FormField;
+import org.epochrome.desktop.panel.FrameEdits;
+import org.epochrome.desktop.panel.Panel;
 import org.epochrome.desktop.state.Draft;
 import org.epochrome.desktop.state.UnidentifiedFile;
 import org.epochrome.desktop.state.UserMessages;
@@ -34,7 +40,6 @@ import org.epochrome.time.UtcText;
 /** One frame: its band and times with their sources, whether it takes part; and files that must be asked about. */
 public final class FramePanel extends Panel {
     static final List<String> BANDS = Band.KNOWN.stream().map(Band::name).toList();
-    static final String TYPED = "manual entry";
 
     private final Label name = heading("");
     private final Tooltip path = new Tooltip();
@@ -55,8 +60,12 @@ public final class FramePanel extends Panel {
     private List<UnidentifiedFile> asked = List.of();
     private List<AbsentFrame> missed = List.of();
 
-    public FramePanel(Workspace bench) {
+    private final FrameList list;
+
+    /** @param preview whether the picture shows the selected frame */
+    public FramePanel(Workspace bench, BooleanProperty preview) {
         super(bench);
+        list = new FrameList(bench, preview);
         name.setTooltip(path);
         used.setId("used");
         used.setTooltip(new Tooltip(Texts.of("panel.frame.use.tip")));
@@ -89,11 +98,12 @@ public final class FramePanel extends Panel {
         notes.getStyleClass().add("doubt");
         known.getChildren().addAll(name, what, used, grid, bandSource, timeSource, numbers, notes);
         open.setManaged(false);
-        getChildren().addAll(open, known);
+        getChildren().addAll(open, list, known);
     }
 
     @Override
-    void renew() {
+    protected void renew() {
+        list.renew();
         Draft draft = bench.draft();
         if (!asked.equals(draft.unsettled()) || !missed.equals(draft.absent())) {
             asked = draft.unsettled();
@@ -118,7 +128,8 @@ public final class FramePanel extends Panel {
         forget.setId("forget-missing");
         forget.setTooltip(new Tooltip(Texts.of("panel.frame.discard.tip")));
         forget.setOnAction(e -> bench.edit(
-                Texts.of("step.discardFile"), d -> d.without(absent.request().file())));
+                Texts.of("step.discardFile"),
+                d -> d.without(Set.of(absent.request().file()))));
         VBox box = new VBox(6, heading(absent.name()), problem, prose(Texts.of("panel.frame.missing")), forget);
         box.getStyleClass().add("question");
         return box;
@@ -210,7 +221,7 @@ public final class FramePanel extends Panel {
     private void setEncoding(String text) {
         Optional<Encoding> said = text.isBlank() ? Optional.empty() : Optional.of(Encoding.of(text));
         bench.selectedFrame().ifPresent(f -> {
-            SheetRow row = new SheetRow(f.head().file(), word(f), span(f), f.givenMirrored(), said, TYPED);
+            SheetRow row = new SheetRow(f.head().file(), word(f), span(f), f.givenMirrored(), said, FrameChanges.TYPED);
             bench.settle(new FrameRequest(row.file(), f.request().band(), Optional.of(row)));
         });
     }
@@ -242,7 +253,7 @@ public final class FramePanel extends Panel {
     }
 
     private void ask(DatedFrame f, Optional<String> band, Optional<RecordingSpan> span, Optional<Boolean> mirrored) {
-        SheetRow row = new SheetRow(f.head().file(), band, span, mirrored, f.givenEncoding(), TYPED);
+        SheetRow row = new SheetRow(f.head().file(), band, span, mirrored, f.givenEncoding(), FrameChanges.TYPED);
         bench.settle(new FrameRequest(row.file(), f.request().band(), Optional.of(row)));
     }
 }

@@ -1,40 +1,74 @@
-package org.epochrome.desktop.panel;
+package org.epochrome.desktop.look;
 
 import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
 import javafx.scene.control.CheckBox;
-import javafx.scene.control.Label;
-import javafx.scene.control.Slider;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.GridPane;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.colour.finish.Sharpening;
 import org.epochrome.colour.finish.Sharpening.DetailOf;
 import org.epochrome.desktop.control.Workspace;
+import org.epochrome.desktop.panel.Panel;
+import org.epochrome.desktop.panel.SliderField;
 import org.epochrome.desktop.style.Palette;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.session.product.Session;
 
 /** How detail is brought out: one curve over scale. */
 public final class DetailPanel extends Panel {
-    private final DetailCurve curve = new DetailCurve();
-    private final Slider deblur;
-    private final Slider gain;
-    private final Slider peak;
-    private final Slider octaves;
-    private final Slider threshold;
+    private final DetailCurve curve;
+    private final SliderField deblur;
+    private final SliderField gain;
+    private final SliderField peak;
+    private final SliderField octaves;
+    private final SliderField threshold;
+    private final SliderField noise;
     private final CheckBox own = new CheckBox(Texts.of("panel.detail.ownPeak"));
     private final CheckBox each = new CheckBox(Texts.of("panel.detail.eachBand"));
-    private final Label values = prose("");
 
     public DetailPanel(Workspace bench) {
         super(bench);
-        deblur = set("deblur", Texts.of("panel.detail.deblur.tip"), 0, 0.8, v -> s -> s.with(Sharpening::deblur, v));
-        gain = set("gain", Texts.of("panel.detail.gain.tip"), 0, 3, v -> s -> s.with(Sharpening::gain, v));
-        peak = set("peak", Texts.of("panel.detail.peak.tip"), 1, 24, v -> s -> s.peakingAt(v));
-        octaves = set("octaves", Texts.of("panel.detail.width.tip"), 0.3, 3, v -> s -> s.with(Sharpening::octaves, v));
+        curve = new DetailCurve(
+                changed -> bench.tryOut(s -> s.with(sharpened(s, now -> changed))),
+                changed -> edit(Texts.of("step.detail"), now -> changed));
+        Sharpening usual = Sharpening.DEFAULT;
+        deblur = set(
+                "deblur",
+                new String[] {Texts.of("panel.detail.deblur"), Texts.of("panel.detail.deblur.tip")},
+                new double[] {0, 0.8},
+                usual.deblur(),
+                v -> s -> s.with(Sharpening::deblur, v));
+        gain = set(
+                "gain",
+                new String[] {Texts.of("panel.detail.gain"), Texts.of("panel.detail.gain.tip")},
+                new double[] {0, 3},
+                usual.gain(),
+                v -> s -> s.with(Sharpening::gain, v));
+        peak = set(
+                "peak",
+                new String[] {Texts.of("panel.detail.peak"), Texts.of("panel.detail.peak.tip")},
+                new double[] {1, 24},
+                2,
+                v -> s -> s.peakingAt(v));
+        octaves = set(
+                "octaves",
+                new String[] {Texts.of("panel.detail.width"), Texts.of("panel.detail.width.tip")},
+                new double[] {0.3, 3},
+                usual.octaves(),
+                v -> s -> s.with(Sharpening::octaves, v));
         threshold = set(
-                "threshold", Texts.of("panel.detail.threshold.tip"), 0, 6, v -> s -> s.with(Sharpening::threshold, v));
+                "threshold",
+                new String[] {Texts.of("panel.detail.threshold"), Texts.of("panel.detail.threshold.tip")},
+                new double[] {0, 6},
+                usual.threshold(),
+                v -> s -> s.with(Sharpening::threshold, v));
+        noise = set(
+                "noise-reduction",
+                new String[] {Texts.of("panel.detail.noise"), Texts.of("panel.detail.noise.tip")},
+                new double[] {0, 1},
+                usual.noiseReduction(),
+                v -> s -> s.with(Sharpening::noiseReduction, v));
         own.setId("peak-own");
         own.setTooltip(new Tooltip(Texts.of("panel.detail.ownPeak.tip")));
         own.setOnAction(e -> edit(
@@ -42,7 +76,7 @@ public final class DetailPanel extends Panel {
                 s -> own.isSelected()
                         ? s.with(Sharpening::peakPx, OptionalDouble.empty())
                                 .with(Sharpening::peakArcsec, OptionalDouble.empty())
-                        : s.peakingAt(peak.getValue())));
+                        : s.peakingAt(peak.value())));
         each.setId("each-band");
         each.setTooltip(new Tooltip(Texts.of("panel.detail.eachBand.tip")));
         each.setOnAction(e -> edit(
@@ -54,20 +88,22 @@ public final class DetailPanel extends Panel {
         row(grid, Texts.of("panel.detail.peak"), peak);
         row(grid, Texts.of("panel.detail.width"), octaves);
         row(grid, Texts.of("panel.detail.threshold"), threshold);
-        getChildren().addAll(curve, prose(Texts.of("panel.detail.help")), grid, own, each, values);
+        row(grid, Texts.of("panel.detail.noise"), noise);
+        getChildren().addAll(curve, prose(Texts.of("panel.detail.help")), grid, own, each);
     }
 
-    private Slider set(
+    private SliderField set(
             String id,
-            String teaches,
-            double from,
-            double to,
+            String[] words,
+            double[] range,
+            double usual,
             java.util.function.DoubleFunction<UnaryOperator<Sharpening>> change) {
-        return slider(
+        return sliderField(
                 id,
-                teaches,
-                from,
-                to,
+                words[0],
+                words[1],
+                range,
+                usual,
                 v -> bench.tryOut(s -> s.with(sharpened(s, change.apply(v)))),
                 v -> edit(Texts.of("step.detail"), change.apply(v)));
     }
@@ -85,28 +121,21 @@ public final class DetailPanel extends Panel {
     }
 
     @Override
-    void renew() {
+    protected void renew() {
         setDisable(bench.draft().session().isEmpty());
         bench.draft().session().ifPresent(s -> {
             Sharpening sharp = s.look().sharpening();
-            show(deblur, sharp.deblur());
-            show(gain, sharp.gain());
-            show(octaves, sharp.octaves());
-            show(threshold, sharp.threshold());
+            deblur.show(sharp.deblur());
+            gain.show(sharp.gain());
+            octaves.show(sharp.octaves());
+            threshold.show(sharp.threshold());
+            noise.show(sharp.noiseReduction());
             boolean usual = sharp.peakPx().isEmpty();
             own.setSelected(usual);
             each.setSelected(sharp.eachBand());
             peak.setDisable(usual);
-            sharp.peakPx().ifPresent(p -> show(peak, p));
-            values.setText(Texts.of(
-                    "panel.detail.values", 100 * sharp.deblur(), sharp.gain(), sharp.octaves(), sharp.threshold()));
+            sharp.peakPx().ifPresent(peak::show);
             curve.show(sharp, bench.renderer().detailProperty().get());
         });
-    }
-
-    private static void show(Slider slider, double value) {
-        if (!slider.isValueChanging()) {
-            slider.setValue(value);
-        }
     }
 }

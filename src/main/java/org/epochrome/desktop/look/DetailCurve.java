@@ -1,9 +1,11 @@
-package org.epochrome.desktop.panel;
+package org.epochrome.desktop.look;
 
 import java.util.Optional;
+import java.util.function.Consumer;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.Region;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
@@ -25,14 +27,39 @@ final class DetailCurve extends Region {
     private static final double FAINT = 1e-4;
 
     private static final double STRONG = 0.2;
+    private static final double DOT_PX = 5;
+    private static final double REACH_PX = 14;
 
     private final Canvas canvas = new Canvas(WIDTH, HEIGHT);
     private Palette palette = Palette.DARK;
     private Sharpening sharpening = Sharpening.DEFAULT;
     private Optional<DetailLevels> levels = Optional.empty();
+    /** The factor at the top of the curve while a hand draws it. */
+    private double top = 2;
 
-    DetailCurve() {
+    private boolean holding;
+    private boolean atSide;
+
+    /**
+     * @param tried takes what a hand draws, before it lets go
+     * @param taken takes it then
+     */
+    DetailCurve(Consumer<Sharpening> tried, Consumer<Sharpening> taken) {
         getChildren().add(canvas);
+        setId("detail-curve");
+        setAccessibleText(Texts.of("panel.detail.curve"));
+        setOnMousePressed(this::pressed);
+        setOnMouseDragged(e -> {
+            if (holding) {
+                tried.accept(drawn(e));
+            }
+        });
+        setOnMouseReleased(e -> {
+            if (holding) {
+                holding = false;
+                taken.accept(drawn(e));
+            }
+        });
         setMinSize(WIDTH, HEIGHT);
         setPrefSize(WIDTH, HEIGHT);
         setMaxSize(WIDTH, HEIGHT);
@@ -100,6 +127,53 @@ final class DetailCurve extends Region {
             }
         }
         pen.stroke();
+        pen.setFill(palette.warm());
+        dot(pen, x(peakPx()), height(1 + sharpening.gain(), most));
+        dot(pen, x(sidePx()), height(1 + sharpening.extraGain(sidePx(), blur), most));
+    }
+
+    private static void dot(GraphicsContext pen, double x, double y) {
+        pen.fillOval(x - DOT_PX, y - DOT_PX, 2 * DOT_PX, 2 * DOT_PX);
+    }
+
+    private double blurPx() {
+        return levels.map(DetailLevels::blurPx).orElse(1.0);
+    }
+
+    private double peakPx() {
+        return sharpening.peakPx().orElse(Math.max(2, 2 * blurPx()));
+    }
+
+    /** A scale one width of the curve above its peak. */
+    private double sidePx() {
+        return peakPx() * Math.pow(2, sharpening.octaves());
+    }
+
+    private void pressed(MouseEvent e) {
+        top = Math.max(2, Math.ceil(1 + sharpening.gain()));
+        double toPeak = Math.hypot(e.getX() - x(peakPx()), e.getY() - height(1 + sharpening.gain(), top));
+        double sideY = height(1 + sharpening.extraGain(sidePx(), blurPx()), top);
+        double toSide = Math.hypot(e.getX() - x(sidePx()), e.getY() - sideY);
+        atSide = toSide < toPeak;
+        holding = Math.min(toPeak, toSide) < REACH_PX;
+    }
+
+    /** What the curve becomes if its handle is where the cursor is. */
+    private Sharpening drawn(MouseEvent e) {
+        double part = Math.max(0, Math.min(1, (e.getX() - LEFT) / (WIDTH - LEFT - 8)));
+        double scale = FINEST * Math.pow(COARSEST / FINEST, part);
+        if (atSide) {
+            double octaves = Math.log(scale / peakPx()) / Math.log(2);
+            return sharpening.with(Sharpening::octaves, hundredth(Math.max(0.3, Math.min(3, octaves))));
+        }
+        double gain = (top - 1) * (floor() - 10 - e.getY()) / (floor() - 22);
+        return sharpening
+                .with(Sharpening::gain, hundredth(Math.max(0, Math.min(3, gain))))
+                .peakingAt(hundredth(Math.max(1, Math.min(24, scale))));
+    }
+
+    private static double hundredth(double value) {
+        return Math.rint(100 * value) / 100;
     }
 
     private static double height(double factor, double most) {

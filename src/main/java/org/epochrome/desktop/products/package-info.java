@@ -1,0 +1,2 @@
+/** What is saved: several products at once. */
+package org.epochrome.desktop.products;
