@@ -61,7 +61,8 @@ class ChoicesTest {
             Map.entry("NameClock.exposure", "length"),
             Map.entry("NameClock.utcOffset", "offset"),
             Map.entry("Conventions.passbands", "passband"),
-            Map.entry("Conventions.encoding", "encoding"));
+            Map.entry("Conventions.encoding", "encoding"),
+            Map.entry("Conventions.plannedLengths", "plan-use"));
 
     /** A choice that is no record of choices itself, and the record it belongs to. */
     private record Declared(Class<?> owner, RecordChoice choice) {

@@ -33,16 +33,25 @@ final class ClockOptions {
     @Option(names = "--encoding", paramLabel = "linear|srgb|gamma=X", converter = Texts.Encoded.class)
     private Encoding encoding;
 
+    @Option(
+            names = "--planned-length",
+            paramLabel = "BAND=LENGTH",
+            converter = {Texts.Capitals.class, Texts.Length.class})
+    private Map<String, Duration> plannedLengths = new LinkedHashMap<>();
+
     /** The conventions of a session, overridden by the options given. */
     Conventions over(Conventions before) {
         Map<String, Passband> all = new HashMap<>(before.passbands());
         all.putAll(passbands);
+        Map<String, Duration> planned = new HashMap<>(before.plannedLengths());
+        planned.putAll(plannedLengths);
         return new Conventions(
                 new NameClock(
                         Optional.ofNullable(clock).or(before.clock()::meaning),
                         Optional.ofNullable(exposure).or(before.clock()::exposure),
                         utcOffset == null ? before.clock().utcOffset() : utcOffset),
                 all,
-                encoding == null ? before.encoding() : encoding);
+                encoding == null ? before.encoding() : encoding,
+                planned);
     }
 }

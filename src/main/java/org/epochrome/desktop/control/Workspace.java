@@ -264,7 +264,7 @@ public final class Workspace {
             Conventions said = recipe.frames().conventions();
             Map<String, Passband> passbands = new HashMap<>(said.passbands());
             passbands.put(band, passband);
-            Conventions next = new Conventions(said.clock(), passbands, said.encoding());
+            Conventions next = said.with(Conventions::passbands, passbands);
             door.again(
                     before,
                     next,

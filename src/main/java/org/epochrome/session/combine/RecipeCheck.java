@@ -1,8 +1,13 @@
 package org.epochrome.session.combine;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
 import org.epochrome.session.recipe.Assignment;
+import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.SessionRefused;
 import org.epochrome.session.schedule.AtmosphericDispersion;
@@ -14,6 +19,9 @@ import org.epochrome.time.LeapSeconds;
 public final class RecipeCheck {
     /** The caution for a planet near the Sun. */
     public static final Message SUN_CAUTION = Message.of("check.nearSun");
+
+    /** Capture programs end a little late. */
+    private static final double TOLERATED = 1.1;
 
     private final Recipe recipe;
     private final Schedule schedule;
@@ -32,6 +40,7 @@ public final class RecipeCheck {
         List<Message> warnings = new ArrayList<>();
         checkBands(warnings);
         warnAboutTheSky(sky, warnings);
+        warnAboutLengths(warnings);
         return warnings;
     }
 
@@ -58,6 +67,20 @@ public final class RecipeCheck {
                 .filter(name -> !bands.bands().contains(name))
                 .distinct()
                 .forEach(name -> warnings.add(Message.of("check.unusedBand", name)));
+    }
+
+    /** Longest recordings by band that exceed the plan. */
+    private void warnAboutLengths(List<Message> warnings) {
+        Map<String, Duration> planned = recipe.frames().conventions().plannedLengths();
+        Map<String, Duration> longest = new TreeMap<>();
+        for (Exposure e : schedule.exposures()) {
+            Duration length = e.frame().timing().span().duration();
+            longest.merge(e.band().name(), length, (a, b) -> a.compareTo(b) > 0 ? a : b);
+        }
+        longest.forEach((band, length) -> Optional.ofNullable(planned.get(band))
+                .filter(plan -> length.toMillis() > TOLERATED * plan.toMillis())
+                .ifPresent(plan -> warnings.add(
+                        Message.of("check.longerThanPlanned", band, length.toSeconds(), plan.toSeconds()))));
     }
 
     private boolean present(String band) {

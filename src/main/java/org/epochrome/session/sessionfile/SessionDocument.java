@@ -1,6 +1,7 @@
 package org.epochrome.session.sessionfile;
 
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -59,6 +60,7 @@ record SessionDocument(
         Optional<NameClock> clock,
         Optional<Map<String, Passband>> passbandsNm,
         Optional<Encoding> encoding,
+        Optional<Map<String, Duration>> plannedLengths,
         List<FrameEntry> frames,
         Look look,
         Products outputs) {
@@ -89,6 +91,7 @@ record SessionDocument(
                 Optional.of(conventions.clock()).filter(clock -> !clock.equals(NameClock.UNKNOWN)),
                 Optional.of(conventions.passbands()).filter(passbands -> !passbands.isEmpty()),
                 Optional.of(conventions.encoding()).filter(encoding -> !encoding.isLinear()),
+                Optional.of(conventions.plannedLengths()).filter(planned -> !planned.isEmpty()),
                 entries(r.frames()),
                 session.look(),
                 session.products());
@@ -112,7 +115,10 @@ record SessionDocument(
      */
     Session session() {
         Conventions conventions = new Conventions(
-                clock.orElse(NameClock.UNKNOWN), passbandsNm.orElse(Map.of()), encoding.orElse(Encoding.LINEAR));
+                clock.orElse(NameClock.UNKNOWN),
+                passbandsNm.orElse(Map.of()),
+                encoding.orElse(Encoding.LINEAR),
+                plannedLengths.orElse(Map.of()));
         List<DatedFrame> found = new ArrayList<>();
         List<AbsentFrame> absent = new ArrayList<>();
         Set<Path> leftOut = new HashSet<>();
