@@ -10,6 +10,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.epochrome.desktop.state.Draft;
+import org.epochrome.desktop.state.PlanInputs;
+import org.epochrome.desktop.state.PlannedNight;
+import org.epochrome.desktop.style.Numbers;
 import org.epochrome.ephemeris.Site;
 import org.epochrome.io.file.AtomicFile;
 import org.epochrome.io.file.OutputRefused;
@@ -184,9 +187,62 @@ public final class Preferences {
         write(kept.with(KeptPreferences::window, place));
     }
 
+    /** What was typed last on the page that plans a night, completed by site and equipment. */
+    public PlanInputs plan() {
+        return Optional.ofNullable(kept.plan()).orElseGet(this::firstPlan);
+    }
+
+    private PlanInputs firstPlan() {
+        PlanInputs first = PlanInputs.USUAL;
+        if (site().isPresent()) {
+            Site at = site().get();
+            first = first.with(PlanInputs::latitude, Numbers.plain(at.latitudeDeg()))
+                    .with(PlanInputs::longitude, Numbers.plain(at.longitudeDeg()))
+                    .with(PlanInputs::height, Numbers.plain(at.heightM()));
+        }
+        Equipment e = kept.equipment();
+        if (e.apertureMm() != null) {
+            first = first.with(PlanInputs::aperture, Numbers.plain(e.apertureMm()));
+        }
+        if (e.focalLengthMm() != null) {
+            first = first.with(PlanInputs::focalLength, Numbers.plain(e.focalLengthMm()));
+        }
+        if (e.pixelUm() != null) {
+            first = first.with(PlanInputs::pixel, Numbers.plain(e.pixelUm()));
+        }
+        return e.utcOffset() == null ? first : first.with(PlanInputs::offset, e.utcOffset());
+    }
+
+    /** Remembers what was typed. */
+    public void setPlan(PlanInputs plan) {
+        if (!plan.equals(kept.plan())) {
+            write(kept.with(KeptPreferences::plan, plan));
+        }
+    }
+
+    public List<KeptPreferences.NamedOptics> optics() {
+        return kept.optics();
+    }
+
+    /** Keeps a telescope with its camera for plans; one of that name is exchanged. */
+    public void keep(KeptPreferences.NamedOptics optics) {
+        List<KeptPreferences.NamedOptics> next = new ArrayList<>(kept.optics().stream()
+                .filter(o -> !o.name().equals(optics.name()))
+                .toList());
+        next.add(optics);
+        write(kept.with(KeptPreferences::optics, next));
+    }
+
+    /** Lets the frames of a night be compared with its plan. */
+    public void setPlanned(PlannedNight night) {
+        write(kept.with(KeptPreferences::planned, KeptPreferences.Planned.of(night)));
+    }
+
     /** What new sessions begin with. */
     public Draft.Beginning beginning() {
         return new Draft.Beginning(
-                site().map(Place::at).orElse(Place.UNKNOWN), kept.equipment().clock());
+                site().map(Place::at).orElse(Place.UNKNOWN),
+                kept.equipment().clock(),
+                Optional.ofNullable(kept.planned()).flatMap(KeptPreferences.Planned::night));
     }
 }

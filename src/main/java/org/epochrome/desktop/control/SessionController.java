@@ -18,10 +18,13 @@ import org.epochrome.demo.DemoSessions;
 import org.epochrome.desktop.recovery.RecoveryFile;
 import org.epochrome.desktop.recovery.RecoveryFolder;
 import org.epochrome.desktop.recovery.UnsavedSession;
+import org.epochrome.desktop.render.LatestTaskRunner;
 import org.epochrome.desktop.state.Draft;
 import org.epochrome.desktop.state.Topic;
 import org.epochrome.desktop.style.Texts;
+import org.epochrome.evidence.plan.PlanFile;
 import org.epochrome.io.file.OverwriteGuard;
+import org.epochrome.plan.NightPlan;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.product.WhiteReference;
 import org.epochrome.session.recipe.Place;
@@ -312,6 +315,23 @@ public final class SessionController {
 
     interface Step<T> {
         T run();
+    }
+
+    /** A runner of work beside the session's; a newer request replaces one that runs. */
+    public LatestTaskRunner runner() {
+        return new LatestTaskRunner(background, face, true);
+    }
+
+    /** Saves a plan, in the form that the file's extension names. */
+    public void savePlan(NightPlan plan, Path file) {
+        inBackground(
+                () -> {
+                    PlanFile target = new PlanFile(file);
+                    target.check(true);
+                    target.write(plan, true, version);
+                    return file;
+                },
+                path -> said.set(Texts.of("status.saved", path.getFileName())));
     }
 
     /** Does something in the background, and tells if it went wrong. */

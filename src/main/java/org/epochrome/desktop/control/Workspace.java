@@ -195,7 +195,7 @@ public final class Workspace {
 
     /** Takes files, whose new sessions begin with a place. */
     public void take(List<Path> files, Place place) {
-        take(files, new Draft.Beginning(place, beginning.clock()));
+        take(files, new Draft.Beginning(place, beginning.clock(), beginning.planned()));
     }
 
     private void take(List<Path> files, Draft.Beginning with) {
@@ -254,7 +254,10 @@ public final class Workspace {
                 next,
                 found -> edit(Texts.of("step.clock"), d -> d.recipe(
                                 r -> r.with(r.frames().with(next)))
-                        .plus(found.frames(), found.unsettled(), new Draft.Beginning(beginning.place(), clock))));
+                        .plus(
+                                found.frames(),
+                                found.unsettled(),
+                                new Draft.Beginning(beginning.place(), clock, beginning.planned()))));
     }
 
     /** Says what a filter lets through, for all frames of its band. */

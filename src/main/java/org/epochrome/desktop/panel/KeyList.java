@@ -13,6 +13,7 @@ public final class KeyList extends ScrollPane {
         {Texts.of("keys.add.key"), Texts.of("keys.add")},
         {Texts.of("keys.save.key"), Texts.of("keys.save")},
         {Texts.of("keys.export.key"), Texts.of("keys.export")},
+        {Texts.of("keys.plan.key"), Texts.of("keys.plan")},
         {Texts.of("keys.command.key"), Texts.of("keys.command")},
         {Texts.of("keys.undo.key"), Texts.of("keys.undo")},
         {Texts.of("keys.close.key"), Texts.of("keys.close")},

@@ -26,12 +26,15 @@ public final class StartPage extends VBox {
     private final SessionController controller;
     private final Preferences preferences;
     private final Runnable open;
+    private final Runnable plan;
 
-    public StartPage(Workspace bench, SessionController controller, Preferences preferences, Runnable open) {
+    public StartPage(
+            Workspace bench, SessionController controller, Preferences preferences, Runnable open, Runnable plan) {
         this.bench = bench;
         this.controller = controller;
         this.preferences = preferences;
         this.open = open;
+        this.plan = plan;
         getStyleClass().add("invitation");
         setAlignment(Pos.CENTER);
         bench.draftProperty().addListener((o, old, now) -> renew());
@@ -117,8 +120,12 @@ public final class StartPage extends VBox {
         demo.setId("open-demo");
         demo.setTooltip(new Tooltip(Texts.of("start.demo.tip")));
         demo.setOnAction(e -> controller.openDemo());
-        FlowPane buttons = row(440);
-        buttons.getChildren().addAll(choose, demo);
+        Button night = new Button(Texts.of("start.plan"));
+        night.setId("plan-night");
+        night.setTooltip(new Tooltip(Texts.of("start.plan.tip")));
+        night.setOnAction(e -> plan.run());
+        FlowPane buttons = row(560);
+        buttons.getChildren().addAll(choose, demo, night);
         Label what = centred(Texts.of("start.drop.help"));
         getChildren().addAll(icon, title(Texts.of("start.drop")), what, buttons);
         controller.leftovers().forEach(this::offer);

@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import org.epochrome.ephemeris.Body;
+import org.epochrome.image.Encoding;
 import org.epochrome.io.identify.Conventions;
 import org.epochrome.io.identify.NameClock;
 import org.epochrome.io.read.DatedFrame;
@@ -50,9 +51,10 @@ public record Draft(
      *
      * @param place where the telescope stands
      * @param clock what times in file names mean
+     * @param planned what was planned for a night; its lengths hold for frames of that night
      */
-    public record Beginning(Place place, NameClock clock) {
-        public static final Beginning UNKNOWN = new Beginning(Place.UNKNOWN, NameClock.UNKNOWN);
+    public record Beginning(Place place, NameClock clock, Optional<PlannedNight> planned) {
+        public static final Beginning UNKNOWN = new Beginning(Place.UNKNOWN, NameClock.UNKNOWN, Optional.empty());
     }
 
     public static Draft of(Session session) {
@@ -213,7 +215,12 @@ public record Draft(
     /** A session of the frames that waited. */
     public Draft about(Body body, Beginning beginning) {
         Recipe recipe = Recipe.usual(loose, body).with(beginning.place());
-        Frames frames = recipe.frames().with(Conventions.UNKNOWN.with(Conventions::clock, beginning.clock()));
+        Frames frames = recipe.frames()
+                .with(new Conventions(
+                        beginning.clock(),
+                        Map.of(),
+                        Encoding.LINEAR,
+                        beginning.planned().map(p -> p.lengthsFor(body, loose)).orElse(Map.of())));
         return new Draft(Optional.of(Session.usual(recipe.with(frames))), List.of(), unsettled, others);
     }
 

@@ -9,6 +9,7 @@ import org.epochrome.desktop.control.SessionController;
 import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.desktop.style.Theme;
+import org.epochrome.plan.NightPlan;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.sessionfile.CommandLineFormatter;
 import org.epochrome.time.UtcText;
@@ -116,6 +117,19 @@ final class Actions {
             chosen(Texts.of("chooser.saveReport"), name() + ".html", List.of(".html", ".json"))
                     .ifPresent(controller.exports()::saveReport);
         }
+    }
+
+    void savePlan(NightPlan plan) {
+        choosers.save(
+                        Texts.of("chooser.savePlan"),
+                        "plan-" + plan.settings().body().displayName().toLowerCase(java.util.Locale.ROOT) + "-"
+                                + plan.settings().date() + ".html",
+                        List.of(".html", ".csv", ".ics", ".json"))
+                .ifPresent(path -> controller.savePlan(plan, path));
+    }
+
+    void showPlan() {
+        workbench.showPlan();
     }
 
     void saveMap() {

@@ -61,6 +61,7 @@ final class Shortcuts {
                 }
             }
             case R -> actions.saveReport();
+            case P -> actions.showPlan();
             case W -> actions.close();
             case COMMA -> actions.showSetup();
             case Z -> {

@@ -110,6 +110,9 @@ final class Toolbar extends HBox {
         blink.setAccessibleText(Texts.of("toolbar.blink"));
         blink.setTooltip(new Tooltip(Texts.of("toolbar.blink.tip")));
         blink.selectedProperty().addListener((o, old, now) -> viewer.blink(now));
+        Button plan = button("plan-button", Feather.MOON, Texts.of("toolbar.plan.tip"), actions::showPlan);
+        plan.setText(Texts.of("toolbar.plan"));
+        plan.getStyleClass().add("worded");
         Region space = new Region();
         HBox.setHgrow(space, Priority.ALWAYS);
         MenuButton theme = theme(actions);
@@ -120,6 +123,7 @@ final class Toolbar extends HBox {
                 .addAll(
                         open,
                         save,
+                        plan,
                         gap(),
                         undo,
                         redo,

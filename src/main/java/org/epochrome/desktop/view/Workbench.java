@@ -2,6 +2,8 @@ package org.epochrome.desktop.view;
 
 import java.io.File;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +18,7 @@ import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import org.epochrome.desktop.control.PlanUse;
 import org.epochrome.desktop.control.Preferences;
 import org.epochrome.desktop.control.SessionController;
 import org.epochrome.desktop.control.Workspace;
@@ -33,6 +36,7 @@ import org.epochrome.desktop.panel.SessionPanel;
 import org.epochrome.desktop.panel.ShiftPanel;
 import org.epochrome.desktop.panel.StartPage;
 import org.epochrome.desktop.picture.TimeRibbon;
+import org.epochrome.desktop.plan.PlanPage;
 import org.epochrome.desktop.products.ProductsPage;
 import org.epochrome.desktop.setup.SetupPage;
 import org.epochrome.desktop.state.Topic;
@@ -56,6 +60,7 @@ public final class Workbench extends BorderPane {
     private final SetupPage setup;
     private final ProductsPage products;
     private final HelpPage help = new HelpPage(this::hideHelp);
+    private final PlanPage plan;
     private final KeyList keys = new KeyList();
     /** A frame around all while files are held over the window. */
     private final Region taking = new Region();
@@ -92,7 +97,8 @@ public final class Workbench extends BorderPane {
         taking.getStyleClass().add("taking");
         taking.setMouseTransparent(true);
         taking.setVisible(false);
-        StartPage invitation = new StartPage(bench, controller, preferences, actions::open);
+        StartPage invitation = new StartPage(bench, controller, preferences, actions::open, this::showPlan);
+        plan = new PlanPage(preferences, controller.runner(), new PlanUse(bench, preferences)::use, actions::savePlan);
         bars = new MessageBars(bench, this);
         setup = new SetupPage(bench, preferences);
         products = new ProductsPage(controller.exports()::saveAll);
@@ -101,7 +107,7 @@ public final class Workbench extends BorderPane {
         side = new SidePanel(bench, panels);
         middle.setRight(side);
         setTop(new VBox(tools, bars));
-        setCenter(new StackPane(middle, help, keys, taking));
+        setCenter(new StackPane(middle, plan, help, keys, taking));
         setBottom(new VBox(ribbon, status));
         Shortcuts shortcuts = new Shortcuts(bench, this, actions, viewer, tools);
         addEventFilter(KeyEvent.KEY_PRESSED, shortcuts::pressed);
@@ -126,6 +132,7 @@ public final class Workbench extends BorderPane {
         shift.setPalette(theme.palette());
         detail.setPalette(theme.palette());
         colour.setPalette(theme.palette());
+        plan.setPalette(theme.palette());
         tools.showTheme(theme);
         if (!preferences.theme().equals(theme.name())) {
             preferences.setTheme(theme.name());
@@ -150,6 +157,11 @@ public final class Workbench extends BorderPane {
         products.open(folder, name);
     }
 
+    /** Shows the page that plans a night, the coming one at first. */
+    void showPlan() {
+        plan.open(LocalDate.now(ZoneId.systemDefault()));
+    }
+
     void showHelp() {
         if (help.isVisible()) {
             hideHelp();
@@ -172,6 +184,8 @@ public final class Workbench extends BorderPane {
             setup.setVisible(false);
         } else if (keys.isVisible()) {
             keys.setVisible(false);
+        } else if (plan.isVisible()) {
+            plan.close();
         } else {
             bench.renderer().cancel();
         }

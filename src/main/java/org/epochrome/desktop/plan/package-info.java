@@ -1,0 +1,2 @@
+/** The page that plans a night. */
+package org.epochrome.desktop.plan;
