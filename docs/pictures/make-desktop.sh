@@ -11,7 +11,7 @@ shots() {
 shots DARK
 shots LIGHT first-picture
 shots NIGHT first-picture
-for name in invitation setup question first-picture lines strip split saturn disk shift colour detail framing evidence \
+for name in invitation setup plan question first-picture lines strip split saturn disk shift colour detail framing evidence \
     missing keys; do
     convert target/portraits/DARK/$name.png -quality 85 docs/pictures/desktop-$name.jpg
 done

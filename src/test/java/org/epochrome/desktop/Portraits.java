@@ -6,6 +6,7 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -13,11 +14,14 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import javafx.scene.Node;
 import javafx.scene.SnapshotParameters;
+import javafx.scene.control.DatePicker;
+import javafx.scene.control.Labeled;
 import javafx.scene.image.PixelReader;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.scene.transform.Transform;
 import javax.imageio.ImageIO;
+import org.epochrome.desktop.state.PlanInputs;
 import org.epochrome.desktop.state.Topic;
 import org.epochrome.desktop.view.Probe;
 import org.epochrome.ephemeris.Site;
@@ -69,6 +73,7 @@ public final class Portraits {
 
     private void all() throws Exception {
         take("invitation");
+        plan();
         jupiter();
         take("first-picture");
         press(KeyCode.G, KeyCode.L, KeyCode.P);
@@ -128,6 +133,20 @@ public final class Portraits {
         saturn();
         robot.interact(() -> rig.bench().clear());
         trouble();
+    }
+
+    /** A night of Jupiter at an invented site. */
+    private void plan() throws Exception {
+        rig.preferences()
+                .setPlan(PlanInputs.USUAL
+                        .with(PlanInputs::latitude, "46.2")
+                        .with(PlanInputs::longitude, "8.5")
+                        .with(PlanInputs::offset, "+01:00"));
+        robot.push(KeyCode.CONTROL, KeyCode.P);
+        robot.interact(() -> ((DatePicker) rig.workbench().lookup("#plan-date")).setValue(LocalDate.of(2026, 12, 5)));
+        await(() -> ((Labeled) rig.workbench().lookup(".plan-title")).getText().contains("2026-12-05"));
+        take("plan");
+        robot.push(KeyCode.ESCAPE);
     }
 
     /** What goes wrong for people. */
