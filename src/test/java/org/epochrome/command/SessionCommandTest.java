@@ -32,6 +32,8 @@ class SessionCommandTest {
             "--epoch=2024-12-18T19:23:31Z",
             "--mirrored=no",
             "--passband=R=610-690",
+            "--planned-length=R=PT90S",
+            "--planned-length=G=PT2M",
             "--response=400=0.5,500=0.8,700=0.6",
             "--rotation-system=II",
             "--unsmear",
@@ -82,6 +84,14 @@ class SessionCommandTest {
                         List.of("--out", folder.resolve("first.png"), "--out", folder.resolve("first.fits")),
                         List.of("--report", folder.resolve("first.json"), "--save-session", saved)))
                 .succeeds();
+    }
+
+    /** R was recorded for 120 s instead of 90 s, G as planned, and nothing was planned for B. */
+    @Test
+    void recordingsLongerThanPlannedAreReported() throws IOException {
+        String report = Files.readString(folder.resolve("first.json"));
+        assertTrue(report.contains("Recordings in R last up to 120 s, longer than the planned 90 s"), report);
+        assertFalse(report.contains("Recordings in G") || report.contains("Recordings in B"), report);
     }
 
     private static Object[] words(List<?>... groups) {

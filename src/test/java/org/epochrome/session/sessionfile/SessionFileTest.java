@@ -120,7 +120,8 @@ class SessionFileTest {
                 new NameClock(
                         Optional.of(TimestampMeaning.END), Optional.of(Duration.ofSeconds(95)), ZoneOffset.ofHours(2)),
                 Map.of("H", new Passband(654, 658.5)),
-                Encoding.power(2.2));
+                Encoding.power(2.2),
+                Map.of("H", Duration.ofSeconds(90)));
         RecordingSpan span = new RecordingSpan(
                 Instant.parse("2022-10-26T04:01:00.123456789Z"), Instant.parse("2022-10-26T04:03:00Z"));
         List<DatedFrame> frames = Frames.found(
