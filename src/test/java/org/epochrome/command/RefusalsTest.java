@@ -72,6 +72,13 @@ class RefusalsTest {
     }
 
     @Test
+    void twoNights() {
+        Path late = evening.frame(
+                "late.fits", SmallEvening.counts("R"), SmallEvening.cardsBut("R", "DATE-OBS", "2024-12-19T19:20:00"));
+        refused(INPUT, List.of(late, green, blue), "late.fits|different sessions|--together");
+    }
+
+    @Test
     void unknownBand() {
         Path strange =
                 evening.frame("x.fits", SmallEvening.counts("R"), SmallEvening.cardsBut("R", "FILTER", "Wratten 999"));

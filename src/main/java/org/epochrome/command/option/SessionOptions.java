@@ -2,6 +2,7 @@ package org.epochrome.command.option;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -16,6 +17,7 @@ import org.epochrome.session.recipe.Corrections;
 import org.epochrome.session.recipe.Frames;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.SessionRefused;
+import org.epochrome.session.schedule.SessionSplit;
 import org.epochrome.session.sessionfile.SessionFile;
 import org.epochrome.text.Message;
 import picocli.CommandLine.Mixin;
@@ -43,6 +45,9 @@ public final class SessionOptions {
             paramLabel = "UTC",
             converter = Texts.Utc.class)
     private Instant epoch;
+
+    @Option(names = "--together")
+    private boolean together;
 
     @Mixin
     private AirOptions place;
@@ -78,6 +83,7 @@ public final class SessionOptions {
         Optional<Session> before = opened.map(SessionFile.Opened::session);
         Frames chosen =
                 hand.over(frames.over(before.map(s -> s.recipe().frames()).orElse(Frames.of(List.of()))));
+        checkOneSession(chosen.used());
         Body planet = planet(chosen.used(), before.map(s -> s.recipe().body()));
         Recipe usual = Recipe.usual(chosen.used(), planet);
         Session base = before.filter(s -> s.recipe().body() == planet)
@@ -117,10 +123,24 @@ public final class SessionOptions {
         return r.with(Recipe::body, planet).with(r.corrections().by(Corrections.usualSystem(planet)));
     }
 
+    /** Frames of other nights are not merged unless the user wants it. */
+    private void checkOneSession(List<DatedFrame> found) {
+        List<SessionSplit.Part> nights = SessionSplit.nights(found);
+        if (nights.size() > 1 && !together) {
+            String list = nights.stream()
+                    .map(night -> night.first().truncatedTo(ChronoUnit.MINUTES) + " "
+                            + night.frames().stream()
+                                    .map(f -> f.head().file().getFileName().toString())
+                                    .collect(Collectors.joining(" ")))
+                    .collect(Collectors.joining(", "));
+            throw new InputsRefused(Message.text("frames.severalSessions", list, SessionSplit.LONGEST_PAUSE.toHours()));
+        }
+    }
+
     private Body planet(List<DatedFrame> found, Optional<Body> before) {
         Set<Body> named =
                 found.stream().flatMap(f -> f.object().stream()).collect(Collectors.toCollection(LinkedHashSet::new));
-        if (named.size() > 1) {
+        if (named.size() > 1 && !(together && body != null)) {
             String list = found.stream()
                     .filter(f -> f.object().isPresent())
                     .map(f -> f.head().file().getFileName() + " "
