@@ -12,6 +12,7 @@ import org.epochrome.job.Progress;
 import org.epochrome.moon.removal.Moons;
 import org.epochrome.session.compare.BandScale;
 import org.epochrome.session.compare.Details;
+import org.epochrome.session.diagnose.Verdict;
 import org.epochrome.session.locate.DecodedFit;
 import org.epochrome.session.locate.DiskFinder;
 import org.epochrome.session.locate.NoDiskInFrame;
@@ -110,12 +111,30 @@ public final class Combiner {
                         .toList(),
                 picture.coverage(),
                 aligned.quality,
+                verdict(limbs, aligned),
                 registered
                         .frames()
                         .warned(passbands)
                         .warned(aligned.warnings)
                         .warned(luminance(merging))
                         .warnings());
+    }
+
+    private static Verdict verdict(WorkingFrames limbs, Aligned aligned) {
+        FittedDisk base = limbs.reference().disk();
+        double northDeg = aligned.registered.frames().reference().disk().northSigmaDeg();
+        double centreDeg =
+                Math.toDegrees(base.centreSigmaPx() / base.disk().equatorialRadiusPx());
+        double limbsPx = aligned.registered.measured().stream()
+                .mapToDouble(m -> Math.max(m.place().sigmaX(), m.place().sigmaY()))
+                .max()
+                .orElse(0);
+        return Verdict.of(
+                aligned.quality.before(),
+                aligned.quality.after(),
+                limbsPx,
+                Math.hypot(northDeg, centreDeg),
+                List.of());
     }
 
     /** Reads the frames and finds their disks and moons. */
