@@ -132,18 +132,13 @@ public final class Combiner {
     private static Verdict verdict(WorkingFrames limbs, Aligned aligned, List<Diagnosis> diagnoses) {
         FittedDisk base = limbs.reference().disk();
         double northDeg = aligned.registered.frames().reference().disk().northSigmaDeg();
-        double centreDeg =
-                Math.toDegrees(base.centreSigmaPx() / base.disk().equatorialRadiusPx());
+        double centreDeg = Math.toDegrees(base.centreSigmaPx() / base.disk().equatorialRadiusPx());
         double limbsPx = aligned.registered.measured().stream()
                 .mapToDouble(m -> Math.max(m.place().sigmaX(), m.place().sigmaY()))
                 .max()
                 .orElse(0);
         return Verdict.of(
-                aligned.quality.before(),
-                aligned.quality.after(),
-                limbsPx,
-                Math.hypot(northDeg, centreDeg),
-                diagnoses);
+                aligned.quality.before(), aligned.quality.after(), limbsPx, Math.hypot(northDeg, centreDeg), diagnoses);
     }
 
     /** Reads the frames and finds their disks and moons. */

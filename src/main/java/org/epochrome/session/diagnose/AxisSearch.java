@@ -39,7 +39,9 @@ final class AxisSearch {
                 at = turned;
             }
         }
-        return best > MotionTable.FOUND && best > CLEAR * agreement(0, like) ? Optional.of(Disk.wrapDeg(at)) : Optional.empty();
+        return best > MotionTable.FOUND && best > CLEAR * agreement(0, like)
+                ? Optional.of(Disk.wrapDeg(at))
+                : Optional.empty();
     }
 
     private double agreement(double turned, MotionTable like) {
@@ -50,8 +52,7 @@ final class AxisSearch {
         int pairs = 0;
         for (int i = 0; i < maps.size(); i++) {
             for (int k = 0; k < i; k++) {
-                sum += MotionCurve.at(
-                        maps.get(i), maps.get(k), eastDeg[i] - eastDeg[k], WITHIN_DEG, like.curve(i, k));
+                sum += MotionCurve.at(maps.get(i), maps.get(k), eastDeg[i] - eastDeg[k], WITHIN_DEG, like.curve(i, k));
                 pairs++;
             }
         }

@@ -14,8 +14,7 @@ import org.epochrome.text.Message;
  * @param confidence how sure it is
  * @param remedy what mends it, if a change of the recipe does
  */
-public record Diagnosis(
-        Cause cause, List<Path> files, Message words, Confidence confidence, Optional<Remedy> remedy) {
+public record Diagnosis(Cause cause, List<Path> files, Message words, Confidence confidence, Optional<Remedy> remedy) {
     public Diagnosis {
         files = List.copyOf(files);
     }
@@ -40,8 +39,6 @@ public record Diagnosis(
         MOUNT,
         /** The site is wrong. */
         SITE,
-        /** Bands are exchanged. */
-        BANDS,
         /** Frames are encoded for a screen. */
         ENCODED,
         /** Frames were sharpened. */

@@ -40,7 +40,8 @@ public final class Duplicates {
         for (int i = 0; i < exposures.size(); i++) {
             for (int k = i + 1; k < exposures.size(); k++) {
                 if (marks.get(i) == marks.get(k)
-                        && !Objects.equals(exposures.get(i).frame(), exposures.get(k).frame())) {
+                        && !Objects.equals(
+                                exposures.get(i).frame(), exposures.get(k).frame())) {
                     found.add(pair(exposures.get(i), exposures.get(k), contradicted));
                 }
             }

@@ -84,7 +84,10 @@ public final class Examination {
         if (recipe.corrections().turn() && registered.frames().size() > 1 && contradicted(after, progress)) {
             found.addAll(litSide(progress));
         }
-        if (found.isEmpty() && recipe.corrections().turn() && registered.frames().size() > 1 && contradicted(after, progress)) {
+        if (found.isEmpty()
+                && recipe.corrections().turn()
+                && registered.frames().size() > 1
+                && contradicted(after, progress)) {
             found.addAll(new MotionDiagnosis(recipe, byLimbs, turning, chosen(), progress).find());
         }
         Set<Path> blamed = new HashSet<>();
@@ -131,16 +134,21 @@ public final class Examination {
                 || !measured.leftOut().isEmpty()
                 || Math.hypot(
                                 measured.detail().x()
-                                        / Math.hypot(measured.limb().sigmaX(), measured.detail().sigmaX()),
+                                        / Math.hypot(
+                                                measured.limb().sigmaX(),
+                                                measured.detail().sigmaX()),
                                 measured.detail().y()
-                                        / Math.hypot(measured.limb().sigmaY(), measured.detail().sigmaY()))
+                                        / Math.hypot(
+                                                measured.limb().sigmaY(),
+                                                measured.detail().sigmaY()))
                         > CONTRADICTS;
     }
 
     /** Whether the belts of the reference frame contradict the end of the axis that the motion of the detail gives. */
     private boolean isUpsideDown(Progress progress) {
         WorkingFrames frames = byLimbs;
-        if (!recipe.body().belted() || ImageOrientation.ringsTellNorth(frames.schedule().aspect())) {
+        if (!recipe.body().belted()
+                || ImageOrientation.ringsTellNorth(frames.schedule().aspect())) {
             return false;
         }
         FrameDetail detail = FrameDetail.of(frames.reference(), progress);

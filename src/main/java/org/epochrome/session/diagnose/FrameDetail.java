@@ -65,10 +65,7 @@ final class FrameDetail {
     /** This frame, assumed to lie in another way. */
     FrameDetail lying(double northDeg, boolean mirrored) {
         return new FrameDetail(
-                ratio,
-                seen,
-                globe,
-                new Disk(disk.x(), disk.y(), disk.equatorialRadiusPx(), northDeg, mirrored));
+                ratio, seen, globe, new Disk(disk.x(), disk.y(), disk.equatorialRadiusPx(), northDeg, mirrored));
     }
 
     /** North angle and mirroring that are assumed of it. */
@@ -92,8 +89,7 @@ final class FrameDetail {
 
     /** The map of the frame if it lies in another way. */
     DetailMap map(double northDeg, boolean mirrored) {
-        Disk other =
-                new Disk(disk.x(), disk.y(), disk.equatorialRadiusPx(), Disk.wrapDeg(northDeg), mirrored);
+        Disk other = new Disk(disk.x(), disk.y(), disk.equatorialRadiusPx(), Disk.wrapDeg(northDeg), mirrored);
         return DetailMap.of(ratio, seen, new View(globe, other));
     }
 }

@@ -35,7 +35,8 @@ final class MotionCurve {
         for (int k = 0; k < part.length; k++) {
             part[k] = explained(first, second, k - WIDEST_DEG);
         }
-        double[] known = Arrays.stream(part).filter(p -> !Double.isNaN(p)).sorted().toArray();
+        double[] known =
+                Arrays.stream(part).filter(p -> !Double.isNaN(p)).sorted().toArray();
         if (known.length < part.length / 4) {
             return new MotionCurve(new double[part.length], 0, Double.POSITIVE_INFINITY);
         }
@@ -43,9 +44,12 @@ final class MotionCurve {
         double[] off =
                 Arrays.stream(known).map(p -> Math.abs(p - median)).sorted().toArray();
         double sigma = Math.max(1e-9, MAD * off[off.length / 2]);
-        return new MotionCurve(Arrays.stream(part)
-                .map(p -> Double.isNaN(p) ? 0 : (p - median) / sigma)
-                .toArray(), median, sigma);
+        return new MotionCurve(
+                Arrays.stream(part)
+                        .map(p -> Double.isNaN(p) ? 0 : (p - median) / sigma)
+                        .toArray(),
+                median,
+                sigma);
     }
 
     /**

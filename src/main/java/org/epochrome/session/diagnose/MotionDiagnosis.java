@@ -67,9 +67,7 @@ final class MotionDiagnosis {
                             frame.exposure().aspect(),
                             reference.mirrored());
             details.add(FrameDetail.of(frame, progress)
-                    .lying(
-                            alone ? north : disk.northAngleDeg(),
-                            alone ? reference.mirrored() : disk.mirrored()));
+                    .lying(alone ? north : disk.northAngleDeg(), alone ? reference.mirrored() : disk.mirrored()));
             byTime[i] = Math.toDegrees(turning.eastwardRad(frame.exposure()));
         }
         double rate = RotationLaw.of(recipe, recipe.assignment().green()).equatorDegPerDay(recipe.body());
@@ -249,7 +247,8 @@ final class MotionDiagnosis {
         List<Integer> both = new ArrayList<>(offsets.keySet());
         WorkingFrame one = frames.get(both.get(0));
         WorkingFrame other = frames.get(both.get(1));
-        Duration between = Duration.between(one.exposure().mid(), other.exposure().mid());
+        Duration between =
+                Duration.between(one.exposure().mid(), other.exposure().mid());
         Duration slack = Duration.ofSeconds(Math.round(86400 * ANGLE_SIGMA_DEG * 2 / Math.abs(eastwardDegPerDay)));
         boolean exchanged = offsets.get(both.get(0)).minus(between).abs().compareTo(slack) < 0
                 && offsets.get(both.get(1)).plus(between).abs().compareTo(slack) < 0;
@@ -261,7 +260,10 @@ final class MotionDiagnosis {
         rest.add(new Diagnosis(
                 Diagnosis.Cause.EXCHANGED_TIMES,
                 List.of(file(one), file(other)),
-                Message.of("diagnosis.exchanged", one.exposure().name(), other.exposure().name()),
+                Message.of(
+                        "diagnosis.exchanged",
+                        one.exposure().name(),
+                        other.exposure().name()),
                 Confidence.LIKELY,
                 Optional.of(new Remedy.Times(Map.of(file(one), between, file(other), between.negated())))));
         return rest;

@@ -1,6 +1,7 @@
 package org.epochrome.session.diagnose;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -21,7 +22,7 @@ import org.epochrome.session.recipe.Recipe;
 record MotionHypothesis(
         Orientation orientation,
         MotionTable table,
-        double[] eastDeg,
+        List<Double> eastDeg,
         List<Integer> group,
         List<Integer> suspects,
         double cost) {
@@ -72,7 +73,7 @@ record MotionHypothesis(
                 cost += AGAINST_BELTS;
             }
             cost += best > 0 ? LESS_AGREEMENT * (1 - table.score(east) / best) : 0;
-            all.add(new MotionHypothesis(o, table, east, group, suspects, cost));
+            all.add(new MotionHypothesis(o, table, Arrays.stream(east).boxed().toList(), group, suspects, cost));
         }
         all.sort(Comparator.comparingDouble(MotionHypothesis::cost));
         return all;

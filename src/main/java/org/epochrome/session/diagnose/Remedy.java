@@ -50,9 +50,11 @@ public sealed interface Remedy {
 
         @Override
         public Recipe appliedTo(Recipe recipe) {
-            return withFrames(recipe, f -> laterBy.containsKey(f.head().file())
-                    ? moved(f, laterBy.get(f.head().file()))
-                    : f);
+            return withFrames(
+                    recipe,
+                    f -> laterBy.containsKey(f.head().file())
+                            ? moved(f, laterBy.get(f.head().file()))
+                            : f);
         }
 
         private static DatedFrame moved(DatedFrame frame, Duration by) {
@@ -68,8 +70,7 @@ public sealed interface Remedy {
                     row.flatMap(SheetRow::encoding),
                     SOURCE);
             return new DatedFrame(
-                    new FrameRequest(
-                            frame.request().file(), frame.request().band(), Optional.of(corrected)),
+                    new FrameRequest(frame.request().file(), frame.request().band(), Optional.of(corrected)),
                     frame.head(),
                     frame.band(),
                     new Timing(span, Message.of("source.given", SOURCE), List.of()),
@@ -182,42 +183,6 @@ public sealed interface Remedy {
                     disk.x(),
                     disk.y(),
                     disk.equatorialRadiusPx());
-        }
-    }
-
-    /** The frames of two bands are exchanged. */
-    record ExchangedBands(Path one, Path other) implements Remedy {
-        @Override
-        public Recipe appliedTo(Recipe recipe) {
-            List<DatedFrame> all = recipe.frames().all();
-            return withFrames(
-                    recipe,
-                    f -> f.head().file().equals(one)
-                            ? banded(f, all, other)
-                            : f.head().file().equals(other) ? banded(f, all, one) : f);
-        }
-
-        private static DatedFrame banded(DatedFrame frame, List<DatedFrame> all, Path like) {
-            DatedFrame model = all.stream()
-                    .filter(f -> f.head().file().equals(like))
-                    .findFirst()
-                    .orElse(frame);
-            Optional<String> word = model.band().band().map(b -> b.name());
-            Optional<SheetRow> row = frame.request()
-                    .row()
-                    .map(r -> new SheetRow(r.file(), word, r.span(), r.mirrored(), r.encoding(), r.source()));
-            return new DatedFrame(
-                    new FrameRequest(frame.request().file(), word, row),
-                    frame.head(),
-                    model.band(),
-                    frame.timing(),
-                    frame.object(),
-                    frame.encoding());
-        }
-
-        @Override
-        public Message words() {
-            return Message.of("remedy.bands", one.getFileName(), other.getFileName());
         }
     }
 

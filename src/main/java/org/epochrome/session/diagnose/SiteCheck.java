@@ -41,7 +41,10 @@ final class SiteCheck {
                     Diagnosis.Cause.SITE,
                     List.of(),
                     seen.map(s -> Message.of(
-                                    "diagnosis.siteBelow", altitude, s.latitudeDeg(), s.longitudeDeg(),
+                                    "diagnosis.siteBelow",
+                                    altitude,
+                                    s.latitudeDeg(),
+                                    s.longitudeDeg(),
                                     altitude(at(reference, s))))
                             .orElse(Message.of("diagnosis.below", altitude)),
                     Confidence.LIKELY,

@@ -42,10 +42,6 @@ final class SuspectFrame {
         boolean inTime() {
             return offDeg != 0;
         }
-
-        boolean inOrientation() {
-            return turnedDeg != 0 || reflected;
-        }
     }
 
     /** The changes that explain it, the best first; none if nothing does. */
@@ -75,7 +71,7 @@ final class SuspectFrame {
             for (double turned : new double[] {0, 180}) {
                 MotionCurve.Peak peak = sum(turned, reflected).peak();
                 double weight = reflected || turned != 0 ? BOTH : 1;
-                tried.add(new Change(turned, reflected, peak.deg() - all.eastDeg()[index], score(peak), weight));
+                tried.add(new Change(turned, reflected, peak.deg() - all.eastDeg().get(index), score(peak), weight));
             }
         }
         return tried.stream()
@@ -120,7 +116,7 @@ final class SuspectFrame {
                 .map(k -> MotionCurve.of(own, all.table().map(k)))
                 .toList();
         double[] offsets =
-                all.group().stream().mapToDouble(k -> -all.eastDeg()[k]).toArray();
+                all.group().stream().mapToDouble(k -> -all.eastDeg().get(k)).toArray();
         return MotionCurve.sum(curves, offsets);
     }
 
@@ -130,8 +126,9 @@ final class SuspectFrame {
         int others = 0;
         for (int k : all.group()) {
             if (k != index) {
-                double deg = all.eastDeg()[index] - all.eastDeg()[k];
-                sum += MotionCurve.at(own, all.table().map(k), deg, WITHIN_DEG, all.table().curve(index, k));
+                double deg = all.eastDeg().get(index) - all.eastDeg().get(k);
+                sum += MotionCurve.at(
+                        own, all.table().map(k), deg, WITHIN_DEG, all.table().curve(index, k));
                 others++;
             }
         }

@@ -25,8 +25,7 @@ final class TimeOffset {
      * @param others the times of the frames that agree
      * @return by how much its true time is later than stated
      */
-    static Duration of(
-            double offDeg, double eastwardDegPerDay, double sigmaDeg, Instant stated, List<Instant> others) {
+    static Duration of(double offDeg, double eastwardDegPerDay, double sigmaDeg, Instant stated, List<Instant> others) {
         double periodS = Math.abs(360 / eastwardDegPerDay) * DAY_S;
         double firstS = offDeg / eastwardDegPerDay * DAY_S;
         double sigmaS = Math.abs(sigmaDeg / eastwardDegPerDay) * DAY_S;

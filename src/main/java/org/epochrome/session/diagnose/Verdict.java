@@ -2,6 +2,7 @@ package org.epochrome.session.diagnose;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.epochrome.session.register.Misalignment;
 import org.epochrome.text.Message;
@@ -27,7 +28,7 @@ public record Verdict(Level level, Message words, List<Diagnosis> diagnoses) {
 
         /** For programs. */
         public String word() {
-            return name().toLowerCase(java.util.Locale.ROOT);
+            return name().toLowerCase(Locale.ROOT);
         }
     }
 
@@ -46,18 +47,17 @@ public record Verdict(Level level, Message words, List<Diagnosis> diagnoses) {
      * @param diagnoses what is probably wrong
      */
     public static Verdict of(
-            Misalignment before,
-            Misalignment after,
-            double limbsPx,
-            double geometryDeg,
-            List<Diagnosis> diagnoses) {
+            Misalignment before, Misalignment after, double limbsPx, double geometryDeg, List<Diagnosis> diagnoses) {
         List<Diagnosis> sorted = new ArrayList<>(diagnoses);
         sorted.sort((a, b) -> a.confidence().compareTo(b.confidence()));
         Optional<Diagnosis> first = sorted.stream().findFirst();
         if (first.isPresent()) {
             Level level = first.get().confidence() == Confidence.POSSIBLE ? Level.FAIR : Level.DOUBTFUL;
             return new Verdict(
-                    level, Message.of("verdict." + level.word() + "Because", first.get().words()), sorted);
+                    level,
+                    Message.of(
+                            "verdict." + level.word() + "Because", first.get().words()),
+                    sorted);
         }
         if (after.exceeds(before)) {
             return doubtful(Message.of("verdict.worse", after.px(), before.px()));

@@ -128,14 +128,40 @@ record Evening(
 
     Evening bands(List<Band> other) {
         return new Evening(
-                body, site, epoch, surface, side, scaleArcsec, northDeg, mirrored, mount, other, stepS, blurPx, snr,
-                seed, givenNorthDeg);
+                body,
+                site,
+                epoch,
+                surface,
+                side,
+                scaleArcsec,
+                northDeg,
+                mirrored,
+                mount,
+                other,
+                stepS,
+                blurPx,
+                snr,
+                seed,
+                givenNorthDeg);
     }
 
     Evening every(int seconds) {
         return new Evening(
-                body, site, epoch, surface, side, scaleArcsec, northDeg, mirrored, mount, order, seconds, blurPx, snr,
-                seed, givenNorthDeg);
+                body,
+                site,
+                epoch,
+                surface,
+                side,
+                scaleArcsec,
+                northDeg,
+                mirrored,
+                mount,
+                order,
+                seconds,
+                blurPx,
+                snr,
+                seed,
+                givenNorthDeg);
     }
 
     Evening at(String instant) {
@@ -159,8 +185,21 @@ record Evening(
 
     Evening from(Site other) {
         return new Evening(
-                body, other, epoch, surface, side, scaleArcsec, northDeg, mirrored, mount, order, stepS, blurPx, snr,
-                seed, givenNorthDeg);
+                body,
+                other,
+                epoch,
+                surface,
+                side,
+                scaleArcsec,
+                northDeg,
+                mirrored,
+                mount,
+                order,
+                stepS,
+                blurPx,
+                snr,
+                seed,
+                givenNorthDeg);
     }
 
     Evening of(long otherSurface, long otherSeed) {
@@ -184,20 +223,59 @@ record Evening(
 
     Evening seen(double otherBlurPx, double otherSnr) {
         return new Evening(
-                body, site, epoch, surface, side, scaleArcsec, northDeg, mirrored, mount, order, stepS, otherBlurPx,
-                otherSnr, seed, givenNorthDeg);
+                body,
+                site,
+                epoch,
+                surface,
+                side,
+                scaleArcsec,
+                northDeg,
+                mirrored,
+                mount,
+                order,
+                stepS,
+                otherBlurPx,
+                otherSnr,
+                seed,
+                givenNorthDeg);
     }
 
     Evening on(Mount other) {
         return new Evening(
-                body, site, epoch, surface, side, scaleArcsec, northDeg, mirrored, other, order, stepS, blurPx, snr,
-                seed, givenNorthDeg);
+                body,
+                site,
+                epoch,
+                surface,
+                side,
+                scaleArcsec,
+                northDeg,
+                mirrored,
+                other,
+                order,
+                stepS,
+                blurPx,
+                snr,
+                seed,
+                givenNorthDeg);
     }
 
     Evening lying(double north, boolean reflected) {
         return new Evening(
-                body, site, epoch, surface, side, scaleArcsec, north, reflected, mount, order, stepS, blurPx, snr,
-                seed, givenNorthDeg);
+                body,
+                site,
+                epoch,
+                surface,
+                side,
+                scaleArcsec,
+                north,
+                reflected,
+                mount,
+                order,
+                stepS,
+                blurPx,
+                snr,
+                seed,
+                givenNorthDeg);
     }
 
     private Aspect aspect(Instant at) {
