@@ -52,7 +52,8 @@ final class AxisSearch {
         int pairs = 0;
         for (int i = 0; i < maps.size(); i++) {
             for (int k = 0; k < i; k++) {
-                sum += MotionCurve.at(maps.get(i), maps.get(k), eastDeg[i] - eastDeg[k], WITHIN_DEG, like.curve(i, k));
+                sum += MotionCurve.at(
+                        maps.get(i), maps.get(k), Disk.wrapDeg(eastDeg[i] - eastDeg[k]), WITHIN_DEG, like.curve(i, k));
                 pairs++;
             }
         }

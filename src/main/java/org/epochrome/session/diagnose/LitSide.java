@@ -37,7 +37,9 @@ final class LitSide {
         boolean mirrored = recipe.setup().mirroring() == Mirroring.YES;
         Optional<FittedDisk> free = fit(recipe, reference, mirrored, OptionalDouble.empty(), progress);
         Optional<FittedDisk> held = fit(recipe, reference, mirrored, given, progress);
-        if (free.isEmpty() || (held.isPresent() && held.get().residual() < WORSE * free.get().residual())) {
+        if (free.isEmpty()
+                || (held.isPresent()
+                        && held.get().residual() < WORSE * free.get().residual())) {
             return Optional.empty();
         }
         double off = Disk.wrapDeg(free.get().disk().northAngleDeg() - given.getAsDouble());

@@ -133,15 +133,17 @@ final class MotionDiagnosis {
         // Reflected frames move like frames in the reverse order: names that count tell which.
         NameOrder names =
                 NameOrder.of(frames.stream().map(WorkingFrame::exposure).toList());
-        if (o.reversed() || (otherSense && names == NameOrder.AGAINST_TIMES)) {
+        boolean backwards = o.reversed() != otherSense && !(otherSense && handled && names != NameOrder.AGAINST_TIMES);
+        if (backwards && (names == NameOrder.AGAINST_TIMES || (o.reversed() && names == NameOrder.UNKNOWN))) {
             found.add(reversed(names == NameOrder.AGAINST_TIMES ? Confidence.SURE : Confidence.LIKELY));
-        } else if (otherSense && !handled) {
+        } else if (backwards) {
+            boolean otherwise = stated != Mirroring.YES;
             found.add(new Diagnosis(
                     Diagnosis.Cause.MIRRORED,
                     List.of(),
-                    Message.of(mirrored ? "diagnosis.mirroredAll" : "diagnosis.notMirrored"),
+                    Message.of(otherwise ? "diagnosis.mirroredAll" : "diagnosis.notMirrored"),
                     names == NameOrder.WITH_TIMES ? Confidence.SURE : Confidence.LIKELY,
-                    Optional.of(new Remedy.Mirrored(mirrored))));
+                    Optional.of(new Remedy.Mirrored(otherwise))));
         }
         if (o.turnedDeg() != 0 && north) {
             double there = Disk.wrapDeg(recipe.setup().northDeg().getAsDouble() + o.turnedDeg());
@@ -269,8 +271,11 @@ final class MotionDiagnosis {
         return rest;
     }
 
-    /** The frames agree in no orientation of the axis: it may lie in another direction. */
+    /** The frames agree in no orientation of the axis: it may lie in another direction than the one that was stated. */
     private List<Diagnosis> northElsewhere(List<MotionHypothesis> ranked) {
+        if (recipe.setup().northDeg().isEmpty()) {
+            return List.of();
+        }
         return new AxisSearch(details, byTime)
                 .turnedDeg(ranked.get(0).table())
                 .map(turned -> {

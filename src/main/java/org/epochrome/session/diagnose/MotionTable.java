@@ -2,6 +2,7 @@ package org.epochrome.session.diagnose;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.epochrome.disk.Disk;
 
 /** How the detail of each frame lies against that of each other, in one orientation of all frames. */
 final class MotionTable {
@@ -68,7 +69,7 @@ final class MotionTable {
         }
         for (int i = 0; i < group.length; i++) {
             for (int k = 0; k < i; k++) {
-                if (agree(i, k, eastDeg[i] - eastDeg[k])) {
+                if (agree(i, k, Disk.wrapDeg(eastDeg[i] - eastDeg[k]))) {
                     int old = group[i];
                     for (int j = 0; j < group.length; j++) {
                         group[j] = group[j] == old ? group[k] : group[j];
@@ -95,7 +96,7 @@ final class MotionTable {
         int pairs = 0;
         for (int i = 0; i < size(); i++) {
             for (int k = 0; k < i; k++) {
-                sum += curves[i][k].near(eastDeg[i] - eastDeg[k], TOLERANCE_DEG);
+                sum += curves[i][k].near(Disk.wrapDeg(eastDeg[i] - eastDeg[k]), TOLERANCE_DEG);
                 pairs++;
             }
         }

@@ -71,7 +71,12 @@ final class SuspectFrame {
             for (double turned : new double[] {0, 180}) {
                 MotionCurve.Peak peak = sum(turned, reflected).peak();
                 double weight = reflected || turned != 0 ? BOTH : 1;
-                tried.add(new Change(turned, reflected, peak.deg() - all.eastDeg().get(index), score(peak), weight));
+                tried.add(new Change(
+                        turned,
+                        reflected,
+                        Disk.wrapDeg(peak.deg() + first() - all.eastDeg().get(index)),
+                        score(peak),
+                        weight));
             }
         }
         return tried.stream()
@@ -109,14 +114,20 @@ final class SuspectFrame {
                 (frame.mirrored() != all.orientation().reflected()) != reflected);
     }
 
-    /** Agreement with all others by where its detail lies east at the epoch. */
+    /** Where the detail of the first of the others lies. */
+    private double first() {
+        return all.eastDeg().get(all.group().get(0));
+    }
+
+    /** Agreement with all others by how far its detail lies east of that of the first of them. */
     private MotionCurve sum(double turned, boolean reflected) {
         DetailMap own = map(turned, reflected);
         List<MotionCurve> curves = all.group().stream()
                 .map(k -> MotionCurve.of(own, all.table().map(k)))
                 .toList();
-        double[] offsets =
-                all.group().stream().mapToDouble(k -> -all.eastDeg().get(k)).toArray();
+        double[] offsets = all.group().stream()
+                .mapToDouble(k -> Disk.wrapDeg(first() - all.eastDeg().get(k)))
+                .toArray();
         return MotionCurve.sum(curves, offsets);
     }
 
@@ -126,7 +137,8 @@ final class SuspectFrame {
         int others = 0;
         for (int k : all.group()) {
             if (k != index) {
-                double deg = all.eastDeg().get(index) - all.eastDeg().get(k);
+                double deg =
+                        Disk.wrapDeg(all.eastDeg().get(index) - all.eastDeg().get(k));
                 sum += MotionCurve.at(
                         own, all.table().map(k), deg, WITHIN_DEG, all.table().curve(index, k));
                 others++;

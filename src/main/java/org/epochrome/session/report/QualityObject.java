@@ -33,8 +33,7 @@ record QualityObject(
     record FringePx(double before, double beforeSigma, double after, double sigma) {}
 
     /** A diagnosis. */
-    record Explanation(
-            String cause, List<String> files, Message words, String confidence, Optional<Message> remedy) {
+    record Explanation(String cause, List<String> files, Message words, String confidence, Optional<Message> remedy) {
         static Explanation of(Diagnosis d) {
             return new Explanation(
                     word(d.cause()),

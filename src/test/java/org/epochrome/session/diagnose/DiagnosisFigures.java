@@ -3,6 +3,7 @@ package org.epochrome.session.diagnose;
 import java.nio.file.Files;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.epochrome.io.file.FrameRefused;
 import org.epochrome.job.Progress;
 import org.epochrome.session.combine.Combiner;
@@ -13,11 +14,15 @@ import org.epochrome.session.recipe.Recipe;
 public final class DiagnosisFigures {
     private DiagnosisFigures() {}
 
-    /** @param args which session to begin with, if not the first */
+    /** @param args a regular expression for the names of the sessions to go through; none for all */
     public static void main(String[] args) throws Exception {
         WrongInputs inputs = new WrongInputs(Files.createTempDirectory("figures"));
+        Pattern wanted = Pattern.compile(args.length == 0 ? ".*" : args[0]);
         int right = 0;
-        for (WrongInputs.Case wrong : inputs.wrong()) {
+        List<WrongInputs.Case> cases = inputs.wrong().stream()
+                .filter(w -> wanted.matcher(w.name()).matches())
+                .toList();
+        for (WrongInputs.Case wrong : cases) {
             boolean named = false;
             String said;
             try {
@@ -30,8 +35,10 @@ public final class DiagnosisFigures {
             right += named ? 1 : 0;
             System.out.println("| " + wrong.name() + " | " + said + " | " + (named ? "yes" : "no") + " |");
         }
-        System.out.println(right + " of " + inputs.wrong().size() + " named rightly");
-        List<WrongInputs.Clean> clean = inputs.clean();
+        System.out.println(right + " of " + cases.size() + " named rightly");
+        List<WrongInputs.Clean> clean = inputs.clean().stream()
+                .filter(c -> wanted.matcher(c.name()).matches())
+                .toList();
         int alarms = 0;
         for (WrongInputs.Clean session : clean) {
             Verdict verdict = verdict(session.recipe().get());
@@ -49,7 +56,7 @@ public final class DiagnosisFigures {
     static boolean names(Verdict verdict, WrongInputs.Case wrong) {
         return verdict.diagnoses().stream()
                 .limit(1)
-                .anyMatch(d -> wrong.cause().equals(Optional.of(d.cause())) && d.words().toString().contains(wrong.words()));
+                .anyMatch(d -> wrong.cause().equals(Optional.of(d.cause()))
+                        && d.words().toString().contains(wrong.words()));
     }
-
 }

@@ -139,11 +139,8 @@ final class WrongInputs {
                 int top = (int) v;
                 double a = u - left;
                 double b = v - top;
-                result.set(
-                        x,
-                        y,
-                        (float) ((1 - b) * ((1 - a) * p.at(left, top) + a * p.at(left + 1, top))
-                                + b * ((1 - a) * p.at(left, top + 1) + a * p.at(left + 1, top + 1))));
+                result.set(x, y, (float) ((1 - b) * ((1 - a) * p.at(left, top) + a * p.at(left + 1, top))
+                        + b * ((1 - a) * p.at(left, top + 1) + a * p.at(left + 1, top + 1))));
             }
         }
         return result;
@@ -192,32 +189,94 @@ final class WrongInputs {
         Evening hour = jupiter.bands(List.of(Band.R, Band.G, Band.B, Band.R, Band.G, Band.B))
                 .every(720);
         List<Case> cases = new ArrayList<>();
-        cases.add(new Case("R five minutes late", () -> later(jupiter, five, 0), Cause.TIME, "1-R.tif seems to be 5 minutes late"));
-        cases.add(new Case("G five minutes late", () -> later(jupiter, five, 1), Cause.TIME, "2-G.tif seems to be 5 minutes late"));
-        cases.add(new Case("B five minutes late", () -> later(jupiter, five, 2), Cause.TIME, "3-B.tif seems to be 5 minutes late"));
-        cases.add(new Case("R ten minutes early", () -> later(jupiter, five.multipliedBy(-2), 0), Cause.TIME, "1-R.tif seems to be 10 minutes early"));
-        cases.add(new Case("B a quarter of an hour late, Mars", () -> later(mars, Duration.ofMinutes(15), 2), Cause.TIME, "3-B.tif seems to be 15 minutes late"));
-        cases.add(new Case("B an hour late", () -> later(jupiter, Duration.ofHours(1), 2), Cause.TIME, "3-B.tif seems to be an hour late"));
-        cases.add(new Case("R five hours late", () -> later(jupiter, Duration.ofHours(5), 0), Cause.TIME, "1-R.tif seems to be 5 hours late"));
-        cases.add(new Case("B a day late", () -> later(jupiter, Duration.ofDays(1), 2), Cause.TIME, "3-B.tif seems to be a day late"));
-        cases.add(new Case("G a day late, Mars", () -> later(mars, Duration.ofDays(1), 4), Cause.TIME, "5-G.tif seems to be a day late"));
+        cases.add(new Case(
+                "R five minutes late",
+                () -> later(jupiter, five, 0),
+                Cause.TIME,
+                "1-R.tif seems to be 5 minutes late"));
+        cases.add(new Case(
+                "G five minutes late",
+                () -> later(jupiter, five, 1),
+                Cause.TIME,
+                "2-G.tif seems to be 5 minutes late"));
+        cases.add(new Case(
+                "B five minutes late",
+                () -> later(jupiter, five, 2),
+                Cause.TIME,
+                "3-B.tif seems to be 5 minutes late"));
+        cases.add(new Case(
+                "R ten minutes early",
+                () -> later(jupiter, five.multipliedBy(-2), 0),
+                Cause.TIME,
+                "1-R.tif seems to be 10 minutes early"));
+        cases.add(new Case(
+                "B a quarter of an hour late, Mars",
+                () -> later(mars, Duration.ofMinutes(15), 2),
+                Cause.TIME,
+                "3-B.tif seems to be 15 minutes late"));
+        cases.add(new Case(
+                "B an hour late",
+                () -> later(jupiter, Duration.ofHours(1), 2),
+                Cause.TIME,
+                "3-B.tif seems to be an hour late"));
+        cases.add(new Case(
+                "R five hours late",
+                () -> later(jupiter, Duration.ofHours(5), 0),
+                Cause.TIME,
+                "1-R.tif seems to be 5 hours late"));
+        cases.add(new Case(
+                "B a day late",
+                () -> later(jupiter, Duration.ofDays(1), 2),
+                Cause.TIME,
+                "3-B.tif seems to be a day late"));
+        cases.add(new Case(
+                "G a day late, Mars",
+                () -> later(mars, Duration.ofDays(1), 4),
+                Cause.TIME,
+                "5-G.tif seems to be a day late"));
         cases.add(new Case("times in reverse", () -> exchanged(jupiter, 0, 2), Cause.REVERSED_TIMES, "reverse order"));
-        cases.add(new Case("times in reverse, Mars", () -> exchanged(mars, 0, 5, 1, 4, 2, 3), Cause.REVERSED_TIMES, "reverse order"));
-        cases.add(new Case("times of two frames exchanged, Mars", () -> exchanged(mars, 0, 4), Cause.EXCHANGED_TIMES, "1-R.tif and 5-G.tif"));
+        cases.add(new Case(
+                "times in reverse, Mars",
+                () -> exchanged(mars, 0, 5, 1, 4, 2, 3),
+                Cause.REVERSED_TIMES,
+                "reverse order"));
+        cases.add(new Case(
+                "times of two frames exchanged, Mars",
+                () -> exchanged(mars, 0, 4),
+                Cause.EXCHANGED_TIMES,
+                "1-R.tif and 5-G.tif"));
         cases.add(new Case("a frame twice", () -> twice(jupiter), Cause.DUPLICATE, "1-R.tif and 7-R.tif"));
-        cases.add(new Case("G rotated by 5 degrees", () -> processed(jupiter, (i, p) -> i == 1 ? rotated(p, 5) : p), Cause.ROTATED, "2-G.tif"));
-        cases.add(new Case("R rotated by 5 degrees", () -> processed(jupiter, (i, p) -> i == 0 ? rotated(p, 5) : p), Cause.ROTATED, "1-R.tif"));
-        cases.add(new Case("R mirrored", () -> processed(jupiter, (i, p) -> i == 0 ? mirrored(p) : p), Cause.MIRRORED, "1-R.tif"));
-        cases.add(new Case("all mirrored, said not to be", () -> {
-            Recipe recipe = processed(jupiter, (i, p) -> mirrored(p));
-            return recipe.with(recipe.setup().with(Setup::mirroring, Mirroring.NO));
-        }, Cause.MIRRORED, "mirrored"));
+        cases.add(new Case(
+                "G rotated by 5 degrees",
+                () -> processed(jupiter, (i, p) -> i == 1 ? rotated(p, 5) : p),
+                Cause.ROTATED,
+                "2-G.tif"));
+        cases.add(new Case(
+                "R rotated by 5 degrees",
+                () -> processed(jupiter, (i, p) -> i == 0 ? rotated(p, 5) : p),
+                Cause.ROTATED,
+                "1-R.tif"));
+        cases.add(new Case(
+                "R mirrored", () -> processed(jupiter, (i, p) -> i == 0 ? mirrored(p) : p), Cause.MIRRORED, "1-R.tif"));
+        cases.add(new Case(
+                "all mirrored, said not to be",
+                () -> {
+                    Recipe recipe = processed(jupiter, (i, p) -> mirrored(p));
+                    return recipe.with(recipe.setup().with(Setup::mirroring, Mirroring.NO));
+                },
+                Cause.MIRRORED,
+                "mirrored"));
         cases.add(new Case("north 180 degrees off", () -> north(right(jupiter), 191), Cause.NORTH, "180 degrees"));
         cases.add(new Case("north 90 degrees off, Mars", () -> north(right(mars), 66), Cause.NORTH, "90 degrees"));
-        cases.add(new Case("wrong hemisphere", () -> right(jupiter).with(Place.at(new Site(-46.2, 8.5, 480))), Cause.SITE, "46.20"));
+        cases.add(new Case(
+                "wrong hemisphere",
+                () -> right(jupiter).with(Place.at(new Site(-46.2, 8.5, 480))),
+                Cause.SITE,
+                "46.20"));
         cases.add(new Case("gamma", () -> processed(jupiter, (i, p) -> encoded(p)), Cause.ENCODED, "gamma"));
         cases.add(new Case("sharpened", () -> processed(jupiter, (i, p) -> sharpened(p)), Cause.SHARPENED, "harpened"));
-        cases.add(new Case("mount said to be alt-azimuth", () -> mount(right(hour), Mount.ALTAZ), Cause.MOUNT, "equatorial"));
+        cases.add(new Case(
+                "mount said to be alt-azimuth", () -> mount(right(hour), Mount.ALTAZ), Cause.MOUNT, "equatorial"));
         cases.add(new Case("R and B swapped, low", () -> bandsSwapped(low), Optional.empty(), ""));
         return cases;
     }
@@ -233,7 +292,10 @@ final class WrongInputs {
             Evening j = jupiter.of(156 + 31 * (k % 3), 40 + k).seen(blur, snr);
             Evening m = mars.of(314 + 17 * (k % 3), 60 + k).seen(blur, snr);
             Evening s = Evening.saturn().of(271 + 13 * (k % 3), 80 + k).seen(blur, snr);
-            evenings.add(k % 3 == 1 ? j.bands(six) : k % 3 == 2 ? j.bands(six).every(600).on(Mount.ALTAZ) : j);
+            evenings.add(
+                    k % 3 == 1
+                            ? j.bands(six)
+                            : k % 3 == 2 ? j.bands(six).every(600).on(Mount.ALTAZ) : j);
             evenings.add(k % 3 == 1 ? m.bands(Evening.RGB) : k % 3 == 2 ? m.every(600) : m);
             evenings.add(k % 3 == 1 ? s.bands(Evening.RGB) : s);
         }
