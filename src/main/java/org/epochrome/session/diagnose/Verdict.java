@@ -56,7 +56,8 @@ public record Verdict(Level level, Message words, List<Diagnosis> diagnoses) {
             return new Verdict(
                     level,
                     Message.of(
-                            "verdict." + level.word() + "Because", first.get().words()),
+                            level == Level.FAIR ? "verdict.fairBecause" : "verdict.doubtfulBecause",
+                            first.get().words()),
                     sorted);
         }
         if (after.exceeds(before)) {
