@@ -18,6 +18,7 @@ import org.epochrome.io.file.OutputFolder;
 import org.epochrome.io.file.OverwriteGuard;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combiner;
+import org.epochrome.session.diagnose.Remarks;
 import org.epochrome.session.product.ProductFile;
 import org.epochrome.session.product.Products;
 import org.epochrome.session.product.Session;
@@ -75,9 +76,12 @@ final class CombineCommand implements Callable<Integer> {
             Summary.print(combination, outputs, page);
             more(products).forEach(product -> page.println(Message.text("run.wrote", product.file())));
             Optional.ofNullable(saved).ifPresent(file -> page.println(Message.text("run.wrote", file)));
+            Summary.verdict(combination, page);
         }
+        Remarks remarks = Remarks.of(combination.warnings());
+        Message.texts(remarks.warnings()).forEach(TerminalPage::warning);
         opened.notes().forEach(TerminalPage::note);
-        Message.texts(combination.warnings()).forEach(TerminalPage::note);
+        Message.texts(remarks.information()).forEach(TerminalPage::note);
         recipe.frames().used().forEach(f -> f.notes()
                 .forEach(n -> TerminalPage.note(f.head().file().getFileName() + ": " + n)));
         return 0;

@@ -77,6 +77,13 @@ final class Summary {
         outputs.report().ifPresent(file -> to.println(Message.text("run.wrote", file)));
     }
 
+    /** Whether the result can be trusted, and what to do if not: the last lines. */
+    static void verdict(Combination c, TerminalPage to) {
+        to.println(c.verdict().words());
+        c.verdict().diagnoses().stream().skip(1).forEach(d -> to.println(d.words()));
+        c.verdict().diagnoses().stream().flatMap(d -> d.remedy().stream()).forEach(r -> to.println(r.words()));
+    }
+
     /** The position of each frame from limb, detail and predicted dispersion. */
     private static void witnesses(Combination c, TerminalPage to) {
         to.println(Message.text("summary.witnessColumns"));

@@ -20,6 +20,8 @@ import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
+import org.epochrome.session.diagnose.Diagnosis;
+import org.epochrome.session.diagnose.Remarks;
 import org.epochrome.session.product.Products;
 import org.epochrome.session.product.Provenance;
 import org.epochrome.session.product.Session;
@@ -82,6 +84,10 @@ public final class EvidenceReport {
                         "p",
                         attribute("class", "when"),
                         "at " + when.replace('T', ' ').replace("Z", " UTC")),
+                element(
+                        "p",
+                        attribute("class", "verdict " + c.verdict().level().word()),
+                        c.verdict().words()),
                 facts());
         Markup footer = element(
                 "footer",
@@ -169,8 +175,15 @@ public final class EvidenceReport {
     }
 
     private Markup notes() {
+        Remarks remarks = Remarks.of(c.warnings());
+        List<Markup> warnings = new ArrayList<>();
+        for (Diagnosis d : c.verdict().diagnoses()) {
+            warnings.add(element("li", d.words()));
+            d.remedy().ifPresent(r -> warnings.add(element("li", r.words())));
+        }
+        remarks.warnings().forEach(w -> warnings.add(element("li", w)));
         List<Markup> notes = new ArrayList<>();
-        c.warnings().forEach(w -> notes.add(element("li", w)));
+        remarks.information().forEach(w -> notes.add(element("li", w)));
         for (FrameResult f : c.frames()) {
             f.warnings().forEach(w -> notes.add(element("li", element("b", Labels.name(f)), ": ", w)));
         }
@@ -178,13 +191,17 @@ public final class EvidenceReport {
                 element(
                         "section",
                         attribute("class", "notes"),
-                        element("h2", "Warnings and notes"),
-                        notes.isEmpty()
-                                ? element("p", "None.")
-                                : element(
-                                        "ul",
-                                        Markup.all(notes.stream().distinct().toList()))),
+                        element("h2", "Warnings"),
+                        list(warnings),
+                        element("h2", "Notes"),
+                        list(notes)),
                 "\n");
+    }
+
+    private static Markup list(List<Markup> items) {
+        return items.isEmpty()
+                ? element("p", "None.")
+                : element("ul", Markup.all(items.stream().distinct().toList()));
     }
 
     private Markup options() {

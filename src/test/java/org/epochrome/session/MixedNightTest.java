@@ -238,6 +238,7 @@ class MixedNightTest {
                 c.moons(),
                 c.coverage(),
                 c.quality(),
+                c.verdict(),
                 c.warnings());
         Look grey = new Look(
                 WhiteBalance.of(White.DISK), Look.DEFAULT.sharpening(), Look.DEFAULT.tone(), Look.DEFAULT.framing());

@@ -24,6 +24,11 @@ public final class TerminalPage {
         System.err.println(VisibleText.message(Message.text("run.note", sentence)));
     }
 
+    /** Says on standard error what may be wrong. */
+    public static void warning(String sentence) {
+        System.err.println(VisibleText.message(Message.text("run.warning", sentence)));
+    }
+
     /** A line. */
     public void println(String line) {
         to.println(VisibleText.of(line));

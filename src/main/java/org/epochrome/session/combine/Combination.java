@@ -18,6 +18,7 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.blur.Smear;
 import org.epochrome.moon.FoundMoon;
+import org.epochrome.session.diagnose.Verdict;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.session.recipe.Recipe;
@@ -39,6 +40,7 @@ import org.epochrome.text.Message;
  * @param moons moons and shadows that were found
  * @param coverage how well each pixel is founded, by band
  * @param quality numbers that say how good it is
+ * @param verdict whether it can be trusted
  * @param warnings what the user should know, a sentence each
  */
 public record Combination(
@@ -53,6 +55,7 @@ public record Combination(
         List<FoundMoon> moons,
         Map<String, Coverage> coverage,
         Quality quality,
+        Verdict verdict,
         List<Message> warnings) {
 
     /** By which laws the surface was turned, each with the names of its bands. */
@@ -86,6 +89,7 @@ public record Combination(
                 moons,
                 coverage,
                 quality,
+                verdict,
                 warnings);
     }
 
@@ -167,7 +171,7 @@ public record Combination(
      */
     public record Quality(Misalignment before, Misalignment after) {
         /** In a word or a few: aligned, misaligned, worse than a simple stack, or unknown. */
-        public String verdict() {
+        public String alignment() {
             if (after.exceeds(before)) {
                 return "worse than a simple stack";
             }

@@ -12,6 +12,10 @@ import org.epochrome.job.Progress;
 import org.epochrome.moon.removal.Moons;
 import org.epochrome.session.compare.BandScale;
 import org.epochrome.session.compare.Details;
+import org.epochrome.session.diagnose.Diagnosis;
+import org.epochrome.session.diagnose.Duplicates;
+import org.epochrome.session.diagnose.Examination;
+import org.epochrome.session.diagnose.Verdict;
 import org.epochrome.session.locate.DecodedFit;
 import org.epochrome.session.locate.DiskFinder;
 import org.epochrome.session.locate.NoDiskInFrame;
@@ -47,6 +51,7 @@ public final class Combiner {
     private final AtmosphericDispersion sky;
     private final Turning turning;
     private final ExposureReader reader;
+    private final Duplicates duplicates;
 
     public Combiner(Recipe recipe) {
         this(recipe, Memory.ofThisHeap());
@@ -60,6 +65,7 @@ public final class Combiner {
         sky = AtmosphericDispersion.over(recipe);
         turning = new Turning(recipe, schedule);
         reader = new ExposureReader(schedule);
+        duplicates = new Duplicates(schedule.exposures());
     }
 
     /** The instant that a recipe's picture will show. */
@@ -93,6 +99,8 @@ public final class Combiner {
         Merging merging = aligned.merging;
         MergedBands.WithGlobe merged = MergedBands.withGlobe(recipe.assignment(), merging, progress.part(0.8, 1));
         progress.at(1);
+        List<Diagnosis> diagnoses = new Examination(recipe, registered, limbs.disks(), turning)
+                .diagnoses(aligned.quality.after(), duplicates, progress);
         MergedBands picture = merged.picture();
         Disk output = aligned.view.disk();
         return new Combination(
@@ -110,12 +118,27 @@ public final class Combiner {
                         .toList(),
                 picture.coverage(),
                 aligned.quality,
-                registered
-                        .frames()
-                        .warned(passbands)
-                        .warned(aligned.warnings)
-                        .warned(luminance(merging))
-                        .warnings());
+                verdict(limbs, aligned, diagnoses),
+                Examination.without(
+                        registered
+                                .frames()
+                                .warned(passbands)
+                                .warned(aligned.warnings)
+                                .warned(luminance(merging))
+                                .warnings(),
+                        diagnoses));
+    }
+
+    private static Verdict verdict(WorkingFrames limbs, Aligned aligned, List<Diagnosis> diagnoses) {
+        FittedDisk base = limbs.reference().disk();
+        double northDeg = aligned.registered.frames().reference().disk().northSigmaDeg();
+        double centreDeg = Math.toDegrees(base.centreSigmaPx() / base.disk().equatorialRadiusPx());
+        double limbsPx = aligned.registered.measured().stream()
+                .mapToDouble(m -> Math.max(m.place().sigmaX(), m.place().sigmaY()))
+                .max()
+                .orElse(0);
+        return Verdict.of(
+                aligned.quality.before(), aligned.quality.after(), limbsPx, Math.hypot(northDeg, centreDeg), diagnoses);
     }
 
     /** Reads the frames and finds their disks and moons. */
@@ -126,7 +149,7 @@ public final class Combiner {
                         schedule.exposures().size(),
                         i -> {
                             progress.check();
-                            return reader.read(i);
+                            return duplicates.seen(i, reader.read(i));
                         },
                         memory.heldBytes())
                 .filled();

@@ -32,7 +32,7 @@ record CombinationReport(
         Map<String, Covered> coverage,
         List<FrameObject> frames,
         List<MoonObject> moons,
-        Quality quality,
+        QualityObject quality,
         List<Message> warnings) {
 
     /**
@@ -54,7 +54,7 @@ record CombinationReport(
                 coverage(c),
                 c.frames().stream().map(FrameObject::of).toList(),
                 c.moons().stream().map(m -> MoonObject.of(m, c)).toList(),
-                Quality.of(c.quality()),
+                QualityObject.of(c),
                 c.warnings());
     }
 
@@ -88,20 +88,4 @@ record CombinationReport(
 
     /** The gains of a white balance. */
     record Applied(double red, double green, double blue) {}
-
-    /** How well the colours are aligned. */
-    record Quality(FringePx fringePx, String verdict) {
-        static Quality of(Combination.Quality q) {
-            return new Quality(
-                    new FringePx(
-                            q.before().px(),
-                            q.before().sigmaPx(),
-                            q.after().px(),
-                            q.after().sigmaPx()),
-                    q.verdict());
-        }
-    }
-
-    /** Misalignment of the colours in a simple stack and in the result, with standard errors. */
-    record FringePx(double before, double beforeSigma, double after, double sigma) {}
 }

@@ -46,7 +46,7 @@ class FringeTest {
         assertTrue(
                 quality.after().sigmaPx() < 0.15,
                 "standard error " + quality.after().sigmaPx());
-        assertEquals("aligned", quality.verdict());
+        assertEquals("aligned", quality.alignment());
         // In a minute the globe turns by 0.6 degrees: 3/4 of 66 px radius times that is 0.5 px.
         assertEquals(0.5, quality.before().px(), 0.2);
     }
@@ -60,7 +60,7 @@ class FringeTest {
         Misalignment after = c.quality().after();
         assertEquals(0.5 / Math.sqrt(2), after.px(), Math.max(0.08, 2 * after.sigmaPx()));
         assertEquals("R", after.worstBand());
-        assertEquals("misaligned", c.quality().verdict());
+        assertEquals("misaligned", c.quality().alignment());
         assertTrue(
                 c.warnings().stream().anyMatch(w -> w.toString().startsWith("The colours are misaligned by")),
                 c.warnings().toString());
@@ -74,7 +74,7 @@ class FringeTest {
                 Map.of("R", new PixelOffset(4, 0), "B", new PixelOffset(-4, 0)),
                 Alignment.USUAL.freeScale());
         Combination c = InventedNight.combine(night.recipe().with(moved));
-        assertEquals("worse than a simple stack", c.quality().verdict());
+        assertEquals("worse than a simple stack", c.quality().alignment());
         assertTrue(
                 c.warnings().stream().anyMatch(w -> w.toString().contains("worse than in a simple stack")),
                 c.warnings().toString());
