@@ -8,6 +8,7 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.PosixFileAttributeView;
 import java.util.UUID;
 import org.epochrome.text.Message;
 
@@ -42,6 +43,7 @@ public final class AtomicFile {
                 channel.force(true);
             }
             check(file, overwrite);
+            keepPermissions(target, part);
             move(part, target);
         } catch (IOException e) {
             throw new OutputRefused(file, Message.of("output.write", reason(e)), e);
@@ -89,6 +91,14 @@ public final class AtomicFile {
             return Files.exists(file) ? file.toRealPath() : file.toAbsolutePath();
         } catch (IOException e) {
             throw new OutputRefused(file, Message.of("output.notReplaceable"), e);
+        }
+    }
+
+    /** Whoever could read or write the file that is replaced still can, and nobody else. */
+    private static void keepPermissions(Path target, Path part) throws IOException {
+        PosixFileAttributeView to = Files.getFileAttributeView(part, PosixFileAttributeView.class);
+        if (to != null && Files.exists(target)) {
+            to.setPermissions(Files.getPosixFilePermissions(target));
         }
     }
 
