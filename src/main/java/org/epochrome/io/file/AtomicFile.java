@@ -104,7 +104,8 @@ public final class AtomicFile {
 
     private static void move(Path part, Path target) throws IOException {
         try {
-            Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
+            // Whether an atomic move replaces a file unasked is left to the file system.
+            Files.move(part, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
         } catch (AtomicMoveNotSupportedException e) {
             Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
         }

@@ -57,9 +57,9 @@ class FrameSourceTest {
         FitsCard red = new FitsCard("FILTER", "R", "");
         Path file = fits("frame.fits", List.of(plane(1)), start, red);
         DatedFrame found = source().find(FrameRequest.of(file));
-        fits("frame.fits", List.of(plane(2)), start, red);
-        assertEquals(2, found.load().planes().get(0).at(3, 3));
-        fits("frame.fits", List.of(plane(2)), start, new FitsCard("FILTER", "G", ""));
+        fits("frame.fits", List.of(plane(1)), start, red);
+        assertEquals(1, found.load().planes().get(0).at(3, 3));
+        fits("frame.fits", List.of(plane(1)), start, new FitsCard("FILTER", "G", ""));
         FrameRefused refused = assertThrows(FrameRefused.class, found::load);
         Sentences.assertSentence("frame.fits", refused);
         assertTrue(refused.getMessage().contains("changed"), refused.getMessage());
