@@ -145,7 +145,8 @@ class GalileanMoonsTest {
                 assertEquals(s.moon().radiusKm() / radiusKm, middle, 0.003 * middle, s.toString());
             }
         }
-        assertTrue(seen.containsAll(Set.of(GalileanMoon.IO, GalileanMoon.EUROPA, GalileanMoon.GANYMEDE)), seen::toString);
+        assertTrue(
+                seen.containsAll(Set.of(GalileanMoon.IO, GalileanMoon.EUROPA, GalileanMoon.GANYMEDE)), seen::toString);
     }
 
     private static double lateMinutes(Row row) {

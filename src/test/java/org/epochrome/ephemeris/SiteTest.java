@@ -14,7 +14,8 @@ class SiteTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"90.01, 0, 0", "-90.01, 0, 0", "NaN, 0, 0", "0, 360.01, 0", "0, -180.01, 0", "0, 0, 10001", "0, 0, -501"})
+    @CsvSource({"90.01, 0, 0", "-90.01, 0, 0", "NaN, 0, 0", "0, 360.01, 0", "0, -180.01, 0", "0, 0, 10001", "0, 0, -501"
+    })
     void refusesWhatIsNotOnEarth(double latitudeDeg, double longitudeDeg, double heightM) {
         assertThrows(IllegalArgumentException.class, () -> new Site(latitudeDeg, longitudeDeg, heightM));
     }
