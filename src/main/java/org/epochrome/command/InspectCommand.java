@@ -69,12 +69,19 @@ final class InspectCommand implements Callable<Integer> {
             OverwriteGuard.check(List.of(report), inputs);
             Outputs.checkReport(report, overwrite);
         }
-        List<Inspection> inspections = found.stream()
-                .map(f -> Inspection.of(
-                        f, Optional.ofNullable(body).or(f::object), new Place(place.site(), Optional.empty()), north))
-                .toList();
         TerminalPage page = TerminalPage.out();
-        inspections.forEach(i -> print(i, page));
+        List<Inspection> inspections = new ArrayList<>();
+        for (DatedFrame f : found) {
+            Inspection i = Inspection.of(
+                    f, Optional.ofNullable(body).or(f::object), new Place(place.site(), Optional.empty()), north);
+            print(i, page);
+            if (report != null) {
+                inspections.add(i);
+            } else if (System.out.checkError()) {
+                // What nobody reads any more need not be found out.
+                return 0;
+            }
+        }
         if (report != null) {
             Outputs.writeReport(report, JsonReport.of(inspections, Version.NUMBER), overwrite);
         }

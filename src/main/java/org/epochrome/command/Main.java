@@ -1,6 +1,8 @@
 package org.epochrome.command;
 
 import java.io.PrintWriter;
+import java.util.Arrays;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.epochrome.command.option.InputsRefused;
 import org.epochrome.command.terminal.StandardOutput;
@@ -37,6 +39,7 @@ public final class Main implements Runnable {
     private static final int NO_DISK = 4;
     private static final int OUTPUT_REFUSED = 5;
     private static final int BUG = 1;
+    private static final char REPLACEMENT = '\ufffd';
 
     @CommandLine.Spec
     private CommandLine.Model.CommandSpec spec;
@@ -61,6 +64,12 @@ public final class Main implements Runnable {
 
         line.setParameterExceptionHandler((e, a) -> usage(e));
         line.setExecutionExceptionHandler((e, c, parsed) -> explain(e, c.getErr()));
+        Optional<String> unreadable =
+                Arrays.stream(args).filter(Main::isUnreadable).findFirst();
+        if (unreadable.isPresent()) {
+            line.getErr().println(VisibleText.message(Message.text("run.locale", unreadable.get())));
+            return INPUT_REFUSED;
+        }
         try {
             int code = line.execute(args);
             return code == 0 ? heard(kind, line.getErr()) : code;
@@ -68,6 +77,11 @@ public final class Main implements Runnable {
             line.getErr().println(Memory.exceeded());
             return INPUT_REFUSED;
         }
+    }
+
+    /** Java puts this sign in place of bytes that the locale does not know; no file can be found by it. */
+    private static boolean isUnreadable(String word) {
+        return word.indexOf(REPLACEMENT) >= 0;
     }
 
     /** The program with its commands. */

@@ -3,6 +3,7 @@ package org.epochrome.evidence;
 import java.util.Arrays;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.epochrome.io.file.VisibleText;
 
 /**
  * A piece of HTML with the SVG in it. It is made of elements, attributes and text; what characters of text and of attributes
@@ -73,7 +74,7 @@ public final class Markup {
     }
 
     private static String escaped(Object text) {
-        return String.valueOf(text)
+        return VisibleText.lines(String.valueOf(text))
                 .replace("&", "&amp;")
                 .replace("<", "&lt;")
                 .replace(">", "&gt;")

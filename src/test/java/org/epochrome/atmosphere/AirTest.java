@@ -31,6 +31,14 @@ class AirTest {
         assertTrue(refused.getMessage().contains("must be between"), refused.getMessage());
     }
 
+    /** The limits themselves are air: the first and the last of each range. */
+    @ParameterizedTest
+    @CsvSource({"10, -80, 0", "1200, 60, 1"})
+    void takesTheLimitsOfItsRanges(double hPa, double celsius, double humidity) {
+        assertEquals(hPa, new Air(hPa, celsius, humidity).pressureHpa());
+        assertThrows(IllegalArgumentException.class, () -> new Air(hPa, celsius, 3 * humidity - 1));
+    }
+
     @Test
     void airMassFollowsKastenAndYoung() {
         // Kasten & Young 1989, table 2, from memory: 38 at the horizon, 10.3 at 5 degrees, 5.6 at 10, 2 near 30

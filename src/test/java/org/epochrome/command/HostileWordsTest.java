@@ -3,8 +3,11 @@ package org.epochrome.command;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -100,6 +103,33 @@ class HostileWordsTest {
         Ran read = Ran.of("combine", session);
         read.refuses(INPUT, "long.json|correct it or save it again");
         assertTrue(read.err().length() < 2000, () -> read.err().length() + " characters");
+    }
+
+    /** What Java makes of bytes that the locale does not know, such as a name with accents under LC_ALL=C. */
+    @Test
+    void aNameThatTheLocaleCannotExpress() {
+        Ran.of("inspect", folder.resolve("j\ufffd\ufffdpiter.fits")).refuses(INPUT, "locale|LC_ALL");
+        Ran.of("combine", "--out", folder.resolve("\ufffd.png"), evening.sound("R"))
+                .refuses(INPUT, "locale|LC_ALL");
+    }
+
+    /** Thousands of files take long: what is known of one is printed before the next is looked at. */
+    @Test
+    void inspectPrintsAsItGoes() {
+        Path red = evening.sound("R");
+        Path green = evening.sound("G");
+        OutputStream out = new OutputStream() {
+            private final ByteArrayOutputStream said = new ByteArrayOutputStream();
+
+            @Override
+            public void write(int b) throws IOException {
+                said.write(b);
+                if (said.toString(StandardCharsets.UTF_8).endsWith("centre")) {
+                    Files.deleteIfExists(green);
+                }
+            }
+        };
+        Ran.onto(out, "inspect", red, green).refuses(INPUT, "jupiter-G.fits|does not exist");
     }
 
     /** A name that a glob may give. */

@@ -24,6 +24,9 @@ class ProtectedInputsTest {
     @TempDir
     private Path folder;
 
+    @TempDir
+    private Path outside;
+
     private SmallEvening evening;
     private List<Path> frames;
 
@@ -127,6 +130,34 @@ class ProtectedInputsTest {
     void aFrameUnderTheNameOfASession() throws IOException {
         Path frame = Files.createSymbolicLink(folder.resolve("frame.json"), frames.get(1));
         refused("frame.json|is also an input", session(""), "--save-session", frame);
+    }
+
+    /** A session of a stranger must not write where nobody looks. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "\"pictures\":[\"a.png\",\"../b.png\"];b.png",
+                "\"pictures\":[\"elsewhere/b.png\"];b.png",
+                "\"reports\":[\"../b.json\"];b.json",
+                "\"map\":{\"file\":\"../b.png\"};b.png",
+                "\"turning\":{\"file\":\"../b.gif\"};b.gif",
+            })
+    void aSessionThatWritesOutsideItsFolder(String outputs, String name) throws IOException {
+        Files.createSymbolicLink(folder.resolve("elsewhere"), Files.createDirectory(outside.resolve("there")));
+        refused(name + "|outside the folder of night.json|--write-outside", session(outputs));
+    }
+
+    @Test
+    void whatIsWrittenOutsideWithConsent() {
+        Path typed = outside.resolve("typed.png");
+        Path there = outside.resolve("there.png");
+        Path session = session("\"pictures\":[\"" + there + "\"]");
+        Ran.of("combine", "--quiet", session, "--out", typed).succeeds();
+        assertTrue(Files.exists(typed));
+        assertTrue(Files.notExists(there));
+        Ran.of("combine", "--quiet", session, "--write-outside").succeeds();
+        assertTrue(Files.exists(there));
     }
 
     private Path session(String outputs) {

@@ -4,9 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Instant;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.apache.commons.math3.geometry.euclidean.threed.Vector3D;
 import org.epochrome.time.TimeScales;
 import org.epochrome.truth.TruthTable;
@@ -132,6 +135,41 @@ class GalileanMoonsTest {
         assertEquals(87, rows.size());
         double rms = Math.sqrt(squares / rows.size());
         assertTrue(rms < 0.5, "rms " + rms);
+    }
+
+    /**
+     * Umbra and penumbra by similar triangles: both grow apart by the Sun's diameter times the way from moon to cloud over that
+     * from the Sun. Semi-major axes in km and orbits within 1 % of circles: Murray and Dermott 1999, table A.4, from memory.
+     */
+    @Test
+    void shadowsHaveTheSizeOfTheMoons() {
+        Map<GalileanMoon, Double> orbitsKm = Map.of(
+                GalileanMoon.IO, 421_600.0,
+                GalileanMoon.EUROPA, 670_900.0,
+                GalileanMoon.GANYMEDE, 1_070_000.0,
+                GalileanMoon.CALLISTO, 1_883_000.0);
+        double radiusKm = 71_492;
+        Set<GalileanMoon> seen = EnumSet.noneOf(GalileanMoon.class);
+        Instant begin = Instant.parse("2026-02-01T00:00:00Z");
+        for (int minutes = 0; minutes < 20 * 1440; minutes += 20) {
+            Instant utc = begin.plusSeconds(60L * minutes);
+            double sunKm = 149_597_870.7
+                    * Ephemeris.aspect(Body.JUPITER, utc, Optional.empty()).sunDistanceAu();
+            for (ShadowPlace s : GalileanMoons.at(utc).shadows()) {
+                seen.add(s.moon());
+                double fromCentre = Math.hypot(Math.hypot(s.side(), s.pole()), s.depth());
+                assertTrue(fromCentre > 0.93 && fromCentre < 1.001, s.toString());
+                assertTrue(s.depth() > 0, s.toString());
+                double perKm = 2 * 695_700 / sunKm / radiusKm;
+                double apart = s.penumbraRadius() - s.umbraRadius();
+                assertTrue(apart > perKm * (0.99 * orbitsKm.get(s.moon()) - radiusKm), s.toString());
+                assertTrue(apart < perKm * 1.01 * orbitsKm.get(s.moon()), s.toString());
+                double middle = (s.penumbraRadius() + s.umbraRadius()) / 2;
+                assertEquals(s.moon().radiusKm() / radiusKm, middle, 0.003 * middle, s.toString());
+            }
+        }
+        assertTrue(
+                seen.containsAll(Set.of(GalileanMoon.IO, GalileanMoon.EUROPA, GalileanMoon.GANYMEDE)), seen::toString);
     }
 
     private static double lateMinutes(Row row) {

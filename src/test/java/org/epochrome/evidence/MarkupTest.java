@@ -41,6 +41,13 @@ class MarkupTest {
     }
 
     @Test
+    void whatControlsOrHidesIsShown() {
+        assertEquals(
+                "<p title=\"\\u202eb\">a\\x1b[2J\nb</p>",
+                element("p", attribute("title", "\u202eb"), "a\u001b[2J\nb").toString());
+    }
+
+    @Test
     void aPageDeclaresItsKindAndLanguage() {
         assertEquals(
                 "<!DOCTYPE html>\n<html lang=\"en\"><head><style>\na > b {}</style></head><body>\n<p>&gt;</p></body></html>\n",

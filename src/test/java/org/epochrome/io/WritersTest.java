@@ -317,6 +317,19 @@ class WritersTest {
                 PosixFilePermissions.toString(Files.getPosixFilePermissions(written)));
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"rw-------", "rw-r-----", "rw-rw-rw-", "r--r--r--"})
+    void aReplacedFileKeepsItsPermissions(String permissions) throws IOException {
+        Assumptions.assumeTrue(
+                folder.getFileSystem().supportedFileAttributeViews().contains("posix"));
+        Path file = Files.writeString(folder.resolve("private"), "old");
+        Files.setPosixFilePermissions(file, PosixFilePermissions.fromString(permissions));
+        Path link = Files.createSymbolicLink(folder.resolve("to-private"), file);
+        AtomicFile.write(link, true, part -> Files.writeString(part, "new"));
+        assertEquals("new", Files.readString(file));
+        assertEquals(permissions, PosixFilePermissions.toString(Files.getPosixFilePermissions(file)));
+    }
+
     @Test
     void aLinkIsFollowed() throws IOException {
         Path real = Files.writeString(folder.resolve("real"), "old");

@@ -1,9 +1,12 @@
 package org.epochrome.command.option;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.epochrome.session.product.MapFile;
+import org.epochrome.session.product.Products;
 import org.epochrome.session.product.TurningFile;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -36,6 +39,17 @@ final class GlobeOptions {
         return checked(
                 () -> before.or(() -> animations.given("turning", Path.class).map(TurningFile::usual))
                         .map(animations::over));
+    }
+
+    /** The files of map and animation, where no others were typed. */
+    List<Path> kept(Products before) {
+        return Stream.concat(
+                        before.map().map(MapFile::file).stream()
+                                .filter(f -> maps.given("map", Path.class).isEmpty()),
+                        before.turning().map(TurningFile::file).stream()
+                                .filter(f ->
+                                        animations.given("turning", Path.class).isEmpty()))
+                .toList();
     }
 
     private <T> T checked(Supplier<T> made) {

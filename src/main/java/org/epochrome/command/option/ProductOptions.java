@@ -50,6 +50,19 @@ final class ProductOptions {
         }
     }
 
+    /** The files among those wanted before that nothing typed takes the place of. */
+    List<Path> kept(Products before) {
+        List<Path> kept = new ArrayList<>();
+        if (out.isEmpty()) {
+            kept.addAll(before.pictures());
+        }
+        if (reports.isEmpty()) {
+            kept.addAll(before.reports());
+        }
+        kept.addAll(globe.kept(before));
+        return kept;
+    }
+
     private int bits(List<Path> pictures) {
         boolean tiff = pictures.stream().anyMatch(f -> OutputFormat.of(f) == OutputFormat.TIFF);
         if (depth != 16 && depth != FLOAT_BITS) {

@@ -11,7 +11,10 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.epochrome.command.terminal.TerminalPage;
 import org.epochrome.ephemeris.Body;
+import org.epochrome.io.file.OutputRefused;
+import org.epochrome.io.file.OverwriteGuard;
 import org.epochrome.io.read.DatedFrame;
+import org.epochrome.session.product.Products;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.recipe.Corrections;
 import org.epochrome.session.recipe.Frames;
@@ -73,6 +76,9 @@ public final class SessionOptions {
     @Mixin
     private ProductOptions products;
 
+    @Option(names = "--write-outside")
+    private boolean writeOutside;
+
     /** What is to be done, and what the user should know about its session file. */
     public SessionFile.Opened session() {
         List<Path> files = frames.sessions();
@@ -81,6 +87,7 @@ public final class SessionOptions {
         }
         Optional<SessionFile.Opened> opened = files.stream().findFirst().map(SessionFile::read);
         Optional<Session> before = opened.map(SessionFile.Opened::session);
+        before.ifPresent(s -> checkFolder(files.get(0), s.products()));
         Frames chosen =
                 hand.over(frames.over(before.map(s -> s.recipe().frames()).orElse(Frames.of(List.of()))));
         checkOneSession(chosen.used());
@@ -102,6 +109,21 @@ public final class SessionOptions {
         return new SessionFile.Opened(
                 new Session(recipe, finish.over(base.look()), products.over(base.products())),
                 opened.map(SessionFile.Opened::notes).orElse(List.of()));
+    }
+
+    /** A session may come from a stranger: what it writes elsewhere than beside itself needs the user's consent. */
+    private void checkFolder(Path session, Products wanted) {
+        if (!writeOutside) {
+            Path folder = session.toAbsolutePath().getParent();
+            OverwriteGuard.firstOutside(products.kept(wanted), folder).ifPresent(file -> {
+                throw new OutputRefused(
+                        file,
+                        Message.of(
+                                "option.outside",
+                                session.getFileName(),
+                                file.toAbsolutePath().normalize()));
+            });
+        }
     }
 
     /** All files that the session is read from. */

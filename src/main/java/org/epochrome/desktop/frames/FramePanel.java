@@ -28,6 +28,7 @@ import org.epochrome.desktop.style.Texts;
 import org.epochrome.image.Band;
 import org.epochrome.image.Encoding;
 import org.epochrome.image.Passband;
+import org.epochrome.io.file.VisibleText;
 import org.epochrome.io.identify.SheetRow;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.io.read.FrameRequest;
@@ -136,7 +137,7 @@ public final class FramePanel extends Panel {
     }
 
     private void show(DatedFrame f) {
-        name.setText(f.head().file().getFileName().toString());
+        name.setText(VisibleText.of(f.head().file().getFileName().toString()));
         path.setText(f.head().file().toString());
         what.setText(Texts.of(
                 "panel.frame.image",

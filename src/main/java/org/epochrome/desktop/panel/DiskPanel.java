@@ -12,6 +12,7 @@ import org.epochrome.desktop.control.Workspace;
 import org.epochrome.desktop.style.Numbers;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.disk.Disk;
+import org.epochrome.io.file.VisibleText;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.recipe.ManualDisk;
@@ -136,7 +137,8 @@ public final class DiskPanel extends Panel {
         Optional<DatedFrame> frame = bench.selectedFrame();
         Optional<Disk> disk = frame.flatMap(f -> disk(bench, f));
         setDisable(disk.isEmpty());
-        name.setText(frame.map(f -> f.head().file().getFileName().toString()).orElse(Texts.of("panel.noFrame")));
+        name.setText(frame.map(f -> VisibleText.of(f.head().file().getFileName().toString()))
+                .orElse(Texts.of("panel.noFrame")));
         disk.ifPresent(d -> {
             x.show(Numbers.text("%.2f", d.x()));
             y.show(Numbers.text("%.2f", d.y()));

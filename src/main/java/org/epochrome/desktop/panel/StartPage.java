@@ -17,6 +17,7 @@ import org.epochrome.desktop.recovery.UnsavedSession;
 import org.epochrome.desktop.state.Draft;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.ephemeris.Body;
+import org.epochrome.io.file.VisibleText;
 import org.kordamp.ikonli.feather.Feather;
 import org.kordamp.ikonli.javafx.FontIcon;
 
@@ -160,10 +161,10 @@ public final class StartPage extends VBox {
 
     private static Hyperlink link(Path path, Consumer<Path> opens) {
         Path parent = path.getParent();
-        Hyperlink link =
-                new Hyperlink((parent == null || parent.getFileName() == null ? "" : parent.getFileName() + "/")
-                        + path.getFileName());
-        link.setTooltip(new Tooltip(path.toString()));
+        Hyperlink link = new Hyperlink(
+                VisibleText.of((parent == null || parent.getFileName() == null ? "" : parent.getFileName() + "/")
+                        + path.getFileName()));
+        link.setTooltip(new Tooltip(VisibleText.of(path.toString())));
         link.setOnAction(e -> opens.accept(path));
         return link;
     }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.image.Passband;
+import org.epochrome.io.file.VisibleText;
 import org.epochrome.io.read.DatedFrame;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.schedule.Timetable;
@@ -72,7 +73,7 @@ public record TimeBars(TimeAxis axis, List<Bar> bars, int lanes) {
         public String tip() {
             RecordingSpan span = frame.timing().span();
             boolean instant = span.duration().isZero();
-            return frame.head().file().getFileName()
+            return VisibleText.of(frame.head().file().getFileName().toString())
                     + "\n" + clock(span.start())
                     + (instant ? Texts.of("ribbon.bar.noLength") : Texts.of("ribbon.bar.until", clock(span.end())))
                     + turnedDeg

@@ -1,6 +1,7 @@
 package org.epochrome.desktop.state;
 
 import java.nio.file.Path;
+import org.epochrome.io.file.VisibleText;
 
 /**
  * A file that was added but whose band or times are not known; the user is asked for them.
@@ -10,6 +11,6 @@ import java.nio.file.Path;
  */
 public record UnidentifiedFile(Path file, String problem) {
     public String name() {
-        return file.getFileName().toString();
+        return VisibleText.of(file.getFileName().toString());
     }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.concurrent.CompletionException;
 import java.util.stream.Collectors;
 import org.epochrome.desktop.style.Texts;
+import org.epochrome.io.file.VisibleText;
 import org.epochrome.session.recipe.SessionRefused;
 import org.epochrome.session.schedule.Memory;
 import org.epochrome.text.Message;
@@ -43,7 +44,7 @@ public final class UserMessages {
 
     /** A message of the engine, with the controls of the window in place of options of the command line. */
     public static String inWords(Message message) {
-        return message.in(Wording.WINDOW);
+        return VisibleText.lines(message.in(Wording.WINDOW));
     }
 
     /** Messages of the engine, a line each. */

@@ -1,7 +1,10 @@
 package org.epochrome.desktop.style;
 
+import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.ResourceBundle;
+import org.epochrome.io.file.VisibleText;
 
 /** The texts of the window, from the resource bundle {@code window.properties}: a translation is one more such file. */
 public final class Texts {
@@ -19,6 +22,16 @@ public final class Texts {
      */
     public static String of(String key, Object... values) {
         String text = BUNDLE.getString(key);
-        return values.length == 0 ? text : String.format(Locale.ROOT, text, values);
+        return values.length == 0
+                ? text
+                : String.format(
+                        Locale.ROOT,
+                        text,
+                        Arrays.stream(values).map(Texts::shown).toArray());
+    }
+
+    /** Names of files and what they contain, fit to be shown. */
+    private static Object shown(Object value) {
+        return value instanceof CharSequence || value instanceof Path ? VisibleText.lines(value.toString()) : value;
     }
 }

@@ -8,6 +8,7 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.PosixFileAttributeView;
 import java.util.UUID;
 import org.epochrome.text.Message;
 
@@ -42,6 +43,7 @@ public final class AtomicFile {
                 channel.force(true);
             }
             check(file, overwrite);
+            keepPermissions(target, part);
             move(part, target);
         } catch (IOException e) {
             throw new OutputRefused(file, Message.of("output.write", reason(e)), e);
@@ -92,9 +94,18 @@ public final class AtomicFile {
         }
     }
 
+    /** Whoever could read or write the file that is replaced still can, and nobody else. */
+    private static void keepPermissions(Path target, Path part) throws IOException {
+        PosixFileAttributeView to = Files.getFileAttributeView(part, PosixFileAttributeView.class);
+        if (to != null && Files.exists(target)) {
+            to.setPermissions(Files.getPosixFilePermissions(target));
+        }
+    }
+
     private static void move(Path part, Path target) throws IOException {
         try {
-            Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
+            // Whether an atomic move replaces a file unasked is left to the file system.
+            Files.move(part, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
         } catch (AtomicMoveNotSupportedException e) {
             Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
         }

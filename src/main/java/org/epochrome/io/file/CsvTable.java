@@ -1,6 +1,7 @@
 package org.epochrome.io.file;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
@@ -18,7 +19,7 @@ import org.epochrome.text.Message;
  * lines that begin with # are passed over.
  */
 public final class CsvTable {
-    private static final long LARGEST_BYTES = 10_000_000;
+    private static final int LARGEST_BYTES = 10_000_000;
 
     private CsvTable() {}
 
@@ -75,12 +76,19 @@ public final class CsvTable {
             if (Files.isDirectory(file)) {
                 throw new FrameRefused(file, Message.of("table.isFolder"));
             }
-            if (Files.size(file) > LARGEST_BYTES) {
+            if (Files.exists(file) && !Files.isRegularFile(file)) {
+                throw new FrameRefused(file, Message.of("table.notRegular"));
+            }
+            byte[] bytes;
+            try (InputStream in = Files.newInputStream(file)) {
+                bytes = in.readNBytes(LARGEST_BYTES + 1);
+            }
+            if (bytes.length > LARGEST_BYTES) {
                 throw new FrameRefused(file, Message.of("table.tooLarge"));
             }
             String text = StandardCharsets.UTF_8
                     .newDecoder()
-                    .decode(ByteBuffer.wrap(Files.readAllBytes(file)))
+                    .decode(ByteBuffer.wrap(bytes))
                     .toString();
             return text.startsWith("\ufeff") ? text.substring(1) : text;
         } catch (CharacterCodingException e) {

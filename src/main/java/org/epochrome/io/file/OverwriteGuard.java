@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
 import org.epochrome.text.Message;
 
 /** Keeps what is made apart from what it is made from: no output may be an input, nor may two outputs be one file. */
@@ -29,6 +30,23 @@ public final class OverwriteGuard {
                 throw new OutputRefused(output, Message.of("output.twice"));
             }
             before.add(output);
+        }
+    }
+
+    /**
+     * The first output that would be written neither into a folder nor into one below it, links followed.
+     *
+     * @throws OutputRefused if the folder of an output cannot be read
+     */
+    public static Optional<Path> firstOutside(Collection<Path> outputs, Path folder) {
+        return outputs.stream().filter(output -> !isWithin(output, folder)).findFirst();
+    }
+
+    private static boolean isWithin(Path output, Path folder) {
+        try {
+            return real(output).startsWith(real(folder));
+        } catch (IOException e) {
+            throw new OutputRefused(output, Message.of("output.folderNotReadable"), e);
         }
     }
 

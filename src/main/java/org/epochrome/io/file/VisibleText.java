@@ -1,5 +1,8 @@
 package org.epochrome.io.file;
 
+import java.util.Arrays;
+import java.util.stream.Collectors;
+
 /**
  * Words from file names, headers, sheets and sessions made fit to be printed: on a terminal control characters would move
  * the cursor, change colours or hide what stands before them.
@@ -26,6 +29,11 @@ public final class VisibleText {
             }
         });
         return shown.toString();
+    }
+
+    /** Lines in which characters that control a terminal or hide stand as marks; their ends stay. */
+    public static String lines(String text) {
+        return Arrays.stream(text.split("\n", -1)).map(VisibleText::of).collect(Collectors.joining("\n"));
     }
 
     /** A text with visible characters only, of limited length: beginning and end remain, which name the file and say what to do. */

@@ -36,10 +36,12 @@ public final class FitsFrame implements OpenedFrame {
     // The library warns about every odd card on standard error; a reference to the logger must be kept, or its level is
     // lost.
     private static final Logger LIBRARY_LOG = Logger.getLogger("nom.tam");
-    // No deflate stream is shorter than this fraction of what it unpacks to.
-    private static final long MOST_DEFLATE_GAIN = 1032;
+    /** What a packed file may hold before and after its image. */
+    private static final long MOST_BESIDES_BYTES = 1L << 29;
 
     private static final Set<String> EXACT_METHODS = Set.of("RICE_1", "GZIP_1", "GZIP_2");
+    private static final Set<Long> RICE_BYTES = Set.of(1L, 2L, 4L);
+
     // A table cannot come first in a FITS file, so the library wants to see this before it.
     private static final String EMPTY_PRIMARY = String.format(
             "%-80s%-80s%-80s%-2640s",
@@ -61,7 +63,7 @@ public final class FitsFrame implements OpenedFrame {
     }
 
     public static FitsFrame open(Path file) throws IOException {
-        try (InputStream in = stream(file)) {
+        try (LimitedStream in = stream(file)) {
             FitsHdu hdu = FitsHdu.ofFirstImage(file, in);
             boolean compressed = hdu.isCompressed();
             FitsLayout layout = FitsLayout.of(file, hdu, compressed ? "Z" : "");
@@ -94,8 +96,9 @@ public final class FitsFrame implements OpenedFrame {
 
     @Override
     public List<Plane> planes() throws IOException {
-        try (InputStream in = stream(head.file())) {
+        try (LimitedStream in = stream(head.file())) {
             FitsHdu hdu = FitsHdu.ofFirstImage(head.file(), in);
+            in.allow(FitsHdu.padded(hdu.dataBytes(head.file())));
             List<Plane> planes = compressed ? decode(unpackTiles(hdu, in)) : decode(hdu, in);
             // The end of a gzip stream holds its checksum.
             in.transferTo(OutputStream.nullOutputStream());
@@ -131,6 +134,7 @@ public final class FitsFrame implements OpenedFrame {
         if (tiles.length < length) {
             throw new EOFException();
         }
+        TileHeap.check(head.file(), hdu, tiles);
         InputStream wanted =
                 new SequenceInputStream(new ByteArrayInputStream(headers), new ByteArrayInputStream(tiles));
         ByteArrayOutputStream plain = new ByteArrayOutputStream();
@@ -155,9 +159,13 @@ public final class FitsFrame implements OpenedFrame {
         return notes;
     }
 
-    private static InputStream stream(Path file) throws IOException {
+    /** The bytes of a file, unpacked; for what is packed beside the image there is a limit. */
+    private static LimitedStream stream(Path file) throws IOException {
         InputStream in = new BufferedInputStream(Files.newInputStream(file), 1 << 16);
-        return isGzip(file) ? new BufferedInputStream(new GZIPInputStream(in, 1 << 16), 1 << 16) : in;
+        return isGzip(file)
+                ? new LimitedStream(
+                        file, new BufferedInputStream(new GZIPInputStream(in, 1 << 16), 1 << 16), MOST_BESIDES_BYTES)
+                : new LimitedStream(file, in, Long.MAX_VALUE);
     }
 
     private static boolean isGzip(Path file) throws IOException {
@@ -172,9 +180,24 @@ public final class FitsFrame implements OpenedFrame {
         if (layout.depth().endsWith("float") || !EXACT_METHODS.contains(method)) {
             throw new FrameRefused(file, Message.of("fits.tileSamples", layout.depth(), method));
         }
+        if (method.equals("RICE_1")) {
+            checkRice(file, hdu);
+        }
+        ImageLimits.checkPacked(file, hdu.dataBytes(file), layout.dataBytes(), ImageLimits.MOST_DEFLATE_GAIN);
         long axes = hdu.integer(file, "ZNAXIS");
         for (int i = 1; i <= axes; i++) {
             checkTileSide(file, hdu, "ZTILE" + i);
+        }
+    }
+
+    /** The library prints stack traces for samples of another length (FITS Standard 4.0, section 10.4.1). */
+    private static void checkRice(Path file, FitsHdu hdu) {
+        for (int i = 1; hdu.own().text("ZNAME" + i).isPresent(); i++) {
+            String keyword = "ZVAL" + i;
+            if (hdu.own().text("ZNAME" + i).get().equals("BYTEPIX")
+                    && !RICE_BYTES.contains(hdu.integer(file, keyword))) {
+                throw new FrameRefused(file, Message.of("fits.keyword", keyword));
+            }
         }
     }
 
@@ -191,7 +214,7 @@ public final class FitsFrame implements OpenedFrame {
 
     private static void checkLength(Path file, long needed) throws IOException {
         long there = Files.size(file);
-        boolean impossible = isGzip(file) ? there * MOST_DEFLATE_GAIN < needed : there < needed;
+        boolean impossible = isGzip(file) ? there * ImageLimits.MOST_DEFLATE_GAIN < needed : there < needed;
         if (impossible) {
             throw new FrameRefused(file, Message.of("fits.short", there, needed));
         }

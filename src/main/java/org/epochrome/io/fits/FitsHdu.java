@@ -28,6 +28,7 @@ public record FitsHdu(FitsKeywords own, FitsKeywords keywords, String cards, lon
     static final int BLOCK_BYTES = 2880;
     private static final int CARD_BYTES = 80;
     private static final int MOST_HEADER_BLOCKS = 1000;
+    private static final int MOST_UNITS = 1000;
 
     /**
      * Finds the first image and leaves the stream at the beginning of its data.
@@ -37,7 +38,7 @@ public record FitsHdu(FitsKeywords own, FitsKeywords keywords, String cards, lon
     static FitsHdu ofFirstImage(Path file, InputStream in) throws IOException {
         FitsKeywords primary = FitsKeywords.NONE;
         long offset = 0;
-        while (true) {
+        for (int unit = 0; unit < MOST_UNITS; unit++) {
             String cards = readCards(file, in, offset == 0);
             FitsKeywords own = new FitsKeywords(parse(cards));
             offset += cards.length();
@@ -45,13 +46,14 @@ public record FitsHdu(FitsKeywords own, FitsKeywords keywords, String cards, lon
             if (hdu.isCompressed() || hdu.holdsImage()) {
                 return hdu;
             }
-            if (primary == FitsKeywords.NONE) {
+            if (unit == 0) {
                 primary = own;
             }
             long data = padded(hdu.dataBytes(file));
             in.skipNBytes(data);
             offset += data;
         }
+        throw new FrameRefused(file, Message.of("fits.noImage"));
     }
 
     /** Whether this is an image in compressed tiles, stored as a table. */

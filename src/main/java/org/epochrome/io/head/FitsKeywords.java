@@ -38,6 +38,16 @@ public final class FitsKeywords {
         return new FitsKeywords(both);
     }
 
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof FitsKeywords k && values.equals(k.values);
+    }
+
+    @Override
+    public int hashCode() {
+        return values.hashCode();
+    }
+
     private static Optional<BigDecimal> parse(String text) {
         try {
             // FITS allows D as the exponent letter of double precision (FITS Standard 4.0, section 4.2.4).

@@ -9,6 +9,9 @@ public final class ImageLimits {
     static final int SMALLEST_SIDE_PX = 16;
     public static final int LARGEST_SIDE_PX = 16384;
 
+    /** No deflate stream is shorter than this fraction of what it unpacks to. */
+    public static final long MOST_DEFLATE_GAIN = 1032;
+
     private ImageLimits() {}
 
     /**
@@ -34,6 +37,19 @@ public final class ImageLimits {
                     file,
                     Message.of(
                             "frame.memory", needed >> 20, Runtime.getRuntime().maxMemory() >> 20));
+        }
+    }
+
+    /**
+     * Refuses an image whose packed data are too short to hold it, however well they are packed.
+     *
+     * @param packed bytes of the packed data
+     * @param unpacked bytes of the samples
+     * @param gain the most bytes that one packed byte can stand for
+     */
+    public static void checkPacked(Path file, long packed, long unpacked, long gain) {
+        if (packed < unpacked / gain) {
+            throw new FrameRefused(file, Message.of("frame.short"));
         }
     }
 }

@@ -9,11 +9,15 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.epochrome.text.Message;
 import org.epochrome.time.RecordingSpan;
 
 /** Understands the times that people write into sheets; UTC unless an offset follows. */
 public final class SheetTimes {
+    /** Seconds with at most nine digits before and after the point: more than thirty years, and nanoseconds. */
+    private static final Pattern SECONDS = Pattern.compile("\\d{1,9}(\\.\\d{0,9})?|\\.\\d{1,9}");
+
     private SheetTimes() {}
 
     /** The cells of one row that contain times; blank where empty. */
@@ -115,14 +119,14 @@ public final class SheetTimes {
         }
         String wanted = text.strip();
         try {
-            Duration length = wanted.matches("[0-9.]+")
+            Duration length = SECONDS.matcher(wanted).matches()
                     ? Duration.ofMillis(new BigDecimal(wanted).movePointRight(3).longValue())
                     : Duration.parse(wanted);
             if (length.isNegative()) {
                 throw new DateTimeException("negative");
             }
             return Optional.of(length);
-        } catch (DateTimeException | ArithmeticException | NumberFormatException e) {
+        } catch (DateTimeException | ArithmeticException e) {
             throw new DateTimeException(Message.text("sheet.duration", wanted), e);
         }
     }

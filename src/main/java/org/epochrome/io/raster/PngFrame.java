@@ -66,7 +66,10 @@ public final class PngFrame implements OpenedFrame {
         }
         int planes = colour == RGB || colour == RGBA ? 3 : 1;
         boolean alpha = colour == GREY_ALPHA || colour == RGBA;
-        ImageLimits.check(file, width, height, (planes + (alpha ? 1L : 0L)) * (bits / 8) + 4L * planes);
+        long bytesPerPixel = (planes + (alpha ? 1L : 0L)) * (bits / 8);
+        ImageLimits.check(file, width, height, bytesPerPixel + 4L * planes);
+        ImageLimits.checkPacked(
+                file, chunks.packedBytes(), width * height * bytesPerPixel, ImageLimits.MOST_DEFLATE_GAIN);
         FrameHead head = new FrameHead(
                 file,
                 FrameFormat.PNG,
@@ -114,6 +117,7 @@ public final class PngFrame implements OpenedFrame {
             in.skipNBytes(SIGNATURE_BYTES);
             byte[] header = null;
             Optional<Encoding> encoding = Optional.empty();
+            long packedBytes = 0;
             byte[] buffer = new byte[1 << 16];
             while (true) {
                 long length = in.readInt() & 0xffffffffL;
@@ -146,6 +150,9 @@ public final class PngFrame implements OpenedFrame {
                         sum.update(buffer, 0, part);
                         left -= part;
                     }
+                    if (name.equals("IDAT")) {
+                        packedBytes += length;
+                    }
                     if (name.equals("sRGB")) {
                         encoding = Optional.of(Encoding.SRGB);
                     }
@@ -154,14 +161,16 @@ public final class PngFrame implements OpenedFrame {
                     throw new FrameRefused(file, Message.of("png.checksum"));
                 }
                 if (name.equals("IEND")) {
-                    return new Chunks(bigEndian(header, 0), bigEndian(header, 4), header[8], header[9], encoding);
+                    return new Chunks(
+                            bigEndian(header, 0), bigEndian(header, 4), header[8], header[9], encoding, packedBytes);
                 }
             }
         }
     }
 
-    /** What the header chunk says, and the encoding if one is named that is not linear. */
-    private record Chunks(long width, long height, int bits, int colour, Optional<Encoding> encoding) {}
+    /** What the header chunk says, the encoding if one is named that is not linear, and the length of the image's data. */
+    private record Chunks(
+            long width, long height, int bits, int colour, Optional<Encoding> encoding, long packedBytes) {}
 
     /** The encoding by a chunk with a name, a zero, the method of packing, and a packed profile. */
     private static Optional<Encoding> profile(byte[] chunk) {

@@ -28,6 +28,9 @@ record TiffLayout(
     private static final int SAMPLE_UNSIGNED = 1;
     private static final int SAMPLE_FLOAT = 3;
     private static final int UNCOMPRESSED = 1;
+    /** A code of LZW has 9 to 12 bits and stands for fewer than 4096 bytes (TIFF 6.0, section 13). */
+    private static final long MOST_GAIN = 4096;
+
     private static final Map<Long, String> COMPRESSIONS =
             Map.of(1L, "none", 5L, "LZW", 8L, "Deflate", 32946L, "Deflate", 32773L, "PackBits");
 
@@ -136,6 +139,8 @@ record TiffLayout(
                 throw new FrameRefused(fields.file, Message.of("tiff.partsMissing"));
             }
         }
+        long samples = (long) width * height * samplesPerPixel;
+        ImageLimits.checkPacked(fields.file, Arrays.stream(counts).sum(), samples * (bitsPerSample / 8), MOST_GAIN);
         if (fields.one(TIFF.TAG_COMPRESSION, UNCOMPRESSED) == UNCOMPRESSED) {
             long samplesInPart = (separate ? 1 : samplesPerPixel) * across;
             for (int i = 0; i < parts; i++) {

@@ -78,6 +78,9 @@ public record DatedFrame(
      */
     public Frame load() {
         FrameFile read = FrameReader.read(head.file());
+        if (!read.head().equals(head)) {
+            throw new FrameRefused(head.file(), Message.of("frame.changed"));
+        }
         List<Message> notes = new ArrayList<>(read.notes());
         notes.addAll(band.notes());
         notes.addAll(timing.notes());

@@ -6,6 +6,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.util.ArrayList;
 import java.util.List;
 import org.epochrome.image.Plane;
@@ -42,8 +43,12 @@ public final class FrameReader {
      */
     public static FrameFile read(Path file) {
         return guarded(file, () -> {
+            FileTime before = Files.getLastModifiedTime(file);
             OpenedFrame opened = open(file);
             List<Plane> planes = opened.planes();
+            if (!Files.getLastModifiedTime(file).equals(before)) {
+                throw new FrameRefused(file, Message.of("frame.changed"));
+            }
             List<Message> notes = new ArrayList<>(opened.head().notes());
             markInfiniteAsMissing(file, planes, notes);
             return new FrameFile(opened.head(), planes, notes);

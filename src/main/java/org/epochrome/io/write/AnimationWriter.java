@@ -12,7 +12,6 @@ import javax.imageio.ImageWriteParam;
 import javax.imageio.ImageWriter;
 import javax.imageio.metadata.IIOMetadata;
 import javax.imageio.metadata.IIOMetadataNode;
-import javax.imageio.stream.FileImageOutputStream;
 import javax.imageio.stream.ImageOutputStream;
 import org.epochrome.image.Plane;
 import org.epochrome.io.file.AtomicFile;
@@ -79,7 +78,7 @@ public final class AnimationWriter {
         Palette palette = Palette.of(stills.stream().map(Still::planes).toList());
         IndexColorModel colours = palette.model();
         ImageWriter writer = PictureWriter.writer("gif");
-        try (ImageOutputStream out = new FileImageOutputStream(part.toFile())) {
+        try (ImageOutputStream out = new ChannelImageStream(part)) {
             writer.setOutput(out);
             writer.prepareWriteSequence(null);
             ImageWriteParam param = writer.getDefaultWriteParam();

@@ -11,7 +11,6 @@ import java.util.ArrayList;
 import java.util.List;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageWriter;
-import javax.imageio.stream.FileImageOutputStream;
 import javax.imageio.stream.ImageOutputStream;
 import org.epochrome.image.Plane;
 import org.epochrome.io.file.AtomicFile;
@@ -85,7 +84,7 @@ public final class FrameWriter {
             }
         }
         ImageWriter writer = PictureWriter.writer(format);
-        try (ImageOutputStream out = new FileImageOutputStream(part.toFile())) {
+        try (ImageOutputStream out = new ChannelImageStream(part)) {
             writer.setOutput(out);
             writer.write(new IIOImage(image, null, null));
         } finally {

@@ -23,7 +23,6 @@ import javax.imageio.ImageTypeSpecifier;
 import javax.imageio.ImageWriteParam;
 import javax.imageio.ImageWriter;
 import javax.imageio.metadata.IIOMetadata;
-import javax.imageio.stream.FileImageOutputStream;
 import javax.imageio.stream.ImageOutputStream;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 import org.epochrome.image.Plane;
@@ -123,7 +122,7 @@ public final class PictureWriter {
 
     private static void write(Path file, boolean overwrite, String format, BufferedImage image, Labels labels) {
         AtomicFile.write(file, overwrite, part -> {
-            try (ImageOutputStream out = new FileImageOutputStream(part.toFile())) {
+            try (ImageOutputStream out = new ChannelImageStream(part)) {
                 encode(out, format, image, labels);
             }
         });

@@ -19,8 +19,10 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
@@ -47,7 +49,7 @@ import org.epochrome.text.Message;
  * folder can be moved with its frames.
  */
 public final class SessionFile {
-    private static final long MOST_BYTES = 64L << 20;
+    private static final int MOST_BYTES = 64 << 20;
 
     private static final JsonMapper MAPPER = JsonMapper.builder()
             .addModules(new Jdk8Module(), new SessionModule())
@@ -172,10 +174,17 @@ public final class SessionFile {
 
     private static JsonNode parsed(Path file) {
         try {
-            if (Files.size(file) > MOST_BYTES) {
+            if (Files.exists(file) && !Files.isRegularFile(file)) {
+                throw new FrameRefused(file, Message.of("session.notRegular"));
+            }
+            byte[] bytes;
+            try (InputStream in = Files.newInputStream(file)) {
+                bytes = in.readNBytes(MOST_BYTES + 1);
+            }
+            if (bytes.length > MOST_BYTES) {
                 throw refused(file, Message.of("session.tooLong"), null);
             }
-            return MAPPER.readTree(Files.readAllBytes(file));
+            return MAPPER.readTree(bytes);
         } catch (JsonProcessingException e) {
             throw refused(file, Message.of("session.notJson", line(e)), e);
         } catch (IOException e) {
@@ -238,6 +247,9 @@ public final class SessionFile {
     private static Message reason(JsonMappingException e, JsonNode tree) {
         String place = place(e);
         for (Throwable cause = e.getCause(); cause != null; cause = cause.getCause()) {
+            if (cause instanceof InvalidPathException p) {
+                return Message.of("session.notAFileName", p.getInput());
+            }
             if (cause instanceof IllegalArgumentException) {
                 return Message.of("session.reason", cause.getMessage().replaceFirst("\\.$", ""));
             }

@@ -35,6 +35,11 @@ class TextsTest {
             "It is made in another way.");
 
     @Test
+    void namesCannotHideWhatTheyAre() {
+        assertTrue(Texts.of("status.saved", Path.of("a\u202egpj\u001b.png")).contains("a\\u202egpj\\x1b.png"));
+    }
+
+    @Test
     void everyTextIsThereAndIsUsed() throws IOException {
         Set<String> used = new TreeSet<>();
         for (Path file : sources()) {

@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.epochrome.io.Sentences;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -49,6 +50,21 @@ class OverwriteGuardTest {
         refused("is also an input", linked.resolve("in.fits"));
         refused("is also an input", Files.createSymbolicLink(folder.resolve("soft.fits"), input));
         refused("is also an input", Files.createLink(folder.resolve("hard.fits"), input));
+    }
+
+    @Test
+    void whatLiesOutsideAFolder() throws IOException {
+        Path inside = Files.createDirectory(folder.resolve("inside"));
+        Path link = Files.createSymbolicLink(inside.resolve("link"), folder);
+        List<Path> within = List.of(inside.resolve("a.png"), inside.resolve("new/b.png"), link.resolve("inside/c.png"));
+        assertEquals(Optional.empty(), OverwriteGuard.firstOutside(within, inside));
+        for (Path out : List.of(
+                inside.resolve("../a.png"),
+                inside.resolve("new/../../a.png"),
+                link.resolve("a.png"),
+                folder.resolve("inside2/a.png"))) {
+            assertEquals(Optional.of(out), OverwriteGuard.firstOutside(List.of(within.get(0), out), inside));
+        }
     }
 
     /** A frame that a session lists may be missing for the moment. */

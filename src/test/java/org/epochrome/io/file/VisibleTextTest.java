@@ -20,6 +20,11 @@ class VisibleTextTest {
     }
 
     @Test
+    void linesStay() {
+        assertEquals("a\\x1b\nb\\x07\n", VisibleText.lines("a\u001b\nb\u0007\n"));
+    }
+
+    @Test
     void aLongMessageKeepsItsEnds() {
         String message = VisibleText.message("x.fits has " + "\u001b".repeat(100_000) + "; save it again.");
         assertTrue(message.length() <= 800, message);

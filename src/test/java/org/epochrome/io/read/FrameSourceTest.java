@@ -50,6 +50,23 @@ class FrameSourceTest {
         return source(NameClock.UNKNOWN);
     }
 
+    /** What was found out about a frame must hold for the pixels that are read later. */
+    @Test
+    void aFrameThatChangesAfterItWasExamined() {
+        FitsCard start = new FitsCard("DATE-OBS", "2031-05-02T21:14:05", "");
+        FitsCard red = new FitsCard("FILTER", "R", "");
+        Path file = fits("frame.fits", List.of(plane(1)), start, red);
+        DatedFrame found = source().find(FrameRequest.of(file));
+        fits("frame.fits", List.of(plane(1)), start, red);
+        assertEquals(1, found.load().planes().get(0).at(3, 3));
+        fits("frame.fits", List.of(plane(1)), start, new FitsCard("FILTER", "G", ""));
+        FrameRefused refused = assertThrows(FrameRefused.class, found::load);
+        Sentences.assertSentence("frame.fits", refused);
+        assertTrue(refused.getMessage().contains("changed"), refused.getMessage());
+        fits("frame.fits", List.of(Plane.filled(30, 18, 1)), start, red);
+        assertThrows(FrameRefused.class, found::load);
+    }
+
     private static Plane plane(float value) {
         return Plane.filled(20, 18, value);
     }
