@@ -28,6 +28,7 @@ import picocli.CommandLine.ParameterException;
             InspectCommand.class,
             AspectCommand.class,
             DemoCommand.class,
+            LicencesCommand.class,
             CommandLine.HelpCommand.class
         })
 public final class Main implements Runnable {

@@ -11,6 +11,7 @@ import org.epochrome.desktop.style.Texts;
 import org.epochrome.desktop.style.Theme;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.sessionfile.CommandLineFormatter;
+import org.epochrome.session.sessionfile.SessionFile;
 import org.epochrome.time.UtcText;
 
 /** What can be done with the session as a whole, wherever it was asked for. */
@@ -36,9 +37,7 @@ final class Actions {
         if (files.isEmpty()) {
             return;
         }
-        Optional<Path> session = files.stream()
-                .filter(org.epochrome.session.sessionfile.SessionFile::isName)
-                .findFirst();
+        Optional<Path> session = files.stream().filter(SessionFile::isName).findFirst();
         if (session.isPresent()) {
             workbench.guarded(Texts.of("question.open"), () -> controller.open(session.get()));
         } else {
@@ -56,7 +55,10 @@ final class Actions {
 
     void saveAs(Runnable then) {
         if (bench.draft().session().isPresent()) {
-            choosers.save(Texts.of("chooser.saveSession"), name() + ".json", List.of(".json"))
+            choosers.save(
+                            Texts.of("chooser.saveSession"),
+                            name() + SessionFile.SUFFIX,
+                            List.of(SessionFile.SUFFIX, ".json"))
                     .ifPresent(path -> controller.save(path, then));
         }
     }

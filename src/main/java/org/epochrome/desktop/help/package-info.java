@@ -1,0 +1,2 @@
+/** What Help shows beside the keys. */
+package org.epochrome.desktop.help;
