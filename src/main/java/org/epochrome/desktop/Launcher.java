@@ -1,5 +1,6 @@
 package org.epochrome.desktop;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.logging.Level;
@@ -33,11 +34,24 @@ public final class Launcher {
 
     private static void openDesktop(String[] args) {
         TOOLKIT.setLevel(Level.SEVERE);
+        if (!Files.isWritable(Path.of(System.getProperty("user.home")))) {
+            unpackElsewhere();
+        }
         try {
             Desktop.open(args);
         } catch (UnsupportedOperationException | UnsatisfiedLinkError | NoClassDefFoundError e) {
             System.err.println(Texts.of("window.noDisplay", e.getMessage()));
             System.exit(NO_DISPLAY);
+        }
+    }
+
+    /** The toolkit unpacks its libraries at home otherwise, and complains if it cannot. The folder is the user's alone. */
+    private static void unpackElsewhere() {
+        try {
+            System.setProperty(
+                    "javafx.cachedir", Files.createTempDirectory("epochrome").toString());
+        } catch (IOException e) {
+            // Without any folder to write to the toolkit says what it lacks.
         }
     }
 }
