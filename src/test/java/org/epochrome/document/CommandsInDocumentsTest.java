@@ -80,9 +80,8 @@ class CommandsInDocumentsTest {
     }
 
     static Stream<Path> documents() {
-        return Listing.documents().stream()
-                .filter(d -> Listing.of(d).stream()
-                        .anyMatch(l -> l.holdsCommands() && l.whyNotRun().isEmpty()));
+        return Listing.documents().stream().filter(d -> Listing.of(d).stream()
+                .anyMatch(l -> l.holdsCommands() && l.whyNotRun().isEmpty()));
     }
 
     @ParameterizedTest
@@ -114,16 +113,19 @@ class CommandsInDocumentsTest {
 
     @Test
     void fewCommandsAreNotRun() {
-        List<Listing> listings =
-                Listing.documents().stream().flatMap(d -> Listing.of(d).stream()).toList();
+        List<Listing> listings = Listing.documents().stream()
+                .flatMap(d -> Listing.of(d).stream())
+                .toList();
         long run = listings.stream()
                 .filter(l -> l.holdsCommands() && l.whyNotRun().isEmpty())
                 .mapToLong(l -> l.commands().size())
                 .sum();
         assertTrue(run > 20, run + " commands");
         assertTrue(listings.stream().filter(Listing::isOutput).count() >= 2, "outputs that are compared");
-        List<String> not =
-                listings.stream().filter(l -> l.whyNotRun().isPresent()).map(Listing::place).toList();
+        List<String> not = listings.stream()
+                .filter(l -> l.whyNotRun().isPresent())
+                .map(Listing::place)
+                .toList();
         assertTrue(not.size() <= MOST_NOT_RUN, not.toString());
     }
 
