@@ -113,7 +113,7 @@ final class Package {
         run(words.toArray(new String[0]));
     }
 
-    /** A package for Debian and its relatives, with the same bytes from the same application. */
+    /** A package for Debian and its relatives. How xz splits its work would depend on the machine, and it saves little here. */
     private void deb(Path application) throws IOException, InterruptedException {
         if (!onPath("dpkg-deb")) {
             System.out.println("No dpkg-deb here: no .deb was made.");
@@ -143,7 +143,7 @@ final class Package {
         settle(root);
         Path deb = TARGET.resolve("epochrome_" + version + "_" + architecture + ".deb");
         run(Map.of("SOURCE_DATE_EPOCH", String.valueOf(time.getEpochSecond())),
-                "dpkg-deb", "--root-owner-group", "-Zxz", "--build", root.toString(), deb.toString());
+                "dpkg-deb", "--root-owner-group", "-Zgzip", "--build", root.toString(), deb.toString());
     }
 
     /** The classes that a session loads, as Java maps them into memory at the start. */

@@ -14,12 +14,12 @@ final class Version implements IVersionProvider {
     }
 
     static String of(Release release) {
-        return release.commit()
-                .map(c -> Message.text(
-                        c.modified() ? "run.version.modified" : "run.version.commit",
-                        release.version(),
-                        c.id(),
-                        c.date()))
-                .orElseGet(() -> Message.text("run.version", release.version()));
+        if (release.commit().isEmpty()) {
+            return Message.text("run.version", release.version());
+        }
+        Release.Commit commit = release.commit().get();
+        return commit.modified()
+                ? Message.text("run.version.modified", release.version(), commit.id(), commit.date())
+                : Message.text("run.version.commit", release.version(), commit.id(), commit.date());
     }
 }

@@ -13,8 +13,8 @@ import org.junit.jupiter.api.Test;
 
 class LicencesTest {
     /** Artifacts that tests and the compiler need and the program does not contain. */
-    private static final Pattern TESTS_ONLY =
-            Pattern.compile("(junit|archunit|assertj|byte-buddy|testfx|openjfx-monocle|opentest4j|apiguardian"
+    private static final Pattern TESTS_ONLY = Pattern.compile(
+            "(junit|archunit|assertj|byte-buddy|org\\.osgi|testfx|openjfx-monocle|opentest4j|apiguardian"
                     + "|slf4j|hamcrest|spotbugs|jsr305|surefire|common-java|common-junit).*");
 
     /** The jars on the path of the tests without those of the tests alone. */

@@ -31,8 +31,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * The commands of all documents are run as they stand, in a copy of the demo data, and print what the documents show. One Java
- * runs those of a document, since a start costs as much as a small session.
+ * The commands of all documents are run as they stand, in a copy of the demo data, and print what the documents show. Where
+ * nothing that is printed is shown, the copy has fewer pixels. One Java runs them all, since a start costs as much as a small
+ * session.
  */
 @Tag("session")
 class CommandsInDocumentsTest {
@@ -43,20 +44,25 @@ class CommandsInDocumentsTest {
     private static final Path LIST = Path.of("target", "commands-in-documents.txt");
 
     /** Of one command line, by what it does: the jar and the installed program are the same. */
-    private static final Map<String, Answer> ANSWERS = new LinkedHashMap<>();
+    private static final Map<Asked, Answer> ANSWERS = new LinkedHashMap<>();
 
     @TempDir
     private static Path folder;
+
+    @TempDir
+    private static Path smaller;
 
     private static Process program;
     private static DataOutputStream to;
     private static DataInputStream from;
 
+    private record Asked(String command, boolean printed) {}
+
     private record Answer(int code, String out, String err) {}
 
     @BeforeAll
     static void start() throws IOException {
-        copy(Path.of("demo-data"), folder.resolve("demo-data"));
+        SmallerDemo.write(Path.of("demo-data"), smaller);
         program = new ProcessBuilder(
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                         "-XX:+UseSerialGC",
@@ -76,7 +82,8 @@ class CommandsInDocumentsTest {
         to.close();
         program.waitFor();
         from.close();
-        Files.write(LIST, ANSWERS.keySet());
+        Files.write(
+                LIST, ANSWERS.keySet().stream().map(Asked::command).distinct().toList());
     }
 
     static Stream<Path> documents() {
@@ -90,18 +97,22 @@ class CommandsInDocumentsTest {
     void commandsRunAndPrintWhatIsShown(Path document) throws Exception {
         List<String> failures = new ArrayList<>();
         Answer last = new Answer(0, "", "");
-        for (Listing listing : Listing.of(document)) {
+        List<Listing> listings = Listing.of(document);
+        for (int i = 0; i < listings.size(); i++) {
+            Listing listing = listings.get(i);
             if (listing.isOutput()) {
                 if (!Printed.shows(listing.lines(), last.out.lines().toList())) {
                     failures.add(listing.place() + " differs from\n" + last.out);
                 }
             } else if (listing.holdsCommands() && listing.whyNotRun().isEmpty()) {
-                clear();
+                boolean printed = i + 1 < listings.size() && listings.get(i + 1).isOutput();
+                prepare(printed ? Path.of("demo-data").toAbsolutePath() : smaller);
                 for (String written : listing.commands()) {
                     String command = written.replaceFirst("^java -jar target/epochrome.jar ", "epochrome ");
-                    boolean known = listing.commands().size() == 1 && ANSWERS.containsKey(command);
-                    last = known ? ANSWERS.get(command) : run(command);
-                    ANSWERS.put(command, last);
+                    Asked asked = new Asked(command, printed);
+                    boolean known = listing.commands().size() == 1 && ANSWERS.containsKey(asked);
+                    last = known ? ANSWERS.get(asked) : run(command);
+                    ANSWERS.put(asked, last);
                     if (last.code != 0) {
                         failures.add(listing.place() + ": " + command + "\n" + last.err);
                     }
@@ -129,15 +140,16 @@ class CommandsInDocumentsTest {
         assertTrue(not.size() <= MOST_NOT_RUN, not.toString());
     }
 
-    /** What the commands of a listing made is of no use to the next: names may be the same. */
-    private static void clear() throws IOException {
+    /** What the commands of a listing made is of no use to the next: names may be the same. The demo's data are a link. */
+    private static void prepare(Path demo) throws IOException {
         try (Stream<Path> all = Files.walk(folder)) {
             for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
-                if (!path.equals(folder) && !folder.relativize(path).startsWith("demo-data")) {
+                if (!path.equals(folder)) {
                     Files.delete(path);
                 }
             }
         }
+        Files.createSymbolicLink(folder.resolve("demo-data"), demo);
     }
 
     /** A command of the program, or one of the shell that only copies files. */
@@ -190,16 +202,6 @@ class CommandsInDocumentsTest {
                 Arrays.stream(System.getProperty("java.class.path").split(System.getProperty("path.separator")))
                         .map(p -> Path.of(p).toAbsolutePath().toString())
                         .toList());
-    }
-
-    private static void copy(Path from, Path to) throws IOException {
-        try (Stream<Path> all = Files.walk(from)) {
-            for (Path path : all.toList()) {
-                Path copied = to.resolve(from.relativize(path).toString());
-                Files.createDirectories(copied.getParent());
-                Files.copy(path, copied);
-            }
-        }
     }
 
     @Test

@@ -15,19 +15,22 @@ public final class AboutPane extends VBox {
     public AboutPane() {
         getStyleClass().add("about");
         setSpacing(6);
-        Release release = Release.THIS;
-        Label version = new Label(release.commit()
-                .map(c -> Texts.of(
-                        c.modified() ? "about.version.modified" : "about.version.commit",
-                        release.version(),
-                        c.id(),
-                        c.date()))
-                .orElseGet(() -> Texts.of("about.version", release.version())));
+        Label version = new Label(version(Release.THIS));
         version.setId("version");
         Button licences = new Button(Texts.of("about.licences"));
         licences.setId("licences");
         licences.setOnAction(e -> show());
         getChildren().addAll(version, licences);
+    }
+
+    private static String version(Release release) {
+        if (release.commit().isEmpty()) {
+            return Texts.of("about.version", release.version());
+        }
+        Release.Commit commit = release.commit().get();
+        return commit.modified()
+                ? Texts.of("about.version.modified", release.version(), commit.id(), commit.date())
+                : Texts.of("about.version.commit", release.version(), commit.id(), commit.date());
     }
 
     /** The texts take the place of their button. */
