@@ -31,6 +31,7 @@ import picocli.CommandLine.ParameterException;
             AspectCommand.class,
             PlanCommand.class,
             DemoCommand.class,
+            LicencesCommand.class,
             CommandLine.HelpCommand.class
         })
 public final class Main implements Runnable {

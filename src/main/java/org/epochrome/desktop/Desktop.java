@@ -15,6 +15,7 @@ import javafx.geometry.Rectangle2D;
 import javafx.scene.Scene;
 import javafx.stage.Screen;
 import javafx.stage.Stage;
+import org.epochrome.about.Release;
 import org.epochrome.desktop.control.KeptPreferences;
 import org.epochrome.desktop.control.Preferences;
 import org.epochrome.desktop.control.SessionController;
@@ -57,8 +58,8 @@ public final class Desktop extends Application {
         Workspace bench = new Workspace(background, quick, Platform::runLater);
         WarmUp warmUp = new WarmUp(folder.resolve("warm-up"), quick);
         bench.draftProperty().addListener((o, old, now) -> warmUp.end());
-        SessionController controller =
-                new SessionController(bench, preferences, folder, version(), background, later, Platform::runLater);
+        SessionController controller = new SessionController(
+                bench, preferences, folder, Release.THIS.version(), background, later, Platform::runLater);
         letGo = controller::end;
         bench.setBeginning(preferences.beginning());
         Workbench workbench = new Workbench(bench, controller, preferences, new SystemChoosers(stage, this::show));
@@ -120,10 +121,5 @@ public final class Desktop extends Application {
         letGo.run();
         background.shutdownNow();
         quick.shutdownNow();
-    }
-
-    private static String version() {
-        String version = Desktop.class.getPackage().getImplementationVersion();
-        return version == null ? "development" : version;
     }
 }

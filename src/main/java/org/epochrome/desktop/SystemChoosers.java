@@ -54,7 +54,8 @@ final class SystemChoosers implements FileChoosers {
                                 "*.tiff",
                                 "*.png",
                                 "*.csv",
-                                "*.json"),
+                                "*.json",
+                                "*.epochrome"),
                         new FileChooser.ExtensionFilter(Texts.of("chooser.all"), "*"));
         List<File> files = chooser.showOpenMultipleDialog(owner);
         if (files == null || files.isEmpty()) {

@@ -31,6 +31,7 @@ class ArchitectureTest {
 
     /** From the ground up. */
     private static final List<String> FLOORS = List.of(
+            "about",
             "text",
             "job",
             "choice",

@@ -411,7 +411,9 @@ class ReportsTest {
     void tellsItsVersion() {
         Ran ran = Ran.of("--version");
         assertEquals(0, ran.code());
-        assertTrue(ran.out().matches("Epochrome \\S+\\R"), ran.out());
+        assertTrue(
+                ran.out().matches("Epochrome \\S+( \\(commit [0-9a-f]{10}, [-\\d]{10}(, modified)?\\))?\\R"),
+                ran.out());
     }
 
     private static JsonNode json(String name) throws IOException {

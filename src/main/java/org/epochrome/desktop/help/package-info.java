@@ -1,2 +1,2 @@
-/** The documents about the program, inside the window. */
+/** Documents, licences and versions, inside the window. */
 package org.epochrome.desktop.help;

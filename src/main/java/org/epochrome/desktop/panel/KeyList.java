@@ -5,6 +5,7 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import org.epochrome.desktop.help.AboutPane;
 import org.epochrome.desktop.style.Texts;
 
 /** The keys, over the picture. */
@@ -48,7 +49,7 @@ public final class KeyList extends ScrollPane {
             meaning.setMinHeight(Region.USE_PREF_SIZE);
             grid.addRow(grid.getRowCount(), key, meaning);
         }
-        VBox list = new VBox(Panel.heading(Texts.of("keys")), grid);
+        VBox list = new VBox(Panel.heading(Texts.of("keys")), grid, new AboutPane());
         list.getStyleClass().add("keys");
         setContent(list);
     }

@@ -12,6 +12,7 @@ import org.epochrome.desktop.style.Theme;
 import org.epochrome.plan.NightPlan;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.sessionfile.CommandLineFormatter;
+import org.epochrome.session.sessionfile.SessionFile;
 import org.epochrome.time.UtcText;
 
 /** What can be done with the session as a whole, wherever it was asked for. */
@@ -37,9 +38,7 @@ final class Actions {
         if (files.isEmpty()) {
             return;
         }
-        Optional<Path> session = files.stream()
-                .filter(org.epochrome.session.sessionfile.SessionFile::isName)
-                .findFirst();
+        Optional<Path> session = files.stream().filter(SessionFile::isName).findFirst();
         if (session.isPresent()) {
             workbench.guarded(Texts.of("question.open"), () -> controller.open(session.get()));
         } else {
@@ -57,7 +56,7 @@ final class Actions {
 
     void saveAs(Runnable then) {
         if (bench.draft().session().isPresent()) {
-            chosen(Texts.of("chooser.saveSession"), name() + ".json", List.of(".json"))
+            chosen(Texts.of("chooser.saveSession"), name() + SessionFile.SUFFIX, List.of(SessionFile.SUFFIX, ".json"))
                     .ifPresent(path -> controller.save(path, then));
         }
     }

@@ -49,6 +49,9 @@ import org.epochrome.text.Message;
  * folder can be moved with its frames.
  */
 public final class SessionFile {
+    /** How the window ends the names of session files. */
+    public static final String SUFFIX = ".epochrome";
+
     private static final int MOST_BYTES = 64 << 20;
 
     private static final JsonMapper MAPPER = JsonMapper.builder()
@@ -76,9 +79,10 @@ public final class SessionFile {
      */
     public record Opened(Session session, List<String> notes) {}
 
-    /** Whether a name is that of a session file. */
+    /** Whether a name is that of a session file: systems open those that end in {@link #SUFFIX} with the program. */
     public static boolean isName(Path file) {
-        return file.toString().toLowerCase(Locale.ROOT).endsWith(".json");
+        String name = file.toString().toLowerCase(Locale.ROOT);
+        return name.endsWith(SUFFIX) || name.endsWith(".json");
     }
 
     /**

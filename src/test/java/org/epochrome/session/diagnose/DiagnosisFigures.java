@@ -14,7 +14,11 @@ import org.epochrome.session.recipe.Recipe;
 public final class DiagnosisFigures {
     private DiagnosisFigures() {}
 
-    /** @param args a regular expression for the names of the sessions to go through; none for all */
+    /**
+     * Goes through the sessions.
+     *
+     * @param args a regular expression for their names; none for all
+     */
     public static void main(String[] args) throws Exception {
         WrongInputs inputs = new WrongInputs(Files.createTempDirectory("figures"));
         Pattern wanted = Pattern.compile(args.length == 0 ? ".*" : args[0]);
