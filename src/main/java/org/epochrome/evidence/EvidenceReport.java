@@ -20,13 +20,13 @@ import org.epochrome.ephemeris.Body;
 import org.epochrome.image.Plane;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.combine.Combination.FrameResult;
-import org.epochrome.session.diagnose.Diagnosis;
-import org.epochrome.session.diagnose.Remarks;
 import org.epochrome.session.product.Products;
 import org.epochrome.session.product.Provenance;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.report.Outputs;
 import org.epochrome.session.sessionfile.CommandLineFormatter;
+import org.epochrome.session.verdict.Diagnosis;
+import org.epochrome.session.verdict.Remarks;
 import org.epochrome.time.UtcText;
 
 /**

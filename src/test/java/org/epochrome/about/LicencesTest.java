@@ -15,7 +15,8 @@ class LicencesTest {
     /** Artifacts that tests and the compiler need and the program does not contain. */
     private static final Pattern TESTS_ONLY = Pattern.compile(
             "(junit|archunit|assertj|byte-buddy|org\\.osgi|testfx|openjfx-monocle|opentest4j|apiguardian"
-                    + "|slf4j|hamcrest|spotbugs|jsr305|surefire|common-java|common-junit).*");
+                    + "|slf4j|hamcrest|spotbugs|jsr305|surefire|common-java|common-junit"
+                    + "|jimfs|guava|failureaccess|listenablefuture|checker-qual|error_prone|j2objc).*");
 
     /** The jars on the path of the tests without those of the tests alone. */
     private static Set<String> artifacts() {

@@ -20,7 +20,7 @@ class OptionsInDocumentsTest {
     @Test
     void namedOptionsExist() throws IOException {
         Set<String> known = new TreeSet<>();
-        for (String command : new String[] {"combine", "inspect", "aspect", "demo"}) {
+        for (String command : new String[] {"combine", "inspect", "aspect", "plan", "demo"}) {
             known.addAll(options(Ran.of("help", command).out().replaceAll("--\\[no-\\]([a-z-]+)", "--$1 --no-$1")));
         }
         Set<String> unknown = new TreeSet<>();

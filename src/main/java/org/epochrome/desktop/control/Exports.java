@@ -8,7 +8,9 @@ import java.util.OptionalInt;
 import org.epochrome.colour.finish.Look;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.evidence.EvidenceFile;
+import org.epochrome.evidence.plan.PlanFile;
 import org.epochrome.io.file.OverwriteGuard;
+import org.epochrome.plan.NightPlan;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.product.MapFile;
 import org.epochrome.session.product.ProductFile;
@@ -72,6 +74,18 @@ public final class Exports {
                 savePicture(file);
             }
         }
+    }
+
+    /** Saves a plan, in the form that the file's extension names. */
+    public void savePlan(NightPlan plan, Path path) {
+        controller.inBackground(
+                () -> {
+                    PlanFile target = new PlanFile(path);
+                    target.check(true);
+                    target.write(plan, true, version);
+                    return path;
+                },
+                done -> controller.say(Texts.of("status.saved", path.getFileName())));
     }
 
     private interface Export {

@@ -22,9 +22,7 @@ import org.epochrome.desktop.render.LatestTaskRunner;
 import org.epochrome.desktop.state.Draft;
 import org.epochrome.desktop.state.Topic;
 import org.epochrome.desktop.style.Texts;
-import org.epochrome.evidence.plan.PlanFile;
 import org.epochrome.io.file.OverwriteGuard;
-import org.epochrome.plan.NightPlan;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.product.WhiteReference;
 import org.epochrome.session.recipe.Place;
@@ -320,18 +318,6 @@ public final class SessionController {
     /** A runner of work beside the session's; a newer request replaces one that runs. */
     public LatestTaskRunner runner() {
         return new LatestTaskRunner(background, face, true);
-    }
-
-    /** Saves a plan, in the form that the file's extension names. */
-    public void savePlan(NightPlan plan, Path file) {
-        inBackground(
-                () -> {
-                    PlanFile target = new PlanFile(file);
-                    target.check(true);
-                    target.write(plan, true, version);
-                    return file;
-                },
-                path -> said.set(Texts.of("status.saved", path.getFileName())));
     }
 
     /** Does something in the background, and tells if it went wrong. */

@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.function.Function;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
-import javafx.scene.control.Control;
 import javafx.scene.control.DatePicker;
 import javafx.scene.control.TextField;
 import javafx.scene.control.Tooltip;
@@ -53,24 +52,24 @@ final class PlanForm extends VBox {
         optics = box("plan-optics", Texts.of("plan.optics.tip"), KeptPreferences.NamedOptics::name);
         optics.valueProperty().addListener((o, old, now) -> useOptics(now));
         GridPane what = Panel.grid();
-        row(what, "plan.planet", planet);
-        row(what, "plan.date", date);
-        field(what, "offset");
+        Panel.row(what, Texts.of("plan.planet"), planet);
+        Panel.row(what, Texts.of("plan.date"), date);
+        field(what, "offset", Texts.of("plan.offset"), Texts.of("plan.offset.tip"));
         GridPane where = Panel.grid();
-        row(where, "plan.sites", sites);
-        field(where, "latitude");
-        field(where, "longitude");
-        field(where, "height");
-        field(where, "horizon");
+        Panel.row(where, Texts.of("plan.sites"), sites);
+        field(where, "latitude", Texts.of("plan.latitude"), Texts.of("plan.latitude.tip"));
+        field(where, "longitude", Texts.of("plan.longitude"), Texts.of("plan.longitude.tip"));
+        field(where, "height", Texts.of("plan.height"), Texts.of("plan.height.tip"));
+        field(where, "horizon", Texts.of("plan.horizon"), Texts.of("plan.horizon.tip"));
         GridPane with = Panel.grid();
-        row(with, "plan.optics", optics);
-        field(with, "aperture");
-        field(with, "obstruction");
-        field(with, "focalLength");
-        field(with, "pixel");
-        field(with, "seeing");
-        field(with, "bands");
-        field(with, "feature");
+        Panel.row(with, Texts.of("plan.optics"), optics);
+        field(with, "aperture", Texts.of("plan.aperture"), Texts.of("plan.aperture.tip"));
+        field(with, "obstruction", Texts.of("plan.obstruction"), Texts.of("plan.obstruction.tip"));
+        field(with, "focalLength", Texts.of("plan.focalLength"), Texts.of("plan.focalLength.tip"));
+        field(with, "pixel", Texts.of("plan.pixel"), Texts.of("plan.pixel.tip"));
+        field(with, "seeing", Texts.of("plan.seeing"), Texts.of("plan.seeing.tip"));
+        field(with, "bands", Texts.of("plan.bands"), Texts.of("plan.bands.tip"));
+        field(with, "feature", Texts.of("plan.feature"), Texts.of("plan.feature.tip"));
         getChildren()
                 .addAll(
                         what,
@@ -85,7 +84,7 @@ final class PlanForm extends VBox {
     /** Shows what was typed last. */
     void fill(PlanInputs in, LocalDate night) {
         filling = true;
-        planet.setValue(Body.named(in.planet()).orElse(Body.JUPITER));
+        planet.setValue(Body.named(in.planet()).orElse(null));
         date.setValue(night);
         set("latitude", in.latitude());
         set("longitude", in.longitude());
@@ -139,17 +138,13 @@ final class PlanForm extends VBox {
         return fields.get(name).getText();
     }
 
-    private static void row(GridPane grid, String key, Control control) {
-        Panel.row(grid, Texts.of(key), control);
-    }
-
-    private void field(GridPane grid, String name) {
+    private void field(GridPane grid, String name, String title, String teaches) {
         TextField field = new TextField();
         field.setId("plan-" + name);
-        field.setTooltip(new Tooltip(Texts.of("plan." + name + ".tip")));
+        field.setTooltip(new Tooltip(teaches));
         field.textProperty().addListener((o, old, now) -> edited());
         fields.put(name, field);
-        row(grid, "plan." + name, field);
+        Panel.row(grid, title, field);
     }
 
     private static <T> ComboBox<T> box(String id, String teaches, Function<T, String> name) {

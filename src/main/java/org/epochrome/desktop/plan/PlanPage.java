@@ -193,10 +193,10 @@ public final class PlanPage extends BorderPane {
         useIt.setDisable(next.sequence().isEmpty());
         save.setDisable(false);
         PlanTables tables = new PlanTables(next);
-        sentences(warnings, "plan.warnings", next.warnings(), "doubt");
+        sentences(warnings, Texts.of("plan.warnings"), next.warnings(), "doubt");
         facts.getChildren().setAll(tables.facts());
         chart.show(next);
-        sentences(advice, "plan.advice", next.advice(), "plan-cell");
+        sentences(advice, Texts.of("plan.advice"), next.advice(), "plan-cell");
         recordings.getChildren().setAll(tables.recordings());
         limits.getChildren().setAll(tables.bands());
         showDisks(made);
@@ -208,7 +208,7 @@ public final class PlanPage extends BorderPane {
     private static void sentences(VBox box, String title, List<Message> sentences, String style) {
         box.getChildren().clear();
         if (!sentences.isEmpty()) {
-            box.getChildren().add(Panel.heading(Texts.of(title)));
+            box.getChildren().add(Panel.heading(title));
             for (Message sentence : sentences) {
                 Label label = Panel.prose(sentence.in(Wording.WINDOW));
                 label.getStyleClass().add(style);

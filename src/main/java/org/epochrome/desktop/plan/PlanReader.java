@@ -33,38 +33,40 @@ final class PlanReader {
      * @throws IllegalArgumentException with a sentence that names the field if something is missing or wrong
      */
     static PlanSettings settings(PlanInputs in, LocalDate date) {
-        Body body = read("plan.planet", in.planet(), PlanReader::body);
+        Body body = read(Texts.of("plan.planet"), in.planet(), PlanReader::body);
         Site site = new Site(
-                read("plan.latitude", in.latitude(), TypedValues::latitude),
-                read("plan.longitude", in.longitude(), TypedValues::longitude),
-                in.height().isBlank() ? 0 : read("plan.height", in.height(), Numbers::number));
+                read(Texts.of("plan.latitude"), in.latitude(), TypedValues::latitude),
+                read(Texts.of("plan.longitude"), in.longitude(), TypedValues::longitude),
+                in.height().isBlank() ? 0 : read(Texts.of("plan.height"), in.height(), Numbers::number));
         return new PlanSettings(
                 body,
                 site,
                 date,
                 in.offset().isBlank()
                         ? Optional.empty()
-                        : Optional.of(read("plan.offset", in.offset(), TypedValues::offset)),
+                        : Optional.of(read(Texts.of("plan.offset"), in.offset(), TypedValues::offset)),
                 in.horizon().isBlank()
                         ? Horizon.level(0)
-                        : read("plan.horizon", in.horizon(), h -> Horizon.level(Numbers.number(h))),
+                        : read(Texts.of("plan.horizon"), in.horizon(), h -> Horizon.level(Numbers.number(h))),
                 Air.standardAt(site.heightM()),
                 telescope(in),
-                read("plan.seeing", in.seeing(), Numbers::optional).stream()
+                read(Texts.of("plan.seeing"), in.seeing(), Numbers::optional).stream()
                         .mapToObj(Seeing::new)
                         .findFirst(),
                 PlanSettings.USUAL_SMEAR_PART,
-                read("plan.bands", in.bands(), PlanReader::bands),
-                read("plan.feature", in.feature(), text -> features(text, body)),
+                read(Texts.of("plan.bands"), in.bands(), PlanReader::bands),
+                read(Texts.of("plan.feature"), in.feature(), text -> features(text, body)),
                 EnumSet.allOf(SkyEvent.Kind.class));
     }
 
     private static Telescope telescope(PlanInputs in) {
         return new Telescope(
-                read("plan.aperture", in.aperture(), Numbers::number),
-                read("plan.obstruction", in.obstruction(), Numbers::optional).orElse(0) / 100,
-                read("plan.focalLength", in.focalLength(), Numbers::number),
-                read("plan.pixel", in.pixel(), Numbers::number));
+                read(Texts.of("plan.aperture"), in.aperture(), Numbers::number),
+                read(Texts.of("plan.obstruction"), in.obstruction(), Numbers::optional)
+                                .orElse(0)
+                        / 100,
+                read(Texts.of("plan.focalLength"), in.focalLength(), Numbers::number),
+                read(Texts.of("plan.pixel"), in.pixel(), Numbers::number));
     }
 
     private static Body body(String name) {
@@ -83,12 +85,12 @@ final class PlanReader {
                 .toList();
     }
 
-    private static <T> T read(String field, String text, Function<String, T> reading) {
-        String title = Texts.of(field);
+    private static <T> T read(String title, String text, Function<String, T> reading) {
         try {
             return reading.apply(text.strip());
         } catch (NumberFormatException e) {
-            throw new IllegalArgumentException(Texts.of(text.isBlank() ? "plan.missing" : "plan.notANumber", title), e);
+            throw new IllegalArgumentException(
+                    text.isBlank() ? Texts.of("plan.missing", title) : Texts.of("plan.notANumber", title), e);
         } catch (IllegalArgumentException e) {
             throw new IllegalArgumentException(
                     text.isBlank() ? Texts.of("plan.missing", title) : Texts.of("plan.wrong", title, e.getMessage()),

@@ -45,26 +45,28 @@ final class PlanTables {
         QuarterHour sky =
                 plan.best().orElseGet(() -> plan.night().at(plan.night().midnight()));
         double diameter = sky.equatorialDiameterArcsec();
-        facts.getChildren().add(fact("plan.fact.diameter", arcsec(diameter, 1) + " = " + px(diameter / scale)));
+        facts.getChildren()
+                .add(fact(Texts.of("plan.fact.diameter"), arcsec(diameter, 1) + " = " + px(diameter / scale)));
         plan.best().ifPresent(b -> facts.getChildren()
-                .add(fact("plan.fact.highest", clock.minutes(b.utc()) + ", " + deg(b.altitudeDeg(), 0))));
+                .add(fact(Texts.of("plan.fact.highest"), clock.minutes(b.utc()) + ", " + deg(b.altitudeDeg(), 0))));
         plan.motion().ifPresent(m -> facts.getChildren()
                 .add(fact(
-                        "plan.fact.rotation",
-                        arcsec(m.centre().arcsecPerMin(), 2) + "/min = "
-                                + px(m.centre().pxPerMin()) + "/min")));
+                        Texts.of("plan.fact.rotation"),
+                        Texts.of(
+                                "plan.fact.rotation.value",
+                                arcsec(m.centre().arcsecPerMin(), 2),
+                                px(m.centre().pxPerMin())))));
         for (BandPlan b : plan.bands()) {
-            Label title = new Label(Texts.of("plan.fact.longest", b.band().name()));
-            facts.getChildren().add(fact(title, time(b.limit().longestS())));
+            facts.getChildren()
+                    .add(fact(
+                            Texts.of("plan.fact.longest", b.band().name()),
+                            time(b.limit().longestS())));
         }
         return facts;
     }
 
-    private static VBox fact(String key, String value) {
-        return fact(new Label(Texts.of(key)), value);
-    }
-
-    private static VBox fact(Label title, String value) {
+    private static VBox fact(String name, String value) {
+        Label title = new Label(name);
         title.getStyleClass().add("name");
         Label number = new Label(value);
         number.getStyleClass().add("plan-fact");
@@ -88,8 +90,14 @@ final class PlanTables {
                     deg(plan.night().at(r.mid()).altitudeDeg(), 1)));
         }
         return section(
-                "plan.recordings",
-                List.of("plan.set", "plan.band", "plan.start", "plan.end", "plan.length", "plan.altitude"),
+                Texts.of("plan.recordings"),
+                List.of(
+                        Texts.of("plan.set"),
+                        Texts.of("plan.band"),
+                        Texts.of("plan.start"),
+                        Texts.of("plan.end"),
+                        Texts.of("plan.length"),
+                        Texts.of("plan.altitude")),
                 rows);
     }
 
@@ -111,16 +119,16 @@ final class PlanTables {
                     deg(b.lowestAltitudeDeg(), 0)));
         }
         List<Node> nodes = section(
-                "plan.limits",
+                Texts.of("plan.limits"),
                 List.of(
-                        "plan.band",
-                        "plan.resolution",
-                        "plan.longest",
-                        "plan.smear",
-                        "plan.contrast",
-                        "plan.shift",
-                        "plan.within",
-                        "plan.lowest"),
+                        Texts.of("plan.band"),
+                        Texts.of("plan.resolution"),
+                        Texts.of("plan.longest"),
+                        Texts.of("plan.smear"),
+                        Texts.of("plan.contrast"),
+                        Texts.of("plan.shift"),
+                        Texts.of("plan.within"),
+                        Texts.of("plan.lowest")),
                 rows);
         if (!rows.isEmpty()) {
             nodes.add(Panel.prose(Texts.of("plan.limits.help")));
@@ -143,12 +151,22 @@ final class PlanTables {
             rows.add(rate(Texts.of("plan.centre", deg(m.centre().latitudeDeg(), 1)), m.centre()));
             m.latitudes().forEach(r -> rows.add(rate(deg(r.latitudeDeg(), 0), r)));
         });
-        return section("plan.motion", List.of("plan.surfaceLatitude", "plan.speed", "plan.speedPx", "plan.turn"), rows);
+        return section(
+                Texts.of("plan.motion"),
+                List.of(
+                        Texts.of("plan.surfaceLatitude"),
+                        Texts.of("plan.speed"),
+                        Texts.of("plan.speedPx"),
+                        Texts.of("plan.turn")),
+                rows);
     }
 
     private static List<String> rate(String where, Motion.Rate r) {
         return List.of(
-                where, arcsec(r.arcsecPerMin(), 3) + "/min", px(r.pxPerMin()) + "/min", deg(r.degPerHour(), 2) + "/h");
+                where,
+                Texts.of("plan.perMinute", arcsec(r.arcsecPerMin(), 3)),
+                Texts.of("plan.perMinute", px(r.pxPerMin())),
+                Texts.of("plan.perHour", deg(r.degPerHour(), 2)));
     }
 
     /** What happens in the night. */
@@ -158,7 +176,10 @@ final class PlanTables {
             rows.add(List.of(
                     clock.minutes(e.utc()), e.what().toString(), e.observable() ? "" : Texts.of("plan.notObservable")));
         }
-        return section("plan.events", List.of("plan.time", "plan.event", "plan.remark"), rows);
+        return section(
+                Texts.of("plan.events"),
+                List.of(Texts.of("plan.time"), Texts.of("plan.event"), Texts.of("plan.remark")),
+                rows);
     }
 
     private static List<Node> section(String title, List<String> heads, List<List<String>> rows) {
@@ -169,12 +190,12 @@ final class PlanTables {
         GridPane grid = new GridPane();
         grid.getStyleClass().add("plan-table");
         for (int c = 0; c < heads.size(); c++) {
-            grid.add(cell(Texts.of(heads.get(c)), "name"), c, 0);
+            grid.add(cell(heads.get(c), "name"), c, 0);
             for (int r = 0; r < rows.size(); r++) {
                 grid.add(cell(rows.get(r).get(c), "plan-cell"), c, r + 1);
             }
         }
-        nodes.add(Panel.heading(Texts.of(title)));
+        nodes.add(Panel.heading(title));
         nodes.add(grid);
         return nodes;
     }

@@ -36,5 +36,5 @@ public record PlanInputs(
         implements Choices<PlanInputs> {
     /** What stands there at first: a telescope as many have. */
     public static final PlanInputs USUAL =
-            new PlanInputs("Jupiter", "", "", "", "", "200", "30", "4000", "2.9", "1", "R, G, B", "", "");
+            new PlanInputs("Jupiter", "", "", "", "", "200", "30", "4000", "2.9", "1", "R,G,B", "", "");
 }

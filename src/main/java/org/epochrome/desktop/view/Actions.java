@@ -124,7 +124,7 @@ final class Actions {
                         "plan-" + plan.settings().body().displayName().toLowerCase(java.util.Locale.ROOT) + "-"
                                 + plan.settings().date() + ".html",
                         List.of(".html", ".csv", ".ics", ".json"))
-                .ifPresent(path -> controller.savePlan(plan, path));
+                .ifPresent(path -> controller.exports().savePlan(plan, path));
     }
 
     void showPlan() {

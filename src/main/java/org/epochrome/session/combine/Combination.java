@@ -18,12 +18,12 @@ import org.epochrome.disk.FittedDisk;
 import org.epochrome.ephemeris.Aspect;
 import org.epochrome.image.blur.Smear;
 import org.epochrome.moon.FoundMoon;
-import org.epochrome.session.diagnose.Verdict;
 import org.epochrome.session.recipe.Exposure;
 import org.epochrome.session.recipe.PixelOffset;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.register.Misalignment;
 import org.epochrome.session.schedule.RotationLaw;
+import org.epochrome.session.verdict.Verdict;
 import org.epochrome.text.Message;
 
 /**

@@ -12,10 +12,8 @@ import org.epochrome.job.Progress;
 import org.epochrome.moon.removal.Moons;
 import org.epochrome.session.compare.BandScale;
 import org.epochrome.session.compare.Details;
-import org.epochrome.session.diagnose.Diagnosis;
 import org.epochrome.session.diagnose.Duplicates;
 import org.epochrome.session.diagnose.Examination;
-import org.epochrome.session.diagnose.Verdict;
 import org.epochrome.session.locate.DecodedFit;
 import org.epochrome.session.locate.DiskFinder;
 import org.epochrome.session.locate.NoDiskInFrame;
@@ -38,6 +36,8 @@ import org.epochrome.session.schedule.Schedule;
 import org.epochrome.session.schedule.Turning;
 import org.epochrome.session.schedule.WorkingFrame;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.session.verdict.Diagnosis;
+import org.epochrome.session.verdict.Verdict;
 import org.epochrome.text.Message;
 
 /** Runs a recipe: reads, fits, turns, registers and merges. */

@@ -9,6 +9,9 @@ import java.util.Set;
 import java.util.concurrent.atomic.AtomicLongArray;
 import org.epochrome.image.Plane;
 import org.epochrome.session.recipe.Exposure;
+import org.epochrome.session.verdict.Confidence;
+import org.epochrome.session.verdict.Diagnosis;
+import org.epochrome.session.verdict.Remedy;
 import org.epochrome.text.Message;
 
 /** Frames with the same pixels: noise never repeats itself, so they are one frame under two names. */

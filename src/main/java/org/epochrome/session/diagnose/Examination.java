@@ -18,6 +18,8 @@ import org.epochrome.session.register.RegisteredFrames;
 import org.epochrome.session.register.Registration.Registered;
 import org.epochrome.session.schedule.Turning;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.session.verdict.Confidence;
+import org.epochrome.session.verdict.Diagnosis;
 import org.epochrome.text.Message;
 
 /** Looks for what is wrong with a session where something contradicts itself; else it costs next to nothing. */

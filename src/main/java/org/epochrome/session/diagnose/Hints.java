@@ -7,6 +7,9 @@ import org.epochrome.image.Encoding;
 import org.epochrome.session.recipe.Mount;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.register.RegisteredFrames;
+import org.epochrome.session.verdict.Confidence;
+import org.epochrome.session.verdict.Diagnosis;
+import org.epochrome.session.verdict.Remedy;
 import org.epochrome.text.Message;
 
 /** Diagnoses by what earlier stages of a session noticed. */

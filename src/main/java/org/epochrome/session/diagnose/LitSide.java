@@ -13,6 +13,9 @@ import org.epochrome.job.Progress;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.schedule.WorkingFrame;
+import org.epochrome.session.verdict.Confidence;
+import org.epochrome.session.verdict.Diagnosis;
+import org.epochrome.session.verdict.Remedy;
 import org.epochrome.text.Message;
 
 /** Whether the lit side of a gibbous body lies where the given north angle puts it. */

@@ -20,6 +20,9 @@ import org.epochrome.session.schedule.RotationLaw;
 import org.epochrome.session.schedule.Turning;
 import org.epochrome.session.schedule.WorkingFrame;
 import org.epochrome.session.schedule.WorkingFrames;
+import org.epochrome.session.verdict.Confidence;
+import org.epochrome.session.verdict.Diagnosis;
+import org.epochrome.session.verdict.Remedy;
 import org.epochrome.text.Message;
 import org.epochrome.time.UtcText;
 

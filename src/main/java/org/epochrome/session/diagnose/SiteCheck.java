@@ -9,6 +9,9 @@ import org.epochrome.ephemeris.Site;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.register.RegisteredFrames;
 import org.epochrome.session.schedule.WorkingFrame;
+import org.epochrome.session.verdict.Confidence;
+import org.epochrome.session.verdict.Diagnosis;
+import org.epochrome.session.verdict.Remedy;
 import org.epochrome.text.Message;
 
 /** Whether the planet can have been seen from the site at the stated times, and through as much air. */

@@ -4,10 +4,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.epochrome.session.combine.Combination;
-import org.epochrome.session.diagnose.Diagnosis;
-import org.epochrome.session.diagnose.Remarks;
-import org.epochrome.session.diagnose.Remedy;
-import org.epochrome.session.diagnose.Verdict;
+import org.epochrome.session.verdict.Diagnosis;
+import org.epochrome.session.verdict.Remarks;
+import org.epochrome.session.verdict.Remedy;
+import org.epochrome.session.verdict.Verdict;
 import org.epochrome.text.Message;
 
 /**

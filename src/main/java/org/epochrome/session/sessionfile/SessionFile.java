@@ -37,6 +37,7 @@ import org.epochrome.io.file.AtomicFile;
 import org.epochrome.io.file.FrameRefused;
 import org.epochrome.io.file.OutputFolder;
 import org.epochrome.io.identify.NameClock;
+import org.epochrome.session.product.MapFile;
 import org.epochrome.session.product.Session;
 import org.epochrome.session.product.TurningFile;
 import org.epochrome.session.recipe.Assignment;
@@ -231,6 +232,11 @@ public final class SessionFile {
             all.withObject("outputs")
                     .putObject("turning")
                     .put("pictures", TurningFile.usual(Path.of("")).count());
+        }
+        if (tree.path("outputs").path("map").isObject()) {
+            all.withObject("outputs")
+                    .putObject("map")
+                    .put("graticule", MapFile.usual(Path.of("")).graticule());
         }
         lay(tree, all);
         return all;

@@ -9,6 +9,7 @@ import org.epochrome.job.Progress;
 import org.epochrome.session.combine.Combiner;
 import org.epochrome.session.locate.NoDiskInFrame;
 import org.epochrome.session.recipe.Recipe;
+import org.epochrome.session.verdict.Verdict;
 
 /** Says of all wrong and clean sessions what the program says of them, as tables for the validation document. */
 public final class DiagnosisFigures {

@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Set;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.schedule.Schedule;
+import org.epochrome.session.verdict.Remedy;
+import org.epochrome.session.verdict.Verdict;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

@@ -19,12 +19,12 @@ import org.epochrome.image.Band;
 import org.epochrome.image.Plane;
 import org.epochrome.image.blur.Gaussian;
 import org.epochrome.io.read.DatedFrame;
-import org.epochrome.session.diagnose.Diagnosis.Cause;
 import org.epochrome.session.recipe.Mirroring;
 import org.epochrome.session.recipe.Mount;
 import org.epochrome.session.recipe.Place;
 import org.epochrome.session.recipe.Recipe;
 import org.epochrome.session.recipe.Setup;
+import org.epochrome.session.verdict.Diagnosis.Cause;
 
 /** Sessions about which something wrong is said that looks plausible, and sessions about which everything is right. */
 final class WrongInputs {

@@ -1,4 +1,4 @@
-package org.epochrome.session.diagnose;
+package org.epochrome.session.verdict;
 
 import java.util.List;
 import java.util.Set;

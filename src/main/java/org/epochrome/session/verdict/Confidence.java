@@ -1,4 +1,4 @@
-package org.epochrome.session.diagnose;
+package org.epochrome.session.verdict;
 
 /** How sure an explanation is. */
 public enum Confidence {

@@ -1,4 +1,4 @@
-package org.epochrome.session.diagnose;
+package org.epochrome.session.verdict;
 
 import java.nio.file.Path;
 import java.time.Duration;

@@ -1,4 +1,4 @@
-package org.epochrome.session.diagnose;
+package org.epochrome.session.verdict;
 
 import java.util.ArrayList;
 import java.util.List;
