@@ -6,11 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import javafx.scene.Node;
+import javafx.scene.control.Hyperlink;
 import org.epochrome.desktop.control.Equipment;
 import org.epochrome.desktop.control.FrameChanges;
 import org.epochrome.desktop.control.Workspace;
@@ -19,6 +22,7 @@ import org.epochrome.ephemeris.Body;
 import org.epochrome.ephemeris.Site;
 import org.epochrome.io.identify.TimestampMeaning;
 import org.epochrome.session.product.Session;
+import org.epochrome.session.verdict.Verdict;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -92,6 +96,27 @@ class FoldersTest {
         double misaligned =
                 bench().combination().orElseThrow().quality().after().px();
         assertFalse(misaligned > 0.3, misaligned + " px");
+        Verdict verdict = bench().combination().orElseThrow().verdict();
+        assertEquals(Verdict.Level.GOOD, verdict.level(), verdict.words().toString());
+        assertEquals(verdict.words().toString(), ((Hyperlink) rig.workbench().lookup("#verdict-words")).getText());
+    }
+
+    /** The time of B is five minutes late: the line says so, and its button corrects the time. */
+    @Test
+    void aLateFrameIsMendedByAButton() throws Exception {
+        rig.demoFrames(folder.resolve("frames"), 2, Map.of("B", Duration.ofMinutes(5)));
+        rig.preferences().answered(Optional.of(new Site(46.2, 8.5, 480)), Equipment.UNKNOWN);
+        robot.interact(() -> bench().setBeginning(rig.preferences().beginning()));
+        drop(folder.resolve("frames"));
+        await(
+                "the verdict",
+                () -> bench().combination().isPresent()
+                        && rig.workbench().lookup("#verdict-remedy").isVisible());
+        assertTrue(
+                ((Hyperlink) rig.workbench().lookup("#verdict-words")).getText().contains("jupiter-B.fits"));
+        click("#verdict-remedy");
+        awaitPicture();
+        assertFalse(rig.workbench().lookup("#verdict-remedy").isVisible());
     }
 
     @Test

@@ -5,8 +5,10 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.ExecutorService;
@@ -162,13 +164,21 @@ final class Rig {
 
     /** The frames of the invented Jupiter on pixels so many times as wide, which is quicker. */
     void demoFrames(Path to, int factor) throws IOException {
+        demoFrames(to, factor, Map.of());
+    }
+
+    /** These frames with wrong times: by how much each band's are later. */
+    void demoFrames(Path to, int factor, Map<String, Duration> later) throws IOException {
         Files.createDirectories(to);
         for (String band : List.of("R", "G", "B")) {
             String name = "jupiter-" + band + ".fits";
             DatedFrame frame = Frames.found(
                             List.of(FrameRequest.of(Path.of("demo-data", "jupiter", name))), Conventions.UNKNOWN)
                     .get(0);
-            RecordingSpan span = frame.timing().span();
+            Duration by = later.getOrDefault(band, Duration.ZERO);
+            RecordingSpan said = frame.timing().span();
+            RecordingSpan span =
+                    new RecordingSpan(said.start().plus(by), said.end().plus(by));
             write(to.resolve(name), Binning.by(factor, frame.load().planes().get(0)), span, band);
         }
     }

@@ -9,12 +9,16 @@ import org.epochrome.desktop.state.UserMessages;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.session.combine.Combination;
 import org.epochrome.session.schedule.Timetable;
+import org.epochrome.session.verdict.Remarks;
 
 /** Why to trust the result, and what to look at. */
 public final class EvidencePanel extends Panel {
     private final Label numbers = prose("");
     private final VBox frames = new VBox(4);
     private final VBox doubts = new VBox(6);
+    private final Label noted = heading(Texts.of("panel.evidence.information"));
+    private final VBox information = new VBox(6);
+    private final Label verdict = prose("");
 
     /** @param report saves the report for people */
     public EvidencePanel(Workspace bench, Runnable report) {
@@ -25,9 +29,12 @@ public final class EvidencePanel extends Panel {
         save.setOnAction(e -> report.run());
         getChildren()
                 .addAll(
+                        verdict,
                         numbers,
                         heading(Texts.of("panel.evidence.warnings")),
                         doubts,
+                        noted,
+                        information,
                         save,
                         heading(Texts.of("panel.evidence.frames")),
                         frames);
@@ -40,9 +47,17 @@ public final class EvidencePanel extends Panel {
         numbers.setText(made.map(EvidencePanel::described).orElse(Texts.of("panel.evidence.making")));
         frames.getChildren().clear();
         doubts.getChildren().clear();
+        information.getChildren().clear();
+        say(verdict, made.map(c -> UserMessages.inWords(c.verdict().words())).orElse(""));
         made.ifPresent(c -> {
             c.frames().forEach(f -> frames.getChildren().add(line(f)));
-            c.warnings().forEach(w -> doubts.getChildren().add(doubt(UserMessages.inWords(w))));
+            Remarks remarks = Remarks.of(c.warnings());
+            c.verdict().diagnoses().forEach(d -> {
+                doubts.getChildren().add(doubt(UserMessages.inWords(d.words())));
+                d.remedy().ifPresent(r -> doubts.getChildren().add(prose(UserMessages.inWords(r.words()))));
+            });
+            remarks.warnings().forEach(w -> doubts.getChildren().add(doubt(UserMessages.inWords(w))));
+            remarks.information().forEach(i -> information.getChildren().add(prose(UserMessages.inWords(i))));
             c.frames().stream().map(f -> f.exposure().frame()).distinct().forEach(f -> f.notes()
                     .forEach(n -> doubts.getChildren()
                             .add(doubt(Texts.of(
@@ -50,6 +65,8 @@ public final class EvidencePanel extends Panel {
                                     f.head().file().getFileName(),
                                     UserMessages.inWords(n))))));
         });
+        noted.setVisible(!information.getChildren().isEmpty());
+        noted.setManaged(!information.getChildren().isEmpty());
         bench.timetableProperty().get().ifPresent(this::sayReference);
         if (doubts.getChildren().isEmpty()) {
             doubts.getChildren().add(prose(made.isPresent() ? Texts.of("panel.evidence.noWarnings") : ""));

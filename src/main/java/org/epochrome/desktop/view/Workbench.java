@@ -42,6 +42,7 @@ import org.epochrome.desktop.setup.SetupPage;
 import org.epochrome.desktop.state.Topic;
 import org.epochrome.desktop.style.Texts;
 import org.epochrome.desktop.style.Theme;
+import org.epochrome.desktop.verdict.VerdictLine;
 
 /** The window's content: the planet in the middle, the time ribbon below, the side beside, the tools above. */
 public final class Workbench extends BorderPane {
@@ -108,7 +109,7 @@ public final class Workbench extends BorderPane {
         middle.setRight(side);
         setTop(new VBox(tools, bars));
         setCenter(new StackPane(middle, plan, help, keys, taking));
-        setBottom(new VBox(ribbon, status));
+        setBottom(new VBox(new VerdictLine(bench), ribbon, status));
         Shortcuts shortcuts = new Shortcuts(bench, this, actions, viewer, tools);
         addEventFilter(KeyEvent.KEY_PRESSED, shortcuts::pressed);
         setOnDragOver(this::over);
