@@ -131,6 +131,7 @@ class FoldersTest {
         assertEquals(Optional.of(site), rig.preferences().site(), "remembered");
     }
 
+    @Tag("thorough")
     @Test
     void marsWithASheet() throws Exception {
         drop(Path.of("demo-data", "mars"));
@@ -140,6 +141,7 @@ class FoldersTest {
         assertEquals(-3.5, session().recipe().place().site().orElseThrow().longitudeDeg(), 1e-6);
     }
 
+    @Tag("thorough")
     @Test
     void saturnInThreeFormats() throws Exception {
         rig.preferences().answered(Optional.of(new Site(-37, 146.5, 300)), Equipment.UNKNOWN);

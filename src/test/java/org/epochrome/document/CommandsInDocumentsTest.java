@@ -36,6 +36,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  * session.
  */
 @Tag("session")
+@Tag("thorough")
 class CommandsInDocumentsTest {
     /** Blocks that need the user's own files, another program or a build. */
     private static final int MOST_NOT_RUN = 8;

@@ -25,6 +25,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** The program does the same wherever it is put: in folders of any name, in other languages, without a home or a display. */
 @Tag("session")
+@Tag("thorough")
 class ElsewhereTest {
     /** Nobody can make a folder there, the administrator of the machine included. */
     private static final String NO_HOME = "-Duser.home=/proc/epochrome";

@@ -26,7 +26,7 @@ public final class VerdictLine extends HBox {
     private final Workspace bench;
     private final FontIcon icon = new FontIcon(Feather.CHECK_CIRCLE);
     private final Hyperlink words = new Hyperlink();
-    private final Button remedy = new Button();
+    private final Button remedy = new Button(Texts.of("verdict.apply"));
     private Optional<Remedy> offered = Optional.empty();
 
     public VerdictLine(Workspace bench) {
@@ -43,6 +43,7 @@ public final class VerdictLine extends HBox {
         });
         words.setWrapText(true);
         remedy.setId("verdict-remedy");
+        remedy.setTooltip(new Tooltip(Texts.of("verdict.apply.tip")));
         remedy.setMinWidth(Region.USE_PREF_SIZE);
         remedy.setOnAction(e -> offered.ifPresent(this::apply));
         Region space = new Region();
@@ -65,9 +66,7 @@ public final class VerdictLine extends HBox {
             icon.setIconCode(doubtful ? Feather.ALERT_TRIANGLE : Feather.CHECK_CIRCLE);
             words.setText(UserMessages.inWords(v.words()));
         });
-        remedy.setText(offered.isPresent() ? Texts.of("verdict.apply") : "");
-        remedy.setTooltip(
-                offered.map(r -> new Tooltip(UserMessages.inWords(r.words()))).orElse(null));
+        offered.ifPresent(r -> remedy.getTooltip().setText(UserMessages.inWords(r.words())));
         remedy.setVisible(offered.isPresent());
         remedy.setManaged(offered.isPresent());
     }
