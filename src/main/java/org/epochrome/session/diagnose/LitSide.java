@@ -31,7 +31,7 @@ final class LitSide {
 
     private LitSide() {}
 
-    /** A diagnosis if north is given and lies elsewhere; empty if there is none, or if the lit side does not tell. */
+    /** A diagnosis if north is given and lies elsewhere; empty if there is none, or if the lit side does not decide. */
     static Optional<Diagnosis> of(Recipe recipe, WorkingFrame reference, Progress progress) {
         OptionalDouble given = recipe.setup().northDeg();
         if (given.isEmpty() || reference.exposure().aspect().phaseAngleDeg() < CLEAR_PHASE_DEG) {

@@ -77,7 +77,7 @@ final class MotionDiagnosis {
         eastwardDegPerDay = recipe.body().prograde() ? rate : -rate;
     }
 
-    /** The explanations; none if detail moves as it should, or does not tell. */
+    /** The explanations; none if detail moves as it should, or is too faint to decide. */
     List<Diagnosis> find() {
         List<MotionHypothesis> ranked = MotionHypothesis.ranked(recipe, details, byTime);
         MotionHypothesis best = ranked.get(0);
