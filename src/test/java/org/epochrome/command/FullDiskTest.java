@@ -20,6 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** When the disk is full at the second product, the first is there and whole, and nothing else is. */
 @Tag("session")
+@Tag("thorough")
 class FullDiskTest {
     private static final Path SHELL = Path.of("/bin/bash");
     /** Between the lengths of the picture and of the cube. */

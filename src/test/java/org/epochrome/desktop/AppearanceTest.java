@@ -36,6 +36,7 @@ import org.testfx.util.WaitForAsyncUtils;
 
 /** Every page in every theme: words stand out, and readers of the screen have a name for every control. */
 @Tag("session")
+@Tag("thorough")
 class AppearanceTest {
     /** For text of normal size: Web Content Accessibility Guidelines 2.1, success criterion 1.4.3 (W3C 2018). */
     private static final double LEAST_CONTRAST = 4.5;

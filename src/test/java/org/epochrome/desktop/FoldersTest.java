@@ -176,6 +176,7 @@ class FoldersTest {
                 "length of the recordings");
     }
 
+    @Tag("thorough")
     @Test
     void colourCamera() throws Exception {
         rig.preferences().answered(Optional.empty(), Equipment.UNKNOWN);
@@ -227,6 +228,7 @@ class FoldersTest {
     }
 
     /** Several frames are selected, changed and removed at once; a copy is told and not added. */
+    @Tag("thorough")
     @Test
     void changesManyFramesAtOnce() throws Exception {
         rig.preferences().answered(Optional.of(new Site(46.2, 8.5, 480)), Equipment.UNKNOWN);

@@ -23,6 +23,8 @@ import org.epochrome.desktop.state.Selection;
 import org.epochrome.desktop.state.Topic;
 import org.epochrome.desktop.style.CoalescedUpdate;
 import org.epochrome.desktop.style.Texts;
+import org.epochrome.session.verdict.Remarks;
+import org.epochrome.session.verdict.Verdict;
 import org.kordamp.ikonli.feather.Feather;
 import org.kordamp.ikonli.javafx.FontIcon;
 
@@ -186,8 +188,10 @@ final class SidePanel extends HBox {
                         ASKS,
                         !bench.draft().unsettled().isEmpty()
                                 || !bench.draft().absent().isEmpty());
-        boolean doubts =
-                bench.combination().filter(c -> !c.warnings().isEmpty()).isPresent();
+        boolean doubts = bench.combination()
+                .filter(c -> c.verdict().level() != Verdict.Level.GOOD
+                        || !Remarks.of(c.warnings()).warnings().isEmpty())
+                .isPresent();
         rail.get(Topic.EVIDENCE).pseudoClassStateChanged(ASKS, doubts);
         boolean noSite =
                 bench.draft().recipe().filter(r -> r.place().site().isEmpty()).isPresent();
