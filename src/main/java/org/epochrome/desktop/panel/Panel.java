@@ -1,16 +1,17 @@
 package org.epochrome.desktop.panel;
 
-import javafx.collections.FXCollections;
 import javafx.geometry.HPos;
 import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.Slider;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 import org.epochrome.desktop.control.Workspace;
@@ -107,14 +108,9 @@ public abstract class Panel extends VBox {
         return box;
     }
 
-    /** A choice among few. */
-    protected <T> ComboBox<T> choice(
-            String id,
-            String teaches,
-            java.util.List<T> values,
-            java.util.function.Function<T, String> name,
-            java.util.function.Consumer<T> chosen) {
-        ComboBox<T> box = new ComboBox<>(FXCollections.observableArrayList(values));
+    /** An empty list of values to choose from, which are shown by their names. */
+    public static <T> ComboBox<T> comboBox(String id, String teaches, java.util.function.Function<T, String> name) {
+        ComboBox<T> box = new ComboBox<>();
         box.setId(id);
         box.setTooltip(new Tooltip(teaches));
         box.setMaxWidth(Double.MAX_VALUE);
@@ -129,6 +125,31 @@ public abstract class Panel extends VBox {
                 throw new UnsupportedOperationException();
             }
         });
+        return box;
+    }
+
+    /** A page that lies over the picture while it is visible, with a bar to scroll by, where the window is small. */
+    public static ScrollPane overPicture(Region page, double width) {
+        ScrollPane pane = new ScrollPane(page);
+        pane.getStyleClass().add("setup-over");
+        pane.setFitToWidth(true);
+        pane.setFocusTraversable(false);
+        pane.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        pane.setMaxSize(width, USE_PREF_SIZE);
+        pane.visibleProperty().bind(page.visibleProperty());
+        pane.managedProperty().bind(page.visibleProperty());
+        return pane;
+    }
+
+    /** A choice among few. */
+    protected <T> ComboBox<T> choice(
+            String id,
+            String teaches,
+            java.util.List<T> values,
+            java.util.function.Function<T, String> name,
+            java.util.function.Consumer<T> chosen) {
+        ComboBox<T> box = comboBox(id, teaches, name);
+        box.getItems().setAll(values);
         box.valueProperty().addListener((o, old, now) -> {
             if (byUser() && now != null) {
                 chosen.accept(now);

@@ -32,7 +32,6 @@ final class NightChart extends Region {
     private static final double DARK_DEG = -18;
     private static final double CIVIL_DEG = -6;
     private static final Duration JUMP = Duration.ofMinutes(20);
-    private static final List<Double> STEPS = List.of(0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0);
 
     private final Canvas canvas = new Canvas();
     private Palette palette = Palette.DARK;
@@ -175,7 +174,7 @@ final class NightChart extends Region {
     private void dispersion(GraphicsContext g, double top, double height) {
         double most = 1.1 * curves.largestArcsec().orElseThrow();
         Scale scale = value -> top + height * (1 - value / most);
-        double step = STEPS.stream().filter(s -> most / s <= 4).findFirst().orElse(50.0);
+        double step = NightCurves.gridArcsec(most, 4);
         for (double arcsec = 0; arcsec <= most; arcsec += step) {
             line(g, scale.y(arcsec), Quantity.arcsec(arcsec, step < 1 ? 1 : 0));
         }

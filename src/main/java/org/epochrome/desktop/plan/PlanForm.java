@@ -3,7 +3,6 @@ package org.epochrome.desktop.plan;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.function.Function;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.DatePicker;
@@ -39,7 +38,7 @@ final class PlanForm extends VBox {
         this.preferences = preferences;
         this.changed = changed;
         getStyleClass().add("plan-form");
-        planet = box("plan-planet", Texts.of("plan.planet.tip"), Body::displayName);
+        planet = Panel.comboBox("plan-planet", Texts.of("plan.planet.tip"), Body::displayName);
         planet.getItems().setAll(Body.values());
         planet.valueProperty().addListener((o, old, now) -> edited());
         date.setId("plan-date");
@@ -47,9 +46,9 @@ final class PlanForm extends VBox {
         date.setMaxWidth(Double.MAX_VALUE);
         date.setConverter(new IsoDate());
         date.valueProperty().addListener((o, old, now) -> edited());
-        sites = box("plan-sites", Texts.of("plan.sites.tip"), Preferences.NamedSite::name);
+        sites = Panel.comboBox("plan-sites", Texts.of("plan.sites.tip"), Preferences.NamedSite::name);
         sites.valueProperty().addListener((o, old, now) -> useSite(now));
-        optics = box("plan-optics", Texts.of("plan.optics.tip"), KeptPreferences.NamedOptics::name);
+        optics = Panel.comboBox("plan-optics", Texts.of("plan.optics.tip"), KeptPreferences.NamedOptics::name);
         optics.valueProperty().addListener((o, old, now) -> useOptics(now));
         GridPane what = Panel.grid();
         Panel.row(what, Texts.of("plan.planet"), planet);
@@ -145,25 +144,6 @@ final class PlanForm extends VBox {
         field.textProperty().addListener((o, old, now) -> edited());
         fields.put(name, field);
         Panel.row(grid, title, field);
-    }
-
-    private static <T> ComboBox<T> box(String id, String teaches, Function<T, String> name) {
-        ComboBox<T> box = new ComboBox<>();
-        box.setId(id);
-        box.setTooltip(new Tooltip(teaches));
-        box.setMaxWidth(Double.MAX_VALUE);
-        box.setConverter(new StringConverter<>() {
-            @Override
-            public String toString(T value) {
-                return value == null ? "" : name.apply(value);
-            }
-
-            @Override
-            public T fromString(String text) {
-                throw new UnsupportedOperationException();
-            }
-        });
-        return box;
     }
 
     private void useSite(Preferences.NamedSite site) {

@@ -84,15 +84,7 @@ public final class ProductsPage extends VBox {
 
     /** With a bar to scroll by, where the window is small. */
     public ScrollPane scrolled() {
-        ScrollPane pane = new ScrollPane(this);
-        pane.getStyleClass().add("setup-over");
-        pane.setFitToWidth(true);
-        pane.setFocusTraversable(false);
-        pane.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-        pane.setMaxSize(520, USE_PREF_SIZE);
-        pane.visibleProperty().bind(visibleProperty());
-        pane.managedProperty().bind(visibleProperty());
-        return pane;
+        return Panel.overPicture(this, 520);
     }
 
     /** Shows the page. */

@@ -16,7 +16,6 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
-import javafx.util.StringConverter;
 import org.epochrome.desktop.control.Equipment;
 import org.epochrome.desktop.control.Preferences;
 import org.epochrome.desktop.control.Workspace;
@@ -33,10 +32,11 @@ import org.epochrome.session.recipe.Place;
 public final class SetupPage extends VBox {
     private final Workspace bench;
     private final Preferences preferences;
-    private final ComboBox<Body> planet = box("setup-planet", Texts.of("setup.planet.tip"), Body::displayName);
+    private final ComboBox<Body> planet =
+            Panel.comboBox("setup-planet", Texts.of("setup.planet.tip"), Body::displayName);
     private final Label planetName = new Label(Texts.of("setup.planet"));
     private final ComboBox<TimestampMeaning> meaning =
-            box("setup-meaning", Texts.of("setup.meaning.tip"), SetupPage::title);
+            Panel.comboBox("setup-meaning", Texts.of("setup.meaning.tip"), SetupPage::title);
     private final Map<String, TextField> fields = new LinkedHashMap<>();
     private final Map<String, String> titles = new HashMap<>();
     private final Label wrong = Panel.prose("");
@@ -115,34 +115,7 @@ public final class SetupPage extends VBox {
 
     /** With a bar to scroll by, where the window is small. */
     public ScrollPane scrolled() {
-        ScrollPane pane = new ScrollPane(this);
-        pane.getStyleClass().add("setup-over");
-        pane.setFitToWidth(true);
-        pane.setFocusTraversable(false);
-        pane.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-        pane.setMaxSize(560, USE_PREF_SIZE);
-        pane.visibleProperty().bind(visibleProperty());
-        pane.managedProperty().bind(visibleProperty());
-        return pane;
-    }
-
-    private static <T> ComboBox<T> box(String id, String teaches, Function<T, String> name) {
-        ComboBox<T> box = new ComboBox<>();
-        box.setId(id);
-        box.setTooltip(new Tooltip(teaches));
-        box.setMaxWidth(Double.MAX_VALUE);
-        box.setConverter(new StringConverter<>() {
-            @Override
-            public String toString(T value) {
-                return value == null ? "" : name.apply(value);
-            }
-
-            @Override
-            public T fromString(String text) {
-                throw new UnsupportedOperationException();
-            }
-        });
-        return box;
+        return Panel.overPicture(this, 560);
     }
 
     /** What a moment of the recording is called. */

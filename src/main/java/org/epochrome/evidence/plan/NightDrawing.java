@@ -25,7 +25,6 @@ final class NightDrawing {
     private static final double BOTTOM = 26;
     private static final double CIVIL_DEG = -6;
     private static final double DARK_DEG = -18;
-    private static final List<Double> STEPS = List.of(0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0);
 
     private final NightPlan plan;
     private final NightCurves curves;
@@ -118,7 +117,7 @@ final class NightDrawing {
     private void dispersion() {
         double top = TOP + ALTITUDE_HEIGHT + GAP;
         double most = 1.1 * curves.largestArcsec().orElseThrow();
-        double step = STEPS.stream().filter(s -> most / s <= 5).findFirst().orElse(50.0);
+        double step = NightCurves.gridArcsec(most, 5);
         for (double arcsec = 0; arcsec <= most; arcsec += step) {
             double y = top + DISPERSION_HEIGHT * (1 - arcsec / most);
             out.add(Svg.line("grid", LEFT, y, WIDTH - RIGHT, y));

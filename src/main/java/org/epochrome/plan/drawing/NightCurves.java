@@ -26,6 +26,8 @@ public record NightCurves(
         List<Point> moonAltitude,
         List<Point> sunAltitude,
         List<BandCurves> bands) {
+    private static final List<Double> STEPS_ARCSEC = List.of(0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0);
+
     /**
      * A point of a curve.
      *
@@ -104,5 +106,15 @@ public record NightCurves(
                 .flatMap(List::stream)
                 .mapToDouble(Point::value)
                 .max();
+    }
+
+    /**
+     * A round distance between lines of a grid, arcsec.
+     *
+     * @param most value at the top, arcsec
+     * @param lines how many there may be above zero
+     */
+    public static double gridArcsec(double most, int lines) {
+        return STEPS_ARCSEC.stream().filter(s -> most / s <= lines).findFirst().orElse(50.0);
     }
 }
