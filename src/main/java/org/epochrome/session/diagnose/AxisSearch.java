@@ -7,7 +7,6 @@ import org.epochrome.disk.Disk;
 /** The direction of the axis in which detail of all frames moves as it should, where that of the session is far off. */
 final class AxisSearch {
     private static final double STEP_DEG = 6;
-    private static final double FINE_DEG = 1;
     private static final double WITHIN_DEG = 0.6;
     /** The best direction must agree so many times better than the assumed one. */
     private static final double CLEAR = 1.5;
@@ -22,25 +21,9 @@ final class AxisSearch {
 
     /** By how much north lies elsewhere, degrees; empty if no direction is clearly better. */
     Optional<Double> turnedDeg(MotionTable like) {
-        double best = 0;
-        double at = 0;
-        for (double turned = -180; turned < 180; turned += STEP_DEG) {
-            double agreement = agreement(turned, like);
-            if (agreement > best) {
-                best = agreement;
-                at = turned;
-            }
-        }
-        double middle = at;
-        for (double turned = middle - STEP_DEG; turned <= middle + STEP_DEG; turned += FINE_DEG) {
-            double agreement = agreement(turned, like);
-            if (agreement > best) {
-                best = agreement;
-                at = turned;
-            }
-        }
-        return best > MotionTable.FOUND && best > CLEAR * agreement(0, like)
-                ? Optional.of(Disk.wrapDeg(at))
+        BestAngle best = BestAngle.search(STEP_DEG, turned -> agreement(turned, like));
+        return best.agreement() > MotionTable.FOUND && best.agreement() > CLEAR * agreement(0, like)
+                ? Optional.of(Disk.wrapDeg(best.deg()))
                 : Optional.empty();
     }
 

@@ -48,25 +48,9 @@ final class SuspectFrame {
     List<Change> changes() {
         List<Change> tried = new ArrayList<>();
         for (boolean reflected : new boolean[] {false, true}) {
-            double best = 0;
-            double at = 0;
-            for (double turned = -180; turned < 180; turned += STEP_DEG) {
-                double agreement = atItsTime(turned, reflected);
-                if (agreement > best) {
-                    best = agreement;
-                    at = turned;
-                }
-            }
-            double middle = at;
-            for (double turned = middle - STEP_DEG; turned <= middle + STEP_DEG; turned += FINE_DEG) {
-                double agreement = atItsTime(turned, reflected);
-                if (agreement > best) {
-                    best = agreement;
-                    at = turned;
-                }
-            }
-            if (reflected || Math.abs(at) > LEAST_TURN_DEG) {
-                tried.add(new Change(at, reflected, 0, best, reflected ? REFLECTED : TURNED));
+            BestAngle best = BestAngle.search(STEP_DEG, turned -> atItsTime(turned, reflected));
+            if (reflected || Math.abs(best.deg()) > LEAST_TURN_DEG) {
+                tried.add(new Change(best.deg(), reflected, 0, best.agreement(), reflected ? REFLECTED : TURNED));
             }
             for (double turned : new double[] {0, 180}) {
                 MotionCurve.Peak peak = sum(turned, reflected).peak();
